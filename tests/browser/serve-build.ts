@@ -1,0 +1,37 @@
+import path from 'node:path';
+import { build, createServer } from 'vite';
+import type { TestProject } from 'vitest/node';
+import { serveBuild } from '../../src/cli/serve.ts';
+
+declare module 'vitest' {
+  interface ProvidedContext {
+    /** The built app, served as `npm start` serves it. */
+    appUrl: string;
+    /** The sources, served one module at a time: `import('/hearing/…ts')` works in a page opened there. */
+    modulesUrl: string;
+  }
+}
+
+const project = path.resolve(import.meta.dirname, '../..');
+const configFile = path.join(project, 'vite.config.ts');
+
+/** Builds once, then serves the build and the sources for all browser tests. */
+export default async function setup({ provide }: TestProject): Promise<() => Promise<void>> {
+  await build({ configFile, logLevel: 'error' });
+  const app = await serveBuild(path.join(project, 'dist'), 0);
+  provide('appUrl', app.url);
+
+  const modules = await createServer({
+    configFile,
+    logLevel: 'error',
+    server: { port: 0, host: 'localhost', fs: { allow: [project] } },
+  });
+  await modules.listen();
+  provide('modulesUrl', modules.resolvedUrls?.local[0] ?? '');
+
+  return async () => {
+    app.server.closeAllConnections();
+    app.server.close();
+    await modules.close();
+  };
+}

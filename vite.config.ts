@@ -1,0 +1,61 @@
+import { defineConfig } from 'vitest/config';
+import solid from 'vite-plugin-solid';
+import { VitePWA } from 'vite-plugin-pwa';
+import { servedModels } from './src/cli/served-models.ts';
+import { contentSecurity } from './src/cli/content-security.ts';
+
+const MEBIBYTE = 2 ** 20;
+
+export default defineConfig({
+  root: 'src',
+  base: './',
+  plugins: [
+    solid(),
+    servedModels('models'),
+    contentSecurity(),
+    VitePWA({
+      registerType: 'prompt',
+      injectRegister: null,
+      // The speech model is fetched by the page itself, with progress and a checksum, and kept once (src/hearing/model-cache.ts).
+      workbox: {
+        globPatterns: ['**/*.{html,js,css,wasm,svg,json,webmanifest}'],
+        globIgnores: ['models/**'],
+        maximumFileSizeToCacheInBytes: 32 * MEBIBYTE,
+        navigateFallback: 'index.html',
+        clientsClaim: true,
+      },
+      manifest: {
+        name: 'Bothhands',
+        short_name: 'Bothhands',
+        description: 'Calls out a removal and refit, hears the answer, reads it back and keeps the record.',
+        theme_color: '#16211f',
+        background_color: '#16211f',
+        display: 'standalone',
+        icons: [{ src: 'icon.svg', sizes: 'any', type: 'image/svg+xml', purpose: 'any maskable' }],
+      },
+    }),
+  ],
+  worker: { format: 'es' },
+  build: { outDir: '../dist', emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 600 },
+  test: {
+    projects: [
+      {
+        root: import.meta.dirname,
+        test: { name: 'rooms', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**'], environment: 'node' },
+      },
+      {
+        root: import.meta.dirname,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          environment: 'node',
+          globalSetup: ['tests/browser/serve-build.ts'],
+          // Each file owns one Chromium and real-time audio: side by side they would starve each other of two cores.
+          fileParallelism: false,
+          testTimeout: 180_000,
+          hookTimeout: 120_000,
+        },
+      },
+    ],
+  },
+});
