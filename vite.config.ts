@@ -9,6 +9,7 @@ const MEBIBYTE = 2 ** 20;
 export default defineConfig({
   root: 'src',
   base: './',
+  cacheDir: '../node_modules/.vite',
   plugins: [
     solid(),
     servedModels('models'),

@@ -29,11 +29,11 @@ export async function listModels(folder: string): Promise<ServedModel[]> {
 
 /** Vite plugin: whatever archives lie in `folder` are served under `models/` with a fresh index, in development and in the build. */
 export function servedModels(folder: string): Plugin {
-  let outDir = 'dist';
+  let outDir: string | null = null;
   return {
     name: 'bothhands-served-models',
     configResolved(config) {
-      outDir = path.resolve(config.root, config.build.outDir);
+      if (config.command === 'build') outDir = path.resolve(config.root, config.build.outDir);
     },
     configureServer(server) {
       server.middlewares.use('/models', (request, response, next) => {
@@ -49,6 +49,7 @@ export function servedModels(folder: string): Plugin {
       });
     },
     async closeBundle() {
+      if (outDir === null) return;
       const target = path.join(outDir, 'models');
       await mkdir(target, { recursive: true });
       const models = await listModels(folder);
