@@ -1,0 +1,125 @@
+import type { Beep } from './tones.ts';
+import type { Sound } from './sound.ts';
+import { within } from './time-limit.ts';
+import { OutputStopped } from './voice.ts';
+
+/** Where sound goes: a context and the node that everything is connected to. */
+export interface Loudspeaker {
+  readonly context: AudioContext;
+  readonly input: AudioNode;
+}
+
+/** The one way out for everything that this room sounds. */
+export interface Output {
+  /** Opens the output, or starts it again after an interruption. Works from a user gesture. @throws OutputStopped */
+  start(): Promise<void>;
+  /** Plays to the end, or until `signal` aborts. `started` is called in the turn in which it starts. @throws OutputStopped */
+  play(sound: Sound, signal: AbortSignal, started: () => void): Promise<void>;
+  /** Sounds beeps, as `play`. @throws OutputStopped */
+  beep(beeps: readonly Beep[], signal: AbortSignal, started: () => void): Promise<void>;
+  close(): Promise<void>;
+}
+
+const RESUME_WITHIN_MS = 1000;
+const BEEP_GAIN = 0.5;
+/** A beep that starts or stops at once clicks, and a click sounds like a fault. In seconds. */
+const RAMP = 0.008;
+
+export function createOutput(open: () => Loudspeaker): Output {
+  let loudspeaker: Loudspeaker | undefined;
+  let isClosed = false;
+
+  async function start(): Promise<void> {
+    await running();
+  }
+
+  async function running(): Promise<Loudspeaker> {
+    if (isClosed) throw new OutputStopped('The sound output is closed.');
+    const { context } = (loudspeaker ??= openOrStop(open));
+    if (context.state === 'running') return loudspeaker;
+    try {
+      await within(RESUME_WITHIN_MS, context.resume(), 'no answer');
+    } catch (error) {
+      throw new OutputStopped('The sound output is not running: touch the screen once.', { cause: error });
+    }
+    return loudspeaker;
+  }
+
+  return {
+    start,
+    async play(sound, signal, started) {
+      const { context, input } = await running();
+      if (signal.aborted) return;
+      const buffer = context.createBuffer(1, sound.samples.length, sound.rate);
+      buffer.copyToChannel(sound.samples, 0);
+      const source = new AudioBufferSourceNode(context, { buffer });
+      source.connect(input);
+      started();
+      source.start();
+      await ended(context, [source], signal);
+    },
+    async beep(beeps, signal, started) {
+      const { context, input } = await running();
+      if (signal.aborted) return;
+      started();
+      const sources = beeps.map((beep) => startBeep(context, input, beep));
+      await ended(context, sources, signal);
+    },
+    async close() {
+      isClosed = true;
+      if (loudspeaker && loudspeaker.context.state !== 'closed') await loudspeaker.context.close();
+    },
+  };
+}
+
+function openOrStop(open: () => Loudspeaker): Loudspeaker {
+  try {
+    return open();
+  } catch (error) {
+    throw new OutputStopped('This browser lets pages make no sound.', { cause: error });
+  }
+}
+
+function startBeep(context: AudioContext, input: AudioNode, { hertz, atMs, forMs }: Beep): OscillatorNode {
+  const from = context.currentTime + atMs / 1000;
+  const to = from + forMs / 1000;
+  const envelope = new GainNode(context, { gain: 0 });
+  envelope.gain.setValueAtTime(0, from);
+  envelope.gain.linearRampToValueAtTime(BEEP_GAIN, from + RAMP);
+  envelope.gain.setValueAtTime(BEEP_GAIN, to - RAMP);
+  envelope.gain.linearRampToValueAtTime(0, to);
+  const oscillator = new OscillatorNode(context, { type: 'triangle', frequency: hertz });
+  oscillator.connect(envelope).connect(input);
+  oscillator.start(from);
+  oscillator.stop(to);
+  return oscillator;
+}
+
+/** Resolves when all sources have ended or `signal` aborts, which silences them; rejects when the output stops under them. */
+async function ended(
+  context: AudioContext,
+  sources: readonly AudioScheduledSourceNode[],
+  signal: AbortSignal,
+): Promise<void> {
+  const listening = new AbortController();
+  const once = { once: true, signal: listening.signal };
+  const silence = (): void => sources.forEach((source) => source.disconnect());
+  const allEnded = Promise.all(
+    sources.map((source) => new Promise<void>((resolve) => source.addEventListener('ended', () => resolve(), once))),
+  );
+  const stopped = new Promise<void>((resolve, reject) => {
+    signal.addEventListener('abort', () => resolve(silence()), once);
+    // A telephone call or a locked screen takes the output away, and then no 'ended' comes.
+    const onChange = (): void => {
+      if (context.state !== 'running')
+        reject(new OutputStopped('The sound output was interrupted: touch the screen once.'));
+    };
+    context.addEventListener('statechange', onChange, { signal: listening.signal });
+  });
+  try {
+    await Promise.race([allEnded, stopped]);
+  } finally {
+    listening.abort();
+    silence();
+  }
+}

@@ -1,0 +1,20 @@
+import type { Output } from './output.ts';
+import { lengthMs, LOOK_AT_SCREEN, TONES } from './tones.ts';
+import type { Voice } from './voice.ts';
+
+/** The last resort: no words, but tones that call the eye to the screen. */
+export function createToneVoice(output: Output): Voice {
+  return {
+    kind: 'tones',
+    startWithinMs: 5_000,
+    prepare: () => Promise.resolve(),
+    speak({ urgent }, signal, { sounding, started }) {
+      const beeps = urgent ? TONES.stop : LOOK_AT_SCREEN;
+      return output.beep(beeps, signal, () => {
+        sounding();
+        started(lengthMs(beeps));
+      });
+    },
+    close: () => undefined,
+  };
+}

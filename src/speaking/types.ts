@@ -1,0 +1,49 @@
+/** How fast the words come. 'slow' is for "say again, slowly" and for bad noise. */
+export type Pace = 'normal' | 'slow';
+
+export interface Announcement {
+  /** What is spoken, as words: "stud four. two four point five newton metres". A full stop makes a longer pause. */
+  readonly text: string;
+  /** Cuts in: stops an announcement that is not urgent and goes before those that wait. */
+  readonly urgent?: boolean;
+  readonly pace?: Pace;
+}
+
+export type VoiceKind = 'system' | 'embedded' | 'tones';
+
+/**
+ * How an announcement ended. `toned`: there was no voice, tones called the eye to the screen.
+ * `silent`: the sound output is not running, so nothing was heard: only the screen can carry the text.
+ */
+export type Outcome = 'said' | 'cut short' | 'toned' | 'silent';
+
+export interface SpeakingState {
+  /** 'choosing' until `unlock` has found a voice that works; announcements wait until then. */
+  readonly voice: VoiceKind | 'choosing';
+  /** The text that is sounding now. Set before its first sound and cleared after its last. */
+  readonly saying: string | null;
+  /** Why a better voice is not used or nothing is heard, in words for a person. */
+  readonly why?: string;
+}
+
+/** Short signals: an answer was heard, an entry is in the log, an answer is wanted, stop work. */
+export type ToneKind = 'heard' | 'logged' | 'question' | 'stop';
+
+export interface Speaking {
+  readonly state: SpeakingState;
+  /** Calls `listener` after each change of `state`, in the same turn. Returns the way to stop. */
+  subscribe(listener: (state: SpeakingState) => void): () => void;
+  /** Queues an announcement and resolves when it is over. Never rejects. Text without a word in it is over at once. */
+  say(announcement: Announcement): Promise<Outcome>;
+  /** Stops now and empties the queue: everything in it is 'cut short'. */
+  hush(): void;
+  /** Sounds a short signal at once, beside whatever is being said. Does nothing where no sound can be made. */
+  tone(kind: ToneKind): void;
+  /**
+   * Call from a user gesture: starts the sound output and chooses the voice. Never rejects; `state` tells the result.
+   * Calling it again restarts the sound output, and tries the better voices again where only tones were left.
+   */
+  unlock(): Promise<void>;
+  /** Stops, ends the worker and releases the sound output. What is said afterwards is 'cut short'. */
+  close(): Promise<void>;
+}
