@@ -1,0 +1,113 @@
+// The recogniser engine: Vosk (Kaldi) as WebAssembly in a worker of its own. We speak the worker's message protocol
+// directly, because its client never settles a failed load, drops late results, and copies every chunk once more.
+import type { ClientMessage } from 'vosk-browser';
+import workerUrl from 'vosk-browser/dist/vosk.worker.js?worker&url';
+import wasmUrl from 'vosk-browser/dist/vosk.wasm?url';
+import { HearingError } from './failures.ts';
+import { replyOf, type Reply } from './engine-reply.ts';
+
+/** Errors and warnings of the engine only. */
+const LOG_LEVEL = -1;
+
+interface Question {
+  readonly asked: number;
+  readonly answer: (reply: Reply) => void;
+}
+
+/** Everything the engine is asked after its start; each gets exactly one answer, in order. */
+export type EngineQuestion = Extract<
+  ClientMessage,
+  { action: 'create' | 'audioChunk' | 'retrieveFinalResult' | 'remove' }
+>;
+
+export class Engine {
+  readonly #worker: Worker;
+  readonly #questions: Question[] = [];
+  #ended = false;
+  #recognisers = 0;
+
+  private constructor(worker: Worker) {
+    this.#worker = worker;
+  }
+
+  /**
+   * Starts a worker and lets it build the model kept under this address.
+   * @throws HearingError `model unreadable`, `model timeout`, `model load cancelled`; the worker has ended then
+   */
+  static start(address: string, timeoutMs: number, signal: AbortSignal): Promise<Engine> {
+    const worker = new Worker(workerUrl, { type: 'module' });
+    return new Promise<Engine>((resolve, reject) => {
+      const settle = new AbortController();
+      const fail = (error: HearingError): void => {
+        settle.abort();
+        clearTimeout(timer);
+        worker.terminate();
+        reject(error);
+      };
+      const timer = setTimeout(
+        () => fail(new HearingError('model timeout', `not ready after ${timeoutMs / 1000} s`)),
+        timeoutMs,
+      );
+      const onMessage = ({ data }: MessageEvent<unknown>): void => {
+        const reply = replyOf(data);
+        if (reply.kind === 'fault') return fail(new HearingError('model unreadable', reply.detail));
+        settle.abort();
+        clearTimeout(timer);
+        resolve(new Engine(worker).#listening());
+      };
+      worker.addEventListener('message', onMessage, { signal: settle.signal });
+      worker.addEventListener('error', ({ message }) => fail(new HearingError('model unreadable', message)), {
+        signal: settle.signal,
+      });
+      signal.addEventListener('abort', () => fail(new HearingError('model load cancelled')), {
+        signal: settle.signal,
+      });
+      if (signal.aborted) return fail(new HearingError('model load cancelled'));
+      post(worker, { action: 'set', key: 'logLevel', value: LOG_LEVEL });
+      post(worker, { action: 'load', modelUrl: address, wasmUrl: new URL(wasmUrl, location.href).href });
+    });
+  }
+
+  #listening(): this {
+    this.#worker.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
+      this.#questions.shift()?.answer(replyOf(data));
+    });
+    this.#worker.addEventListener('error', ({ message }) => this.stop(message));
+    return this;
+  }
+
+  /** A name that no other recogniser of this engine has. */
+  newRecogniserId(): string {
+    return `recogniser-${++this.#recognisers}`;
+  }
+
+  /** Never rejects: an engine that has ended answers with a fault. */
+  ask(question: EngineQuestion, transfer: Transferable[] = []): Promise<Reply> {
+    if (this.#ended) return Promise.resolve({ kind: 'fault', detail: 'The engine has ended.' });
+    return new Promise((answer) => {
+      this.#questions.push({ asked: performance.now(), answer });
+      post(this.#worker, question, transfer);
+    });
+  }
+
+  /** Has no answer of its own. */
+  wantWordTimes(recogniserId: string): void {
+    if (!this.#ended) post(this.#worker, { action: 'set', recognizerId: recogniserId, key: 'words', value: true });
+  }
+
+  /** Milliseconds that the oldest open question has waited; 0 when nothing is open. A dead worker says nothing else. */
+  get waiting(): number {
+    const oldest = this.#questions[0];
+    return oldest ? performance.now() - oldest.asked : 0;
+  }
+
+  /** Ends the worker at once and answers whatever is still open with a fault. */
+  stop(detail = 'The engine was ended.'): void {
+    this.#ended = true;
+    this.#worker.terminate();
+    for (const { answer } of this.#questions.splice(0)) answer({ kind: 'fault', detail });
+  }
+}
+
+const post = (worker: Worker, message: ClientMessage, transfer: Transferable[] = []): void =>
+  worker.postMessage(message, transfer);
