@@ -15,9 +15,8 @@ import { either, many, perhaps, sequence, spelling, unsaid, usually, word, type 
 const zero = either(word('zero', '0'), spelling('nought', '0'), spelling('naught', '0'));
 const oh = word('oh', '0');
 
-const one = either(word('one', '1'), spelling('wun', '1'));
 const units: readonly Form[] = [
-  one,
+  either(word('one', '1'), spelling('wun', '1')),
   word('two', '2'),
   either(word('three', '3'), spelling('tree', '3')),
   either(word('four', '4'), spelling('fower', '4')),
@@ -89,7 +88,6 @@ const twoFigures = either(teen, roundTen, tensAndUnit);
 const and = word('and');
 const hundred = word('hundred');
 const thousand = word('thousand');
-const oneOrA = either(one, word('a', '1'));
 /** A bare "hundred" is not a number: how many is unsaid, and a lost "two" would sound the same. */
 const count = either(unit, word('a', '1'));
 
@@ -103,13 +101,16 @@ const afterThousand = either(
 );
 const thousands = sequence(either(count, twoFigures), thousand, afterThousand);
 
+/** "fifteen hundred", "twenty five hundred". Nobody says "forty hundred": it is a misheard "four hundred". */
+const manyHundreds = either(teen, tensAndUnit);
+
 const natural = either(
   zero,
   unit,
   twoFigures,
   sequence(count, hundred, afterHundred),
   thousands,
-  sequence(twoFigures, hundred, afterHundred), // fifteen hundred
+  sequence(manyHundreds, hundred, afterHundred),
 );
 
 /** AIM 4-2-8 and ICAO Annex 10: whole hundreds and thousands; above 9 900 the digits of the thousands are said apart. */
@@ -125,41 +126,45 @@ const aviationRound = either(
  * A number said in two groups. A round ten never comes first before another group: "twenty five" is 25, "thirty forty"
  * is a person changing their mind, and "forty zero" is how this recogniser mishears "four zero".
  */
-const pairedWith = (between: Form): Form =>
+const groups = (between: Form): Form =>
   either(
     sequence(unit, between, twoFigures),
-    sequence(either(teen, tensAndUnit), between, either(twoFigures, sequence(either(oh, zero), unit), digit)),
+    sequence(either(teen, tensAndUnit), between, either(twoFigures, sequence(either(oh, zero), unit))),
     sequence(roundTen, between, oh, unit),
   );
-const paired = pairedWith(unsaid(''));
+/** "twenty four five": as likely 24.5 as 245, and nothing may follow it. */
+const groupAndDigit = (between: Form): Form => sequence(either(teen, tensAndUnit), between, digit);
+const grouped = groups(unsaid(''));
 
 // ---- decimals and fractions ------------------------------------------------------------------------------------------
 
-const point = either(word('point', '.'), word('decimal', '.'));
+export const POINT_WORDS: readonly string[] = ['point', 'decimal'];
+const point = either(...POINT_WORDS.map((name) => word(name, '.')));
 const decimals = sequence(point, digitRun);
 /** "point twenty five". */
-const pairedDecimals = sequence(point, twoFigures);
+const groupedDecimals = sequence(point, twoFigures);
 const nothingBefore = unsaid('0');
 
-/** Half, quarter and three quarters of what the figures `scale` leave room for: '.5' of one, '50' of a hundred. */
-const fractionOf = (half: string, quarter: string, threeQuarters: string): Form =>
-  either(
-    sequence(wordFor(oneOrA), word('half', half)),
-    sequence(wordFor(oneOrA), word('quarter', quarter)),
-    sequence(
-      wordFor(either(word('three'), spelling('tree'))),
-      either(word('quarters', threeQuarters), word('quarter', threeQuarters)),
-    ),
-  );
-
-/** The words alone, without their figures. */
-function wordFor(form: Form): Form {
-  return times(form, 0);
+/** The figures that a half, a quarter and three quarters add: '.5' to one, '50' to a hundred. */
+interface Fractions {
+  readonly half: string;
+  readonly quarter: string;
+  readonly threeQuarters: string;
 }
 
-const fraction = fractionOf('.5', '.25', '.75');
-const andOfHundred = sequence(and, fractionOf('50', '25', '75'));
-const andOfThousand = sequence(and, fractionOf('500', '250', '750'));
+const article = either(word('a'), word('one'));
+const fraction = ({ half, quarter, threeQuarters }: Fractions): Form =>
+  either(
+    sequence(article, word('half', half)),
+    sequence(article, word('quarter', quarter)),
+    sequence(word('three'), either(word('quarters', threeQuarters), word('quarter', threeQuarters))),
+  );
+/** "and a half". The small "a" of "and a half" is often lost. */
+const andFraction = (figures: Fractions): Form => sequence(and, either(fraction(figures), word('half', figures.half)));
+
+const OF_ONE = { half: '.5', quarter: '.25', threeQuarters: '.75' };
+const OF_HUNDRED = { half: '50', quarter: '25', threeQuarters: '75' };
+const OF_THOUSAND = { half: '500', quarter: '250', threeQuarters: '750' };
 
 // ---- the readings ----------------------------------------------------------------------------------------------------
 
@@ -175,9 +180,9 @@ export type ReadingStyle =
   | 'grouped'
   /** "twenty four and a half". */
   | 'fraction'
-  /** In groups with a point that was not said: "twelve fifty" as 12.50. */
+  /** In groups with a point that was not said: "twelve fifty" as 12.50. A careful listener asks. */
   | 'unsaid-point'
-  /** A fraction of a scale: "a hundred and a half" as 150. */
+  /** A fraction of a scale: "a hundred and a half" as 150. A careful listener asks. */
   | 'unsaid-scale';
 
 /** Every way to say a number. Where two ways give the same figures, the first names the style. */
@@ -191,20 +196,25 @@ export const READINGS: readonly { readonly style: ReadingStyle; readonly form: F
   {
     style: 'grouped',
     form: either(
-      sequence(paired, perhaps(either(decimals, pairedDecimals))),
-      sequence(either(natural, clearRun, nothingBefore, oh), pairedDecimals),
+      sequence(grouped, perhaps(either(decimals, groupedDecimals))),
+      sequence(either(natural, clearRun, nothingBefore, oh), groupedDecimals),
+      groupAndDigit(unsaid('')),
     ),
   },
   {
     style: 'fraction',
-    form: either(sequence(nothingBefore, fraction), sequence(either(natural, clearRun, paired), and, fraction)),
+    form: either(
+      sequence(nothingBefore, fraction(OF_ONE)),
+      sequence(either(natural, clearRun, grouped), andFraction(OF_ONE)),
+    ),
   },
-  { style: 'unsaid-point', form: pairedWith(unsaid('.')) },
+  { style: 'unsaid-point', form: either(groups(unsaid('.')), groupAndDigit(unsaid('.'))) },
   {
     style: 'unsaid-scale',
     form: either(
-      sequence(either(count, twoFigures), hundred, andOfHundred),
-      sequence(either(count, twoFigures), thousand, either(andOfThousand, sequence(unit, hundred, andOfHundred))),
+      sequence(either(count, manyHundreds), hundred, andFraction(OF_HUNDRED)),
+      sequence(either(count, twoFigures), thousand, andFraction(OF_THOUSAND)),
+      sequence(either(count, twoFigures), thousand, unit, hundred, andFraction(OF_HUNDRED)),
     ),
   },
 ];

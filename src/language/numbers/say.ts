@@ -1,6 +1,7 @@
 /** From numbers to words. What is said here reads back as the same number and as no other. */
-import { SAYINGS, type SayStyle } from './grammar.ts';
+import { SAYINGS, type ReadingStyle, type SayStyle } from './grammar.ts';
 import { buildMachine, eachWords } from './machine.ts';
+import { readingMachine, readNumber } from './read.ts';
 
 export interface SayOptions {
   /** AIM and ICAO say "niner". Default: 'niner' in aviation style, else 'nine'. */
@@ -39,11 +40,7 @@ export function sayDigits(decimal: string, options: SayOptions = {}): string[] {
  * @throws RangeError when `decimal` is not such text
  */
 export function sayNumber(decimal: string, style: SayStyle, options: SayOptions = {}): string[] {
-  if (!isDecimal(decimal)) {
-    throw new RangeError(
-      `Cannot say '${decimal}' as a number: write digits with at most one point between them, as in 24.50.`,
-    );
-  }
+  requireDecimal(decimal);
   const unwanted = unwantedWords(style, options);
   const mayUse = (word: string): boolean => !unwanted.has(word);
   for (const machine of machines[style]) {
@@ -57,9 +54,11 @@ export function sayNumber(decimal: string, style: SayStyle, options: SayOptions 
   throw new RangeError(`There are no words for '${decimal}' in ${style} style.`);
 }
 
-/** Unsigned decimal text: digits, and at most one point between them. */
-export function isDecimal(text: string): boolean {
-  return /^\d+(\.\d+)?$/.test(text);
+function requireDecimal(text: string): void {
+  if (/^\d+(\.\d+)?$/.test(text)) return;
+  throw new RangeError(
+    `'${text}' is not a number to say: write digits with at most one point between them, as in 24.50.`,
+  );
 }
 
 function unwantedWords(style: SayStyle, options: SayOptions): ReadonlySet<string> {
@@ -70,9 +69,35 @@ function unwantedWords(style: SayStyle, options: SayOptions): ReadonlySet<string
   return unwanted;
 }
 
+/** One way to say a number. */
+export interface WayToSay {
+  readonly words: readonly string[];
+  readonly style: ReadingStyle;
+  /** Whether these words mean this number only. */
+  readonly alone: boolean;
+}
+
 /**
- * A number and its digits, for a number that is easily misheard: '15' is "fifteen, that is one five" (DOE and hospital
- * practice for teen and ty). When both would be the same words they are said once.
+ * Every way people say a number, ambiguous ones too, from the words the recogniser is offered: '135' is "one three five",
+ * "one hundred and thirty five", "a hundred thirty five", "one thirty five" and more.
+ * @param decimal unsigned decimal text
+ * @param mayUse keeps out words that are not wanted, such as "double" or "niner"
+ * @throws RangeError when `decimal` is not such text
+ */
+export function waysToSay(decimal: string, mayUse: (word: string) => boolean = () => true): readonly WayToSay[] {
+  requireDecimal(decimal);
+  const ways = new Map<string, WayToSay>();
+  eachWords(readingMachine, decimal, mayUse, (words, style) => {
+    const key = words.join(' ');
+    if (!ways.has(key)) ways.set(key, { words, style, alone: readNumber(words).length === 1 });
+    return 'more';
+  });
+  return [...ways.values()];
+}
+
+/**
+ * A number and then its digits, the cure for teen and ty: '15' is "fifteen, that is one five". When both would be the
+ * same words they are said once. The comma is for the voice: this is text to speak.
  * @throws RangeError when `decimal` is not unsigned decimal text
  */
 export function spellOut(decimal: string, options: SayOptions = {}): string {
