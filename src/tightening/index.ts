@@ -1,0 +1,15 @@
+/** The door of the room: patterns, orders, passes, corrections, tools and verdicts. */
+export type { TighteningRefusal } from './refusal.ts';
+export { type Direction, type Layout, layOut, numbersOf, type Pattern, type Place, type Position } from './pattern.ts';
+export { type Order, orderGroups, orderLabels, orderOf, type OrderPart } from './order.ts';
+export { middleOf, plusMinus, plusMinusPercent, type TorqueTarget, torqueTarget } from './target.ts';
+export { type Loosening, type PassSpec, planLoosening, type PlannedPass, planPasses, type Schedule } from './passes.ts';
+export {
+  acceptanceWindow,
+  judge,
+  type JudgingRule,
+  type NextAction,
+  type Outcome,
+  type TorqueWindow,
+  type Verdict,
+} from './verdict.ts';
