@@ -21,10 +21,13 @@ export interface Announcer {
   close(): void;
 }
 
+/** The voices are English: text without a letter or digit of its alphabet makes no sound. */
+const SPEAKABLE = /[a-z0-9]/i;
+
 const NAMES: Record<VoiceKind, string> = {
   system: "The system's voice",
   embedded: 'The embedded voice',
-  tones: 'The tones',
+  tones: 'The tone generator',
 };
 
 /**
@@ -133,7 +136,7 @@ export function createAnnouncer(voices: readonly [Voice, ...Voice[]]): Announcer
       return () => void listeners.delete(listener);
     },
     say({ text, urgent = false, pace = 'normal' }) {
-      if (!/[\p{L}\p{N}]/u.test(text)) return Promise.resolve('said');
+      if (!SPEAKABLE.test(text)) return Promise.resolve('silent');
       if (isClosed) return Promise.resolve('cut short');
       return new Promise((settle) => {
         const item: Item = { text, urgent, pace, settle, cut: new AbortController() };

@@ -13,7 +13,7 @@ export type VoiceKind = 'system' | 'embedded' | 'tones';
 
 /**
  * How an announcement ended. `toned`: there was no voice, tones called the eye to the screen.
- * `silent`: the sound output is not running, so nothing was heard: only the screen can carry the text.
+ * `silent`: nothing was heard, since no sound can be made or the text has no word in it: only the screen carries it.
  */
 export type Outcome = 'said' | 'cut short' | 'toned' | 'silent';
 
@@ -33,7 +33,7 @@ export interface Speaking {
   readonly state: SpeakingState;
   /** Calls `listener` after each change of `state`, in the same turn. Returns the way to stop. */
   subscribe(listener: (state: SpeakingState) => void): () => void;
-  /** Queues an announcement and resolves when it is over. Never rejects. Text without a word in it is over at once. */
+  /** Queues an announcement and resolves when it is over. Never rejects. */
   say(announcement: Announcement): Promise<Outcome>;
   /** Stops now and empties the queue: everything in it is 'cut short'. */
   hush(): void;

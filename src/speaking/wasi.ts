@@ -56,7 +56,11 @@ export function runCommand(module: WebAssembly.Module, args: readonly string[]):
   return { file: program.output.bytes(), messages: program.messages() };
 }
 
-function createProgram(args: readonly string[]) {
+/**
+ * What a program sees: the functions it imports, and the file and messages they fill. Give it its memory with `use`
+ * before it calls out.
+ */
+export function createProgram(args: readonly string[]) {
   const encodedArgs = args.map((arg) => new TextEncoder().encode(`${arg}\0`));
   const output: MemoryFile = createMemoryFile();
   /** Where each open file descriptor stands in the output file. */

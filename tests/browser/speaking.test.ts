@@ -15,7 +15,7 @@ interface Bench {
 }
 declare global {
   interface Window {
-    bench: Bench;
+    speakingBench: Bench;
   }
 }
 
@@ -30,7 +30,7 @@ beforeAll(async () => {
   const room: JSHandle<typeof speakingModule> = await page.evaluateHandle("import('/speaking/speaking.ts')");
   await page.evaluate(({ createSpeaking }) => {
     let meter: AnalyserNode | undefined;
-    window.bench = {
+    window.speakingBench = {
       open: (options) =>
         createSpeaking({
           prefer: 'embedded',
@@ -62,7 +62,7 @@ afterAll(() => browser.close());
 describe('the embedded voice in a real browser', () => {
   test('is heard at the loudspeaker while it says so, and not afterwards', async () => {
     const heard = await page.evaluate(async () => {
-      const { bench } = window;
+      const bench = window.speakingBench;
       const speaking = bench.open({});
       await speaking.unlock();
       const levels = { saying: 0, silent: 0 };
@@ -88,7 +88,7 @@ describe('the embedded voice in a real browser', () => {
 
   test('falls silent in the turn of a hush', async () => {
     const after = await page.evaluate(async () => {
-      const { bench } = window;
+      const bench = window.speakingBench;
       const speaking = bench.open({});
       await speaking.unlock();
       const outcomes = [
@@ -109,7 +109,7 @@ describe('the embedded voice in a real browser', () => {
 
   test('lets an urgent announcement cut in', async () => {
     const said = await page.evaluate(async () => {
-      const { bench } = window;
+      const bench = window.speakingBench;
       const speaking = bench.open({});
       const sounded: string[] = [];
       speaking.subscribe(({ saying }) => saying !== null && sounded.push(saying));
@@ -129,7 +129,7 @@ describe('the embedded voice in a real browser', () => {
 describe('a voice that does not work', () => {
   test('a browser without system voices gets the embedded one, and is told why', async () => {
     const { state, outcome } = await page.evaluate(async () => {
-      const speaking = window.bench.open({ prefer: 'system' });
+      const speaking = window.speakingBench.open({ prefer: 'system' });
       await speaking.unlock();
       const outcome = await speaking.say({ text: 'one' });
       const { state } = speaking;
@@ -143,7 +143,7 @@ describe('a voice that does not work', () => {
 
   test('a missing voice file leaves tones, is told of, and the queue goes on', async () => {
     const { state, outcomes, loudest } = await page.evaluate(async () => {
-      const { bench } = window;
+      const bench = window.speakingBench;
       const speaking = bench.open({ wasmUrl: '/speaking/no-such-voice.wasm' });
       await speaking.unlock();
       let loudest = 0;
@@ -163,7 +163,7 @@ describe('a voice that does not work', () => {
 
 test('each signal is heard', async () => {
   const levels = await page.evaluate(async () => {
-    const { bench } = window;
+    const bench = window.speakingBench;
     const speaking = bench.open({});
     await speaking.unlock();
     const levels: number[] = [];
