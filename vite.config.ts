@@ -1,6 +1,7 @@
 import { defineConfig } from 'vitest/config';
 import solid from 'vite-plugin-solid';
 import { VitePWA } from 'vite-plugin-pwa';
+import packageJson from './package.json' with { type: 'json' };
 import { servedModels } from './src/cli/served-models.ts';
 import { contentSecurity } from './src/cli/content-security.ts';
 
@@ -36,6 +37,7 @@ export default defineConfig({
       },
     }),
   ],
+  define: { __APP_VERSION__: JSON.stringify(packageJson.version) },
   worker: { format: 'es' },
   build: { outDir: '../dist', emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 600 },
   test: {

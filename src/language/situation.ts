@@ -1,0 +1,106 @@
+import { planOf, toolOf } from '../session/calls.ts';
+import type { Meaning } from '../session/intent.ts';
+import {
+  currentCall,
+  currentStep,
+  lastConfirmed,
+  openWarning,
+  pendingReading,
+  type SessionState,
+} from '../session/state.ts';
+import type { Torque, Unit } from '../units/index.ts';
+
+/** A fixed phrase, always a whole utterance, and the one thing it means here. */
+export interface Saying {
+  readonly words: string;
+  readonly meaning: Meaning;
+}
+
+/** What a reading may be at this moment: which fasteners exist and what the scale of the tool can show. Never the target. */
+export interface ReadingRoom {
+  readonly fasteners: ReadonlySet<number>;
+  readonly label: string;
+  readonly scale: { readonly min: Torque; readonly max: Torque };
+  readonly unit: Unit<'torque'>;
+  readonly takesClicks: boolean;
+}
+
+/**
+ * Everything that may be said now. The recogniser's phrase list and the parser are both made from this,
+ * so that they cannot drift apart.
+ */
+export interface Situation {
+  readonly sayings: readonly Saying[];
+  /** A reading may be said. */
+  readonly reading: ReadingRoom | null;
+  /** The word "correction" may lead a reading. */
+  readonly correction: boolean;
+}
+
+const says = (meaning: Meaning, ...phrases: readonly string[]): readonly Saying[] =>
+  phrases.map((words) => ({ words, meaning }));
+
+const SAY_AGAIN = says({ kind: 'say again' }, 'say again');
+const STAND_BY = says({ kind: 'stand by' }, 'stand by');
+const CONTINUE = says({ kind: 'continue' }, 'continue');
+const NEXT = says({ kind: 'next' }, 'next', 'done');
+const BACK = says({ kind: 'back' }, 'back', 'go back');
+const AFFIRM = says({ kind: 'affirm' }, 'affirm', 'affirmative');
+const NEGATIVE = says({ kind: 'negative' }, 'negative');
+const DISREGARD = says({ kind: 'disregard' }, 'disregard', 'cancel that');
+
+/** The situation after a state: what may be said, by whichever device. */
+export function situationOf(state: SessionState): Situation {
+  const step = currentStep(state);
+  if (state.phase === 'closed' || step === null) return { sayings: SAY_AGAIN, reading: null, correction: false };
+  if (state.phase === 'standing by') return { sayings: [...CONTINUE, ...SAY_AGAIN], reading: null, correction: false };
+  const always = [...SAY_AGAIN, ...STAND_BY];
+  if (openWarning(state)) return { sayings: [...AFFIRM, ...NEXT, ...always], reading: null, correction: false };
+
+  const pending = pendingReading(state);
+  if (pending) {
+    const reading = readingRoom(state, pending.step);
+    return {
+      sayings: [...AFFIRM, ...NEGATIVE, ...DISREGARD, ...NEXT, ...always],
+      reading,
+      correction: true,
+    };
+  }
+  const last = lastConfirmed(state);
+  const moving = [...NEXT, ...BACK, ...always];
+  switch (step.kind) {
+    case 'check': {
+      const answers = step.outcomes.flatMap(({ id, say }) => says(meaningOf(id), ...(say ?? [id])));
+      return { sayings: [...answers, ...BACK, ...always], reading: null, correction: false };
+    }
+    case 'tighten': {
+      const takesReading = (currentCall(state)?.pass.target ?? null) !== null;
+      return {
+        sayings: [...moving, ...(last?.step === step.id ? DISREGARD : [])],
+        reading: takesReading || last ? readingRoom(state, takesReading || !last ? step.id : last.step) : null,
+        correction: last !== null,
+      };
+    }
+    default:
+      return { sayings: moving, reading: last ? readingRoom(state, last.step) : null, correction: last !== null };
+  }
+}
+
+/** "affirm" and "negative" may be outcomes of a check; as words they keep their one meaning. */
+const meaningOf = (outcome: string): Meaning =>
+  outcome === 'affirm' || outcome === 'negative' ? { kind: outcome } : { kind: 'answer', outcome };
+
+function readingRoom(state: SessionState, stepId: string): ReadingRoom | null {
+  const step = state.procedure.steps.find(({ id }) => id === stepId);
+  if (step?.kind !== 'tighten') return null;
+  const pattern = state.procedure.patterns.find(({ id }) => id === step.pattern);
+  const tool = toolOf(state.procedure, step);
+  if (!pattern) return null;
+  return {
+    fasteners: new Set(planOf(state.procedure, step).calls.map(({ fastener }) => fastener)),
+    label: pattern.fastener,
+    scale: tool.range,
+    unit: tool.range.max.unit,
+    takesClicks: tool.type === 'setting',
+  };
+}

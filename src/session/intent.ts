@@ -1,0 +1,50 @@
+/** Where an input came from. `program` is Bothhands itself (a reopened page, a time-out). */
+export type Source = 'voice' | 'gesture' | 'pedal' | 'touch' | 'key' | 'program';
+
+/** A moment on two clocks: `utc` (RFC 3339) may jump when a clock is set; `monotonic` (whole ms since the page began) never goes back. */
+export interface Instant {
+  readonly utc: string;
+  readonly monotonic: number;
+}
+
+/** What was heard or typed, as it goes into the record: confidences as decimal text. */
+export interface Heard {
+  readonly text: string;
+  readonly words: readonly { readonly word: string; readonly confidence: string }[];
+  /** When it was spoken, first word to last (RFC 3339); absent for typed words. */
+  readonly spoken?: { readonly from: string; readonly to: string };
+}
+
+/** A reading as it was said: `value` is the exact decimal text, zeros kept; no unit said means the unit of the pass. */
+export interface SaidReading {
+  readonly fastener: number | null;
+  readonly value: string;
+}
+
+/** What an input asks for, whatever the device. Radiotelephony words keep their standard meaning. */
+export type Meaning =
+  /** The page was opened again on a session under way. */
+  | { readonly kind: 'reopen' }
+  | { readonly kind: 'next' }
+  | { readonly kind: 'back' }
+  | { readonly kind: 'say again' }
+  | { readonly kind: 'stand by' }
+  | { readonly kind: 'continue' }
+  | { readonly kind: 'affirm' }
+  | { readonly kind: 'negative' }
+  | { readonly kind: 'disregard' }
+  | { readonly kind: 'answer'; readonly outcome: string }
+  | { readonly kind: 'reading'; readonly reading: SaidReading }
+  | { readonly kind: 'correction'; readonly reading: SaidReading }
+  | { readonly kind: 'click'; readonly fastener: number | null }
+  /** Something was said, but not surely enough, or in a way that allows more than one reading: it is asked, never guessed. */
+  | { readonly kind: 'unclear'; readonly readings: readonly SaidReading[] };
+
+/** One input, ready to be decided on. Time and identity come in with it: deciding has no clock and no random. */
+export interface Intent {
+  readonly at: Instant;
+  readonly source: Source;
+  readonly person: string;
+  readonly heard: Heard | null;
+  readonly meaning: Meaning;
+}

@@ -1,0 +1,22 @@
+/** Why an intent was not carried out. Codes and facts only: the words are made in the language room. */
+export type Refusal =
+  | { readonly code: 'standing by' }
+  | { readonly code: 'session closed' }
+  | { readonly code: 'warning first' }
+  | { readonly code: 'confirm first'; readonly fastener: number }
+  | { readonly code: 'nothing to confirm' }
+  | { readonly code: 'nothing to correct' }
+  | { readonly code: 'answer first' }
+  | { readonly code: 'no such answer' }
+  | { readonly code: 'no reading here' }
+  | { readonly code: 'reading first'; readonly fastener: number }
+  | { readonly code: 'out of order'; readonly offered: number; readonly expected: number }
+  | { readonly code: 'no such fastener'; readonly offered: number; readonly expected: number }
+  | {
+      readonly code: 'unclear';
+      readonly readings: readonly { readonly fastener: number | null; readonly value: string }[];
+    }
+  | { readonly code: 'not a setting tool' }
+  | { readonly code: 'first step' }
+  | { readonly code: 'readings stand' }
+  | { readonly code: 'not standing by' };

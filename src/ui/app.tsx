@@ -1,0 +1,71 @@
+import { Match, Switch, createResource, onCleanup, type JSX } from 'solid-js';
+import { openRecordBook } from '../storage/record-book.ts';
+import { loadSettings, saveSettings, type Settings } from '../storage/settings.ts';
+import { createDevices, type Devices } from './devices.ts';
+import { loadChosenModel, offeredModels, type OfferedModel } from './models.ts';
+import { createPlace, type Place } from './router.ts';
+import { ReplayScreen } from './screens/replay-screen.tsx';
+import { StartScreen } from './screens/start-screen.tsx';
+import { WorkScreen } from './screens/work-screen.tsx';
+import { messageOf } from './message.ts';
+
+/** What every screen may use. */
+export interface Shop {
+  readonly book: ReturnType<typeof openRecordBook>;
+  readonly devices: Devices;
+  readonly settings: Settings;
+  readonly offered: readonly OfferedModel[];
+  remember(change: Partial<Settings>): void;
+}
+
+export function App(): JSX.Element {
+  const place = createPlace();
+  const [shop] = createResource(openShop);
+  onCleanup(() => {
+    void shop()?.devices.hearing.close();
+    void shop()?.devices.speaking.close();
+  });
+  return (
+    <Switch fallback={<p class="opening">Opening…</p>}>
+      <Match when={shop.error as unknown}>
+        {(error) => <p class="opening">Bothhands cannot open its record on this device: {messageOf(error())}</p>}
+      </Match>
+      <Match when={shop()}>{(ready) => <Screen shop={ready()} place={place()} />}</Match>
+    </Switch>
+  );
+}
+
+function Screen(props: { readonly shop: Shop; readonly place: Place }): JSX.Element {
+  return (
+    <Switch fallback={<StartScreen shop={props.shop} />}>
+      <Match when={props.place.kind === 'work' && props.place.session} keyed>
+        {(session) => <WorkScreen shop={props.shop} session={session} />}
+      </Match>
+      <Match when={props.place.kind === 'replay' && props.place.session} keyed>
+        {(session) => <ReplayScreen shop={props.shop} session={session} />}
+      </Match>
+    </Switch>
+  );
+}
+
+async function openShop(): Promise<Shop> {
+  let settings = await loadSettings();
+  const book = openRecordBook();
+  const devices = createDevices(settings.voice);
+  const offered = await offeredModels();
+  const remember = (change: Partial<Settings>): void => {
+    settings = { ...settings, ...change };
+    void saveSettings(settings);
+  };
+  // Loading goes on while the start screen is already usable.
+  void loadChosenModel(devices, settings.model, offered).then((model) => model && remember({ model }));
+  return {
+    book,
+    devices,
+    get settings() {
+      return settings;
+    },
+    offered,
+    remember,
+  };
+}

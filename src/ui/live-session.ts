@@ -1,0 +1,132 @@
+import { batch, createSignal, type Accessor } from 'solid-js';
+import { announce } from '../language/announce.ts';
+import { situationOf, type Situation } from '../language/situation.ts';
+import { understand, type HeardWord } from '../language/understand.ts';
+import { seal, type Entry } from '../record/entry.ts';
+import { decide } from '../session/decide.ts';
+import type { EventBody } from '../session/event.ts';
+import type { Heard, Meaning, Source } from '../session/intent.ts';
+import { fold, type SessionState } from '../session/state.ts';
+import type { RecordBook } from '../storage/record-book.ts';
+import { now } from './clock.ts';
+import { stateAfter, type KeptSession } from './session-file.ts';
+import { messageOf } from './message.ts';
+
+/** What was heard last, and whether it meant anything here. */
+export interface HeardLine {
+  readonly text: string;
+  readonly understood: boolean;
+}
+
+/** A session being worked: one loop from input to record to answer. */
+export interface LiveSession {
+  readonly state: Accessor<SessionState>;
+  readonly situation: Accessor<Situation>;
+  readonly entries: Accessor<readonly Entry[]>;
+  readonly heard: Accessor<HeardLine | null>;
+  /** How many utterances were no phrase of their moment. */
+  readonly ignored: Accessor<number>;
+  /** Why nothing can be written any more, or null. */
+  readonly trouble: Accessor<string | null>;
+  /** Carries out a meaning: decides, writes, and only then shows and says it. Calls wait for one another. */
+  act(meaning: Meaning, source: Source, heard?: Heard): Promise<void>;
+  /** Takes an utterance, spoken or typed. Speech that is no phrase here is counted and shown, nothing more. */
+  hear(words: readonly HeardWord[], source: Source, spoken?: Heard['spoken']): Promise<void>;
+  /** Says what this session is and what is wanted first, without writing anything. */
+  welcome(): void;
+}
+
+interface Fittings {
+  readonly book: RecordBook;
+  readonly say: (texts: readonly string[]) => void;
+  readonly tone: (kind: 'heard' | 'logged' | 'question' | 'stop') => void;
+}
+
+export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittings): LiveSession {
+  const [entries, setEntries] = createSignal(kept.entries);
+  const [state, setState] = createSignal(stateAfter(kept, kept.entries.length));
+  const [heard, setHeard] = createSignal<HeardLine | null>(null);
+  const [ignored, setIgnored] = createSignal(0);
+  const [trouble, setTrouble] = createSignal<string | null>(null);
+  let turn: Promise<void> = Promise.resolve();
+
+  /** Everything that follows from one input reaches the disk together, or not at all. */
+  async function write(bodies: readonly EventBody[], source: Source, words: Heard | null): Promise<void> {
+    const sealed: Entry[] = [];
+    for (const body of bodies) {
+      const last = sealed.at(-1) ?? entries().at(-1) ?? null;
+      const person = kept.people.mechanic;
+      const event = { seq: (last?.seq ?? -1) + 1, at: now(), source, person, heard: words, body };
+      sealed.push(await seal(kept.id, event, last));
+    }
+    await book.append(sealed);
+    batch(() => {
+      setEntries([...entries(), ...sealed]);
+      setState(sealed.reduce<SessionState>(fold, state()));
+    });
+  }
+
+  async function carryOut(meaning: Meaning, source: Source, words: Heard | null): Promise<void> {
+    if (trouble() !== null) return;
+    const decision = decide(state(), { meaning });
+    const events: readonly EventBody[] =
+      decision.kind === 'accepted' ? decision.events : [{ kind: 'refused', meaning, reason: decision.reason }];
+    try {
+      await write(events, source, words);
+    } catch (error) {
+      setTrouble(`This could not be written, so it does not count: ${messageOf(error)} Load the page again.`);
+      tone('stop');
+      return;
+    }
+    tone(toneFor(events));
+    say(announce(state(), events));
+  }
+
+  function act(meaning: Meaning, source: Source, words: Heard | null = null): Promise<void> {
+    turn = turn.then(() => carryOut(meaning, source, words));
+    return turn;
+  }
+
+  function hear(words: readonly HeardWord[], source: Source, spoken?: Heard['spoken']): Promise<void> {
+    const text = words.map(({ word }) => word).join(' ');
+    turn = turn.then(async () => {
+      const understanding = understand(words, situationOf(state()));
+      setHeard({ text, understood: understanding.kind === 'meant' });
+      if (understanding.kind === 'nothing') {
+        setIgnored(ignored() + 1);
+        return;
+      }
+      await carryOut(understanding.meaning, source, {
+        text,
+        words: words.map(({ word, confidence }) => ({ word, confidence: confidence.toFixed(2) })),
+        ...(spoken ? { spoken } : {}),
+      });
+    });
+    return turn;
+  }
+
+  return {
+    state,
+    entries,
+    heard,
+    ignored,
+    trouble,
+    situation: () => situationOf(state()),
+    act: (meaning, source, words) => act(meaning, source, words),
+    hear,
+    welcome: () =>
+      say(
+        announce(
+          state(),
+          kept.entries.map(({ body }) => body),
+        ),
+      ),
+  };
+}
+
+function toneFor(events: readonly EventBody[]): 'heard' | 'logged' | 'question' | 'stop' {
+  if (events.some(({ kind }) => kind === 'refused')) return 'question';
+  const captured = events.find((event) => event.kind === 'reading captured');
+  if (captured) return captured.verdict === 'over' ? 'stop' : 'question';
+  return events.some(({ kind }) => kind === 'reading confirmed') ? 'logged' : 'heard';
+}

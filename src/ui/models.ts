@@ -1,0 +1,55 @@
+import * as v from 'valibot';
+import type { ModelSource } from '../hearing/types.ts';
+import type { Settings } from '../storage/settings.ts';
+import type { Devices } from './devices.ts';
+
+const Index = v.object({
+  models: v.array(v.object({ file: v.string(), bytes: v.number(), sha256: v.pipe(v.string(), v.hash(['sha256'])) })),
+});
+
+export type OfferedModel = Extract<ModelSource, { kind: 'served' }>;
+
+/** The speech models that lie beside the app; none where the list cannot be read (offline, or a bare host). */
+export async function offeredModels(): Promise<readonly OfferedModel[]> {
+  try {
+    const response = await fetch('models/index.json');
+    if (!response.ok) return [];
+    const { models } = v.parse(Index, await response.json());
+    return models.map((model) => ({
+      kind: 'served',
+      ...model,
+      url: new URL(`models/${model.file}`, location.href).href,
+    }));
+  } catch {
+    return [];
+  }
+}
+
+/**
+ * Loads the model chosen last, as kept by this browser; the offered one of that name where it is newer or nothing is
+ * kept; else the first that is offered. @returns the choice to remember, or null where no model could be loaded
+ */
+export async function loadChosenModel(
+  devices: Devices,
+  chosen: Settings['model'],
+  offered: readonly OfferedModel[],
+): Promise<Settings['model'] | null> {
+  const isNewest = offered.length === 0 || offered.some(({ sha256 }) => sha256 === chosen?.sha256);
+  if (chosen && (chosen.from === 'disk' || isNewest)) {
+    if (await devices.loadModel({ kind: 'kept', name: chosen.name, sha256: chosen.sha256 })) return chosen;
+  }
+  const wanted = offered.find(({ file }) => file === chosen?.name) ?? offered[0];
+  return wanted ? loadOffered(devices, wanted) : null;
+}
+
+/** Loads one of the offered models. @returns the choice to remember, or null where it could not be loaded */
+export async function loadOffered(devices: Devices, model: OfferedModel): Promise<Settings['model'] | null> {
+  const loaded = await devices.loadModel(model);
+  return loaded ? { name: model.file, sha256: loaded.sha256, from: 'served' } : null;
+}
+
+/** Loads a model archive that a person chose from disk. @returns the choice to remember, or null */
+export async function loadFromDisk(devices: Devices, file: File): Promise<Settings['model'] | null> {
+  const loaded = await devices.loadModel({ kind: 'file', file });
+  return loaded ? { name: file.name, sha256: loaded.sha256, from: 'disk' } : null;
+}

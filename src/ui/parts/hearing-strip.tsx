@@ -1,0 +1,84 @@
+import { Match, Show, Switch, createMemo, type JSX } from 'solid-js';
+import type { HearingState } from '../../hearing/types.ts';
+import type { SpeakingState } from '../../speaking/speaking.ts';
+
+interface Props {
+  readonly hearing: HearingState;
+  readonly speaking: SpeakingState;
+  /** dBFS */
+  readonly level: number;
+  readonly missing: readonly string[];
+  readonly onListen: () => void;
+  readonly onMute: () => void;
+}
+
+/** The state of ear and voice, always on screen: nobody talks to a program that does not listen. */
+export function HearingStrip(props: Props): JSX.Element {
+  return (
+    <div class={`hearing ${props.hearing.kind}`}>
+      <span class="ear" role="status">
+        <HearingText state={props.hearing} />
+      </span>
+      <LevelMeter level={props.level} />
+      <Switch>
+        <Match when={props.hearing.kind === 'off' || props.hearing.kind === 'failed'}>
+          <button type="button" onClick={() => props.onListen()}>
+            Start listening
+          </button>
+        </Match>
+        <Match when={props.hearing.kind === 'listening' || props.hearing.kind === 'hearing'}>
+          <button type="button" onClick={() => props.onMute()}>
+            Mute
+          </button>
+        </Match>
+        <Match when={props.hearing.kind === 'muted' && props.hearing.why === 'asked'}>
+          <button type="button" onClick={() => props.onListen()}>
+            Unmute
+          </button>
+        </Match>
+      </Switch>
+      <Show when={props.speaking.why}>{(why) => <span class="why">Voice: {why()}</span>}</Show>
+      <Show when={props.missing.length > 0}>
+        <span class="why">
+          This speech model does not know: {props.missing.join(', ')}. Say it another way, or tap.
+        </span>
+      </Show>
+    </div>
+  );
+}
+
+function HearingText(props: { readonly state: HearingState }): JSX.Element {
+  const text = createMemo(() => {
+    switch (props.state.kind) {
+      case 'off':
+        return '○ Not listening';
+      case 'loading':
+        return `… Loading speech model ${percent(props.state)}`;
+      case 'listening':
+        return '● Listening';
+      case 'hearing':
+        return `● Hearing: ${props.state.partial}`;
+      case 'muted':
+        return props.state.why === 'own voice' ? '◐ Speaking' : '◐ Muted';
+      case 'failed':
+        return `✕ ${props.state.failure.sentence}`;
+    }
+  });
+  return <>{text()}</>;
+}
+
+const percent = ({ received, total }: Extract<HearingState, { kind: 'loading' }>): string =>
+  total ? `${Math.round((100 * received) / total)} %` : `${Math.round(received / 1000)} kB`;
+
+/** Quietest level that the meter shows, in dBFS. */
+const FLOOR = -70;
+
+function LevelMeter(props: { readonly level: number }): JSX.Element {
+  const part = () => Math.max(0, Math.min(1, (props.level - FLOOR) / -FLOOR));
+  return (
+    <svg class="level" viewBox="0 0 100 10" role="img" aria-label="Microphone level">
+      <rect class="trough" width="100" height="10" />
+      <rect class="fill" width={part() * 100} height="10" />
+    </svg>
+  );
+}

@@ -1,0 +1,61 @@
+import { For, Show, type JSX } from 'solid-js';
+import type { MapView, Standing } from '../view.ts';
+
+const SAYS: Readonly<Record<Standing, string>> = {
+  open: 'open',
+  next: 'next',
+  done: 'done',
+  doubt: 'out of window',
+};
+
+/** The fasteners as they sit on the part. Standing is told by shape and text as well as by colour. */
+export function PatternMap(props: { readonly map: MapView }): JSX.Element {
+  const radius = () => Math.min(0.17, 1.6 / props.map.positions.length);
+  return (
+    <svg class="pattern-map" viewBox="-1.3 -1.3 2.6 2.6" role="img" aria-label={description(props.map)}>
+      <For each={props.map.positions}>
+        {(position) => (
+          <g transform={`translate(${position.x} ${position.y})`} class={`fastener ${position.standing}`}>
+            <Mark standing={position.standing} radius={radius()} />
+            <text font-size={String(radius() * 1.15)} text-anchor="middle" dominant-baseline="central">
+              {position.number}
+            </text>
+            <Show when={position.standing === 'done'}>
+              <path class="tick" d={tick(radius())} />
+            </Show>
+          </g>
+        )}
+      </For>
+    </svg>
+  );
+}
+
+function Mark(props: { readonly standing: Standing; readonly radius: number }): JSX.Element {
+  return (
+    <Show
+      when={props.standing === 'doubt'}
+      fallback={
+        <>
+          <Show when={props.standing === 'next'}>
+            <circle class="halo" r={props.radius * 1.45} />
+          </Show>
+          <circle class="head" r={props.radius} />
+        </>
+      }
+    >
+      <path class="head" d={triangle(props.radius * 1.5)} />
+    </Show>
+  );
+}
+
+const triangle = (r: number): string => `M0 ${-r} L${r * 0.95} ${r * 0.7} L${-r * 0.95} ${r * 0.7} Z`;
+const tick = (r: number): string => `M${r * 0.55} ${-r * 0.95} l${r * 0.22} ${r * 0.25} l${r * 0.45} ${-r * 0.55}`;
+
+function description({ name, positions }: MapView): string {
+  const group = (standing: Standing): string => {
+    const numbers = positions.filter((position) => position.standing === standing).map(({ number }) => number);
+    return numbers.length > 0 ? `${SAYS[standing]}: ${numbers.join(', ')}` : '';
+  };
+  const groups = (['next', 'doubt', 'done', 'open'] as const).map(group).filter(Boolean);
+  return `${name}. ${groups.join('; ')}.`;
+}

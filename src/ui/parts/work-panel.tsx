@@ -1,0 +1,140 @@
+import { For, Match, Show, Switch, type JSX } from 'solid-js';
+import type { Hazard } from '../../procedure/procedure.ts';
+import type { Reading } from '../../session/state.ts';
+import type { CallView, WorkView } from '../view.ts';
+import { PatternMap } from './pattern-map.tsx';
+
+/** What is wanted now, large: the open warning, the reading to confirm, the next fastener, or the step. */
+export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
+  return (
+    <div class="work-panel">
+      <div class="wanted" aria-live="off">
+        <Show when={props.view.step} fallback={<p class="sentence short">All steps are done.</p>}>
+          {(step) => (
+            <>
+              <p class="step-line">
+                Step {props.view.stepNumber} of {props.view.stepCount}: {step().title}
+              </p>
+              <Switch fallback={<StepText view={props.view} />}>
+                <Match when={props.view.warning}>{(warning) => <OpenWarning hazard={warning()} />}</Match>
+                <Match when={props.view.pending}>
+                  {(pending) => <ToConfirm reading={pending()} label={props.view.call?.label ?? 'number'} />}
+                </Match>
+                <Match when={props.view.call}>{(call) => <NextCall call={call()} hazards={step().hazards} />}</Match>
+              </Switch>
+            </>
+          )}
+        </Show>
+      </div>
+      <Show when={props.view.map}>{(map) => <PatternMap map={map()} />}</Show>
+    </div>
+  );
+}
+
+/** Letters as large as the sentence allows. */
+const size = (text: string): string => (text.length <= 45 ? 'short' : text.length <= 110 ? 'medium' : 'long');
+
+function StepText(props: { readonly view: WorkView }): JSX.Element {
+  const step = () => props.view.step;
+  return (
+    <Show when={step()}>
+      {(shown) => (
+        <>
+          <Hazards hazards={shown().hazards} />
+          <p class={`sentence ${size(shown().text)}`}>{shown().text}</p>
+          <For each={shown().notes}>{(note) => <p class="note">Note: {note}</p>}</For>
+          <Outcomes view={props.view} />
+        </>
+      )}
+    </Show>
+  );
+}
+
+function Outcomes(props: { readonly view: WorkView }): JSX.Element {
+  const outcomes = () => (props.view.step?.kind === 'check' ? props.view.step.outcomes : []);
+  return (
+    <ul class="outcomes">
+      <For each={outcomes()}>
+        {(outcome) => (
+          <li>
+            <b>{(outcome.say ?? [outcome.id])[0]}</b>: {outcome.text}
+          </li>
+        )}
+      </For>
+    </ul>
+  );
+}
+
+function OpenWarning(props: { readonly hazard: Hazard }): JSX.Element {
+  return (
+    <div class={`hazard ${props.hazard.signal} open`} role="alert">
+      <p class="signal">
+        <span aria-hidden="true">▲ </span>
+        {props.hazard.signal}
+      </p>
+      <p class={`sentence ${size(props.hazard.text)}`}>{props.hazard.text}</p>
+    </div>
+  );
+}
+
+function Hazards(props: { readonly hazards: readonly Hazard[] }): JSX.Element {
+  return (
+    <For each={props.hazards}>
+      {(hazard) => (
+        <p class={`hazard ${hazard.signal}`}>
+          <b class="signal">{hazard.signal}</b> {hazard.text}
+        </p>
+      )}
+    </For>
+  );
+}
+
+function NextCall(props: { readonly call: CallView; readonly hazards: readonly Hazard[] }): JSX.Element {
+  return (
+    <div class="call">
+      <p class="fastener-number">
+        <span class="label">{props.call.label}</span> {props.call.fastener}
+      </p>
+      <p class="pass">
+        Pass {props.call.pass} of {props.call.passes}: {props.call.passName}
+      </p>
+      <Show when={props.call.target} fallback={<p class="value">by hand</p>}>
+        {(target) => (
+          <p class="value">
+            {target().value} <span class="unit">{target().unit}</span>
+          </p>
+        )}
+      </Show>
+      <Show when={props.call.window}>
+        {(window) => (
+          <p class="window">
+            Window {window()}. Still to do in this pass: {props.call.left}.
+          </p>
+        )}
+      </Show>
+      <Hazards hazards={props.hazards} />
+    </div>
+  );
+}
+
+const VERDICT_TEXT: Readonly<Record<Reading['verdict'], string>> = {
+  in: 'inside the window',
+  under: '▼ under the window',
+  over: '▲ over the window',
+  'not provable': 'too near the limit to prove',
+};
+
+function ToConfirm(props: { readonly reading: Reading; readonly label: string }): JSX.Element {
+  return (
+    <div class={`call to-confirm ${props.reading.verdict === 'in' ? 'in' : 'out'}`}>
+      <p class="fastener-number">
+        <span class="label">{props.label}</span> {props.reading.fastener}
+      </p>
+      <p class="value">
+        {props.reading.reading.value} <span class="unit">{props.reading.reading.unit}</span>
+      </p>
+      <p class="verdict">{VERDICT_TEXT[props.reading.verdict]}</p>
+      <p class="question">Is that correct? Affirm or negative.</p>
+    </div>
+  );
+}
