@@ -124,7 +124,8 @@ const aviationRound = either(
 
 /**
  * A number said in two groups. A round ten never comes first before another group: "twenty five" is 25, "thirty forty"
- * is a person changing their mind, and "forty zero" is how this recogniser mishears "four zero".
+ * is a person changing their mind, and "forty zero" is how this recogniser mishears "four zero". More than two groups
+ * are too easily misheard: such numbers are said digit by digit.
  */
 const groups = (between: Form): Form =>
   either(
@@ -180,7 +181,10 @@ export type ReadingStyle =
   | 'grouped'
   /** "twenty four and a half". */
   | 'fraction'
-  /** In groups with a point that was not said: "twelve fifty" as 12.50. A careful listener asks. */
+  /**
+   * In groups with a point that was not said: "twelve fifty" as 12.50. It is never the only reading. The other is 100 or
+   * 10 times as much, so that the range of the tool often settles it; a careful listener asks even then.
+   */
   | 'unsaid-point'
   /** A fraction of a scale: "a hundred and a half" as 150. A careful listener asks. */
   | 'unsaid-scale';

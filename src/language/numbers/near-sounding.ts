@@ -3,7 +3,7 @@
  * it knows nothing of targets.
  */
 import { plainWords, readNumber, type SpokenNumber } from './read.ts';
-import { waysToSay } from './say.ts';
+import { plainWaysToSay } from './say.ts';
 
 /** Why two numbers sound alike. */
 export type SoundAlike =
@@ -27,9 +27,11 @@ export interface NearNumber {
 }
 
 /**
- * Words taken for one another, either way round. teen-ty: a hospital safety page; five and nine, six and sixty, the lost
- * point and "and a half": from memory; one and nine, thirteen and fifteen, eighteen and fifteen, four and forty, a doubled
- * digit lost: measured with the small model on people it was not trained on.
+ * Words taken for one another, either way round.
+ * - teen-ty: a hospital safety page.
+ * - From memory: five and nine, six and sixty (and so seven, eight, nine), the lost point, "and a half".
+ * - Measured with the small model on people it was not trained on: one and nine, thirteen and fifteen, eighteen and
+ *   fifteen, four and forty, a doubled digit lost.
  */
 const TAKEN_FOR: readonly (readonly [string, string, SoundAlike])[] = [
   ['thirteen', 'thirty', 'teen-ty'],
@@ -116,7 +118,7 @@ export function nearReadings(words: readonly string[]): readonly NearNumber[] {
 export function soundsLike(decimal: string): readonly NearNumber[] {
   const own = valueText(decimal);
   const near = new Map<string, NearNumber>();
-  for (const { words, style } of waysToSay(decimal, isPlainWord)) {
+  for (const { words, style } of plainWaysToSay(decimal)) {
     if (style === 'unsaid-point' || style === 'unsaid-scale') continue;
     for (const other of nearReadings(words)) {
       const value = valueText(other.number.digits);
@@ -132,7 +134,6 @@ export function nearSounding(one: string, other: string): boolean {
   return soundsLike(one).some(({ number }) => valueText(number.digits) === value);
 }
 
-const isPlainWord = (word: string): boolean => !SAME_AS.has(word) && word !== 'double';
 const isFarFetched = ({ style }: SpokenNumber): boolean => style === 'unsaid-point' || style === 'unsaid-scale';
 
 /** One text for each value: no zeros before, none after the point. */

@@ -22,7 +22,7 @@ const machines = {
 /**
  * Digit by digit: '135.5' is "one three five point five". Zeros before and after are said.
  * @param decimal unsigned decimal text such as '024' or '24.50'
- * @throws RangeError when `decimal` is not such text
+ * @throws RangeError when `decimal` is not such text, or is longer than 1000 characters
  */
 export function sayDigits(decimal: string, options: SayOptions = {}): string[] {
   return sayNumber(decimal, 'digits', options);
@@ -37,7 +37,7 @@ export function sayDigits(decimal: string, options: SayOptions = {}): string[] {
  *
  * A number for which a style has no words (zeros before it, above its range) is said digit by digit.
  * @param decimal unsigned decimal text such as '024' or '24.50'
- * @throws RangeError when `decimal` is not such text
+ * @throws RangeError when `decimal` is not such text, or is longer than 1000 characters
  */
 export function sayNumber(decimal: string, style: SayStyle, options: SayOptions = {}): string[] {
   requireDecimal(decimal);
@@ -54,12 +54,20 @@ export function sayNumber(decimal: string, style: SayStyle, options: SayOptions 
   throw new RangeError(`There are no words for '${decimal}' in ${style} style.`);
 }
 
-function requireDecimal(text: string): void {
-  if (/^\d+(\.\d+)?$/.test(text)) return;
-  throw new RangeError(
-    `'${text}' is not a number to say: write digits with at most one point between them, as in 24.50.`,
-  );
+function requireDecimal(text: string, longest = LONGEST_SAID): void {
+  if (!/^\d+(\.\d+)?$/.test(text)) {
+    throw new RangeError(
+      `'${text}' is not a number to say: write digits with at most one point between them, as in 24.50.`,
+    );
+  }
+  if (text.length > longest) {
+    throw new RangeError(`A number of ${text.length} characters is too long to say here: at most ${longest}.`);
+  }
 }
+
+const LONGEST_SAID = 1000;
+/** The ways grow as a power of the length: each zero is "zero" or "oh", each pair may be "double". */
+const LONGEST_WITH_ALL_WAYS = 9;
 
 function unwantedWords(style: SayStyle, options: SayOptions): ReadonlySet<string> {
   const nine = options.nine ?? (style === 'aviation' ? 'niner' : 'nine');
@@ -82,10 +90,20 @@ export interface WayToSay {
  * "one hundred and thirty five", "a hundred thirty five", "one thirty five" and more.
  * @param decimal unsigned decimal text
  * @param mayUse keeps out words that are not wanted, such as "double" or "niner"
- * @throws RangeError when `decimal` is not such text
+ * @throws RangeError when `decimal` is not such text, or is longer than 9 characters
  */
 export function waysToSay(decimal: string, mayUse: (word: string) => boolean = () => true): readonly WayToSay[] {
+  requireDecimal(decimal, LONGEST_WITH_ALL_WAYS);
+  return collectWays(decimal, mayUse);
+}
+
+/** The ways made of one word for each digit and one for the point: few, however long the number is. */
+export function plainWaysToSay(decimal: string): readonly WayToSay[] {
   requireDecimal(decimal);
+  return collectWays(decimal, (word) => !['oh', 'niner', 'decimal', 'double'].includes(word));
+}
+
+function collectWays(decimal: string, mayUse: (word: string) => boolean): readonly WayToSay[] {
   const ways = new Map<string, WayToSay>();
   eachWords(readingMachine, decimal, mayUse, (words, style) => {
     const key = words.join(' ');

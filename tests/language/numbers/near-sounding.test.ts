@@ -72,6 +72,9 @@ describe('what else may have been meant by the words heard', () => {
   test('"double eight four" may be "eight four"', () => {
     expect(meant('double eight four')).toContainEqual(['84', 'doubled-digit']);
   });
+  test('the number itself is not another: "forty five" is not near "four five"', () => {
+    expect(meant('forty five').map(([digits]) => digits)).not.toContain('45');
+  });
   test('"niner" sounds like "nine" does', () => {
     expect(meant('two niner')).toEqual(meant('two nine'));
   });

@@ -78,6 +78,8 @@ describe('a fastener and a value', () => {
     ['five four thousand', ['54000', '5: 4000']],
     ['three double two', ['322', '3: 22']],
     ['three two and a half', ['32.5', '3: 2.5']],
+    ['nine hundred and ninety nine five', ['999: 5', '990: 95']],
+    ['a hundred and a half five', []],
     ['four', ['4']],
     ['zero four', ['04']],
     ['four point five', ['4.5']],
@@ -153,6 +155,8 @@ describe('any words at all', () => {
         (words) => {
           const digits = readNumber(words).map((reading) => reading.digits);
           expect(new Set(digits).size).toBe(digits.length);
+          const styles = readNumber(words).map(({ style }) => style);
+          expect(styles.length > 0 && styles.every((style) => style.startsWith('unsaid'))).toBe(false);
           for (const text of digits) expect(text).toMatch(/^\d+(\.\d+)?$/);
           readNumbers(words);
         },
@@ -211,7 +215,7 @@ describe('every way to say a number', () => {
       wordsOf(said.toLowerCase()).every((word) => NUMBER_WORDS.includes(word)),
     );
     for (const { said, readings } of offered) {
-      for (const decimal of readings) {
+      for (const decimal of readings.filter(({ length }) => length <= 9)) {
         expect(waysToSay(decimal).map(({ words }) => words.join(' '))).toContain(said.toLowerCase());
       }
     }

@@ -4,6 +4,7 @@ import {
   sayDigits,
   sayNumber,
   spellOut,
+  waysToSay,
   type SayOptions,
   type SayStyle,
 } from '../../../src/language/numbers/index.ts';
@@ -64,6 +65,12 @@ test.each(['024', '000', '123456', '00.5'])('%s has no natural words and is said
 
 test.each(['', '.', '1.', '.5', '-1', '1e3', '11,495', '1.2.3', '١٢'])('%j is refused with the mend', (text) => {
   expect(() => sayNumber(text, 'natural')).toThrow(/write digits .* 24\.50/);
+});
+
+test('a number too long to say, or to say in every way, is refused', () => {
+  expect(() => sayDigits('1'.repeat(1001))).toThrow(/1001 characters is too long .* 1000/);
+  expect(sayDigits('1'.repeat(1000))).toHaveLength(1000);
+  expect(() => waysToSay('0000000000')).toThrow(/10 characters is too long .* 9/);
 });
 
 describe('a number that is easily misheard is spelt out', () => {
