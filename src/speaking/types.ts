@@ -13,7 +13,8 @@ export type VoiceKind = 'system' | 'embedded' | 'tones';
 
 /**
  * How an announcement ended. `toned`: there was no voice, tones called the eye to the screen.
- * `silent`: nothing was heard, since no sound can be made or the text has no word in it: only the screen carries it.
+ * `silent`: not heard, or not to its end, since the sound output stopped or the text has no word in it: only the screen
+ * carries it.
  */
 export type Outcome = 'said' | 'cut short' | 'toned' | 'silent';
 

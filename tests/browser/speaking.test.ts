@@ -10,6 +10,8 @@ interface Bench {
   open(options: Partial<SpeakingOptions>): Speaking;
   /** The root mean square of what the output is sounding just now. */
   level(): number;
+  /** Takes the output away, as a telephone call does. */
+  interrupt(): Promise<void>;
   /** Waits until `isSo`, up to a time limit. */
   until(isSo: () => boolean, what: string): Promise<void>;
 }
@@ -30,12 +32,13 @@ beforeAll(async () => {
   const room: JSHandle<typeof speakingModule> = await page.evaluateHandle("import('/speaking/speaking.ts')");
   await page.evaluate(({ createSpeaking }) => {
     let meter: AnalyserNode | undefined;
+    let output: AudioContext | undefined;
     window.speakingBench = {
       open: (options) =>
         createSpeaking({
           prefer: 'embedded',
           openLoudspeaker() {
-            const context = new AudioContext();
+            const context = (output = new AudioContext());
             meter = new AnalyserNode(context, { fftSize: 2048 });
             meter.connect(context.destination);
             return { context, input: meter };
@@ -48,6 +51,7 @@ beforeAll(async () => {
         meter.getFloatTimeDomainData(samples);
         return Math.sqrt(samples.reduce((sum, sample) => sum + sample * sample, 0) / samples.length);
       },
+      interrupt: async () => output?.suspend(),
       async until(isSo, what) {
         for (let tries = 0; !isSo(); tries++) {
           if (tries > 500) throw new Error(`Waited 10 s in vain: ${what}`);
@@ -159,6 +163,31 @@ describe('a voice that does not work', () => {
     expect(outcomes).toEqual(['toned', 'toned']);
     expect(loudest).toBeGreaterThan(0.05);
   });
+});
+
+test('an interrupted output makes the announcement silent, not stuck, and a new gesture brings the voice back', async () => {
+  const { interrupted, back, afterClose } = await page.evaluate(async () => {
+    const bench = window.speakingBench;
+    const speaking = bench.open({});
+    await speaking.unlock();
+    const first = speaking.say({ text: 'caution. the cooler holds hot oil' });
+    await bench.until(() => bench.level() > 0.02, 'sound');
+    await bench.interrupt();
+    const interrupted = { outcome: await first, state: speaking.state };
+    await speaking.unlock();
+    const back = { outcome: await speaking.say({ text: 'stud one' }), state: speaking.state };
+    await speaking.close();
+    const afterClose = await speaking.say({ text: 'stud two' });
+    return { interrupted, back, afterClose };
+  });
+  expect(interrupted.outcome).toBe('silent');
+  expect(interrupted.state).toEqual({
+    voice: 'embedded',
+    saying: null,
+    why: 'The sound output was interrupted: touch the screen once.',
+  });
+  expect(back).toEqual({ outcome: 'said', state: { voice: 'embedded', saying: null } });
+  expect(afterClose).toBe('cut short');
 });
 
 test('each signal is heard', async () => {
