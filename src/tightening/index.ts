@@ -13,3 +13,32 @@ export {
   type TorqueWindow,
   type Verdict,
 } from './verdict.ts';
+export {
+  type Adapter,
+  correct,
+  type Correction,
+  type CorrectionInput,
+  refuseWornNut,
+  settingFor,
+  settingRatio,
+  torqueAtFastener,
+} from './correction.ts';
+export { conformityProbability } from './conformity.ts';
+export { explainPasses } from './explain.ts';
+export {
+  nearestMark,
+  permissibleErrorPercent,
+  type ReasonAgainst,
+  reasonsAgainst,
+  type ToolType,
+  type TorqueTool,
+  usableRange,
+} from './tool.ts';
+export {
+  minimumPrevailing,
+  type PrevailingTable,
+  recommendedTorque,
+  type RecommendedTorque,
+  type Source,
+  type TableQuestion,
+} from './reference.ts';
