@@ -86,6 +86,10 @@ class OpenMicrophone implements OpenAudio {
     if (this.#context.state !== 'closed') await this.#context.close();
   }
 
+  get #live(): boolean {
+    return this.#stream?.getAudioTracks().some((track) => track.readyState === 'live' && !track.muted) ?? false;
+  }
+
   async #acquire(): Promise<void> {
     this.#lastTry = performance.now();
     try {
@@ -101,7 +105,7 @@ class OpenMicrophone implements OpenAudio {
         track.addEventListener('mute', () => stream === this.#stream && this.#lose('microphone silent', 'muted'));
       }
     } catch (error) {
-      this.#lose(codeOf(error), textOf(error));
+      this.#report(codeOf(error), textOf(error));
     }
   }
 
@@ -116,7 +120,8 @@ class OpenMicrophone implements OpenAudio {
     const time = this.#clock.timeOf(frame, samples.length, now);
     if (levelOf(samples) > -Infinity) {
       this.#lastSound = now;
-      if (this.#lost) {
+      // Sound of the device that was lost may still be on its way.
+      if (this.#lost && this.#live) {
         this.#lost = null;
         this.#sink.recovered();
       }
@@ -124,7 +129,13 @@ class OpenMicrophone implements OpenAudio {
     void this.#sink.chunk({ samples, time });
   }
 
+  /** What had worked has stopped: try again without delay. */
   #lose(code: FailureCode, detail = ''): void {
+    if (this.#lost !== code) this.#lastTry = -Infinity;
+    this.#report(code, detail);
+  }
+
+  #report(code: FailureCode, detail: string): void {
     if (this.#closing.signal.aborted || this.#lost === code) return;
     this.#lost = code;
     this.#sink.lost(failure(code, detail));

@@ -22,6 +22,8 @@ export const fileOf = (name: string, base64: string): ModelSource => ({
   file: new File([bytesOf(base64)], name),
 });
 
+export type { Utterance };
+
 export interface Ear {
   readonly hearing: Hearing;
   readonly states: HearingState[];
@@ -36,6 +38,22 @@ export function ear(options: HearingOptions = {}): Ear {
   hearing.onUtterance((utterance) => utterances.push({ ...utterance, arrived: performance.now() }));
   hearing.onLevel((level) => levels.push(level));
   return { hearing, states, utterances, levels };
+}
+
+let shared: Ear | null = null;
+/** The same ear in every call, for a test that does something outside the page in between. */
+export const sharedEar = (): Ear => (shared ??= ear());
+
+/** An ear with the kept model, listening. */
+export async function listeningEar(phrases: readonly string[], options: HearingOptions): Promise<Ear> {
+  const made = ear(options);
+  const kept = await keptModel();
+  if (!kept) throw new Error('No model is kept.');
+  made.hearing.setPhrases(phrases);
+  const outcome = await made.hearing.loadModel({ kind: 'kept', ...kept });
+  if (!outcome.ok) throw new Error(outcome.failure.detail);
+  await made.hearing.listen();
+  return made;
 }
 
 export { createHearing, keptModel, microphone, recording };

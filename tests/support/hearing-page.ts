@@ -39,6 +39,18 @@ export async function benchPage(context: BrowserContext, modulesUrl: string): Pr
   return page;
 }
 
+/** Puts the embedded model into this browser, so that the page's ears load it as the kept one. */
+export const keepRealModel = (page: Page): Promise<void> =>
+  page.evaluate(
+    async ({ name, base64 }) => {
+      const { hearing } = hearingBench.ear();
+      const outcome = await hearing.loadModel(hearingBench.fileOf(name, base64));
+      if (!outcome.ok) throw new Error(outcome.failure.detail);
+      await hearing.close();
+    },
+    { name: REAL_MODEL, base64: realModel().toString('base64') },
+  );
+
 export interface Spoken {
   readonly file: string;
   readonly transcript: string;
@@ -75,6 +87,25 @@ export function joined(sounds: readonly Sound[], gap: number): Sound {
   for (let at = 0; at < quiet.length; at += 2) quiet.writeInt16LE(((at * 7919) % 9) - 4, at);
   const parts = sounds.flatMap((sound) => [Buffer.from(sound.base64, 'base64'), quiet]);
   return { rate, base64: Buffer.concat([quiet, ...parts]).toString('base64') };
+}
+
+/** A WAV file of it with exact zeros after it: a browser’s made-up microphone repeats the end for ever. */
+export function wavOf({ base64, rate }: Sound, zeroSeconds: number): Buffer {
+  const samples = Buffer.concat([Buffer.from(base64, 'base64'), Buffer.alloc(Math.round(zeroSeconds * rate) * 2)]);
+  const head = Buffer.alloc(44);
+  head.write('RIFF', 0, 'latin1');
+  head.writeUInt32LE(36 + samples.length, 4);
+  head.write('WAVEfmt ', 8, 'latin1');
+  head.writeUInt32LE(16, 16);
+  head.writeUInt16LE(1, 20); // PCM
+  head.writeUInt16LE(1, 22); // mono
+  head.writeUInt32LE(rate, 24);
+  head.writeUInt32LE(rate * 2, 28);
+  head.writeUInt16LE(2, 32);
+  head.writeUInt16LE(16, 34);
+  head.write('data', 36, 'latin1');
+  head.writeUInt32LE(samples.length, 40);
+  return Buffer.concat([head, samples]);
 }
 
 export const secondsOf = (sound: Sound): number => Buffer.byteLength(sound.base64, 'base64') / 2 / sound.rate;
