@@ -157,7 +157,18 @@ describe('a voice that fails', () => {
     expect(announcer.state.why).toBe('The embedded voice is not used: it broke.');
   });
 
-  test('is tried again by a new choice only when nothing but tones was left', async () => {
+  test('is not tried again by a new choice while another one speaks', async () => {
+    let isBroken = true;
+    const system = fakeVoice('system');
+    system.prepare = () => (isBroken ? Promise.reject(new Error('there is none')) : Promise.resolve());
+    const announcer = createAnnouncer([system, fakeVoice('embedded')]);
+    await announcer.choose();
+    isBroken = false;
+    await announcer.choose();
+    expect(announcer.state.voice).toBe('embedded');
+  });
+
+  test('is tried again by a new choice when nothing but tones was left', async () => {
     let isBroken = true;
     const embedded = fakeVoice('embedded', (...call) =>
       isBroken ? Promise.reject(new Error('it broke')) : speaksFor(100)(...call),
