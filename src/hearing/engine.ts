@@ -6,8 +6,8 @@ import wasmUrl from 'vosk-browser/dist/vosk.wasm?url';
 import { HearingError } from './failures.ts';
 import { replyOf, type Reply } from './engine-reply.ts';
 
-/** Errors and warnings of the engine only. */
-const LOG_LEVEL = -1;
+/** Errors only: its warnings are about single lattices, and what matters of them is checked here. */
+const LOG_LEVEL = -2;
 
 interface Question {
   readonly asked: number;
