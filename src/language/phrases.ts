@@ -25,7 +25,7 @@ export function recogniserPhrases(situation: Situation): readonly string[] {
     ...phrases,
     ...NUMBER_WORDS,
     ...DIGIT_PAIRS,
-    ...DIGITS.map((digit) => `${label} ${digit} at ${digit}`),
+    ...['number', label].flatMap((name) => DIGITS.map((digit) => `${name} ${digit} at ${digit}`)),
     ...DIGITS.map((digit) => `${digit} ${unitWords}`),
     ...(situation.correction ? DIGITS.map((digit) => `correction ${digit}`) : []),
     ...(takesClicks ? ['click', ...DIGITS.map((digit) => `${digit} click`)] : []),

@@ -17,6 +17,9 @@ export type Understanding =
 
 /** A command is acted on at once, so it wants sureness; a reading is read back anyway, so a doubt is asked instead. */
 const SURE_COMMAND = 0.85;
+/** These change nothing that stands, so missing one costs more than taking one by mistake. */
+const HARMLESS: ReadonlySet<Meaning['kind']> = new Set(['say again', 'stand by', 'negative']);
+const SURE_HARMLESS = 0.5;
 const SURE_READING = 0.7;
 
 /**
@@ -29,7 +32,10 @@ export function understand(heard: readonly HeardWord[], situation: Situation): U
   const text = words.join(' ');
 
   const saying = situation.sayings.find((candidate) => candidate.words === text);
-  if (saying) return sureness >= SURE_COMMAND ? { kind: 'meant', meaning: saying.meaning } : { kind: 'nothing' };
+  if (saying) {
+    const enough = HARMLESS.has(saying.meaning.kind) ? SURE_HARMLESS : SURE_COMMAND;
+    return sureness >= enough ? { kind: 'meant', meaning: saying.meaning } : { kind: 'nothing' };
+  }
   if (situation.reading === null || words.length === 0) return { kind: 'nothing' };
 
   const isCorrection = situation.correction && words[0] === 'correction';
