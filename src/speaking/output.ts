@@ -13,7 +13,10 @@ export interface Loudspeaker {
 export interface Output {
   /** Opens the output, or starts it again after an interruption. Works from a user gesture. @throws OutputStopped */
   start(): Promise<void>;
-  /** Plays to the end, or until `signal` aborts. `started` is called in the turn in which it starts. @throws OutputStopped */
+  /**
+   * Plays to the end, or until `signal` aborts. `started` is called just before the first sound, and may still abort it.
+   * @throws OutputStopped
+   */
   play(sound: Sound, signal: AbortSignal, started: () => void): Promise<void>;
   /** Sounds beeps, as `play`. @throws OutputStopped */
   beep(beeps: readonly Beep[], signal: AbortSignal, started: () => void): Promise<void>;
@@ -55,6 +58,7 @@ export function createOutput(open: () => Loudspeaker): Output {
       const source = new AudioBufferSourceNode(context, { buffer });
       source.connect(input);
       started();
+      if (signal.aborted) return;
       source.start();
       await ended(context, [source], signal);
     },
@@ -62,6 +66,7 @@ export function createOutput(open: () => Loudspeaker): Output {
       const { context, input } = await running();
       if (signal.aborted) return;
       started();
+      if (signal.aborted) return;
       const sources = beeps.map((beep) => startBeep(context, input, beep));
       await ended(context, sources, signal);
     },

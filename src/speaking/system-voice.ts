@@ -22,6 +22,7 @@ export function createSystemVoice(synthesis: SpeechSynthesis | undefined, stretc
     { rate, volume, signal, onStart }: { rate: number; volume: number; signal: AbortSignal; onStart: () => void },
   ): Promise<void> {
     return new Promise((resolve, reject) => {
+      if (signal.aborted) return resolve();
       if (!synthesis || !chosen) return reject(new Error('no voice was chosen'));
       const utterance = new SpeechSynthesisUtterance(text);
       utterance.voice = chosen;

@@ -111,6 +111,23 @@ describe('the embedded voice in a real browser', () => {
     expect(after).toEqual({ saying: null, level: 0, outcomes: ['cut short', 'cut short'] });
   });
 
+  test('makes no sound when it is hushed by the very news that it will', async () => {
+    const after = await page.evaluate(async () => {
+      const bench = window.speakingBench;
+      const speaking = bench.open({});
+      await speaking.unlock();
+      speaking.subscribe(({ saying }) => saying !== null && speaking.hush());
+      const outcome = await speaking.say({ text: 'caution. the cooler holds hot oil' });
+      let loudest = 0;
+      const meter = setInterval(() => (loudest = Math.max(loudest, bench.level())), 20);
+      await new Promise((resolve) => setTimeout(resolve, 500));
+      clearInterval(meter);
+      await speaking.close();
+      return { outcome, loudest };
+    });
+    expect(after).toEqual({ outcome: 'cut short', loudest: 0 });
+  });
+
   test('lets an urgent announcement cut in', async () => {
     const said = await page.evaluate(async () => {
       const bench = window.speakingBench;
