@@ -1,0 +1,46 @@
+/** Whether the container under the component holds what may run out of it. */
+import { add, compare, display, scale, subtract, volume, type Volume } from '../units/index.ts';
+import { refuse } from './refusal.ts';
+
+export interface ContainerCheck {
+  readonly isEnough: boolean;
+  /** What may drain, with the margin. */
+  readonly needed: Volume;
+  /** Capacity less what is needed; negative when the container is too small. */
+  readonly spare: Volume;
+  readonly sentence: string;
+}
+
+/** Per cent on top of what may drain: nobody carries a pan filled to the brim (common practice, no standard). */
+export const USUAL_MARGIN_PERCENT = 20;
+
+/**
+ * All that may drain together, plus a margin, against the capacity.
+ * @throws Refused `bad-volume` (capacity not above zero, a negative volume), `bad-margin` (negative or not finite).
+ */
+export function checkContainer(
+  capacity: Volume,
+  mayDrain: readonly Volume[],
+  marginPercent: number = USUAL_MARGIN_PERCENT,
+): ContainerCheck {
+  if (capacity.value <= 0) refuse('bad-volume', `A container cannot hold ${capacity.value} ${capacity.unit}.`);
+  if (!(marginPercent >= 0 && Number.isFinite(marginPercent))) {
+    refuse('bad-margin', `The margin must be zero per cent or more; it is ${marginPercent}.`);
+  }
+  for (const { value, unit } of mayDrain) {
+    if (value < 0) refuse('bad-volume', `A volume cannot be negative; it is ${value} ${unit}.`);
+  }
+  const drains = mayDrain.reduce((sum, each) => add(sum, each), volume(0, capacity.unit));
+  const needed = scale(drains, 1 + marginPercent / 100);
+  const isEnough = compare(needed, capacity) <= 0;
+  return { isEnough, needed, spare: subtract(capacity, needed), sentence: sentence(isEnough, needed, capacity) };
+}
+
+function sentence(isEnough: boolean, needed: Volume, capacity: Volume): string {
+  // Rounded on the safe side: what is needed up, what there is down.
+  const wanted = display(needed, capacity.unit, 1, 'up');
+  const holds = display(capacity, capacity.unit, 1, 'down');
+  return isEnough
+    ? `The container holds ${holds}; ${wanted} may be needed.`
+    : `The container is too small: it holds ${holds}, but ${wanted} may be needed.`;
+}

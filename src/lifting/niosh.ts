@@ -1,0 +1,197 @@
+/**
+ * The revised NIOSH lifting equation, RWL = LC·HM·VM·DM·AM·FM·CM (DHHS (NIOSH) 94-110, rev. 9/2021).
+ *
+ * The metric and the US form are two equations, not conversions of each other; a task is computed in one of them. The
+ * equation may warn. It does not certify that a lift is safe.
+ */
+import { type Angle, length as lengthOf, type Length, mass, type Mass, valueIn } from '../units/index.ts';
+import { type Coupling, couplingFor, couplingMultiplier } from './coupling.ts';
+import { type Duration, frequencyMultiplier } from './frequency.ts';
+import { refuse } from './refusal.ts';
+
+export type UnitSystem = 'metric' | 'US';
+
+/** Work the equation was not made for. */
+export type OutsideValidity = 'one hand' | 'kneeling or seated' | 'constrained space' | 'slippery footing' | 'holding';
+
+/** One end of a lift, the origin or the destination, and the work around it. */
+export interface LiftTask {
+  readonly load: Mass;
+  /** H: from the middle between the ankles to the middle between the hands. */
+  readonly horizontal: Length;
+  /** V: from the floor to the hands, at the end that is judged. */
+  readonly vertical: Length;
+  /** V at the origin, which the frequency goes by, where the destination is judged. */
+  readonly verticalAtOrigin?: Length;
+  /** D: how far the hands move up or down. */
+  readonly travel: Length;
+  /** A: how far the load is to the side of straight ahead, 0° to 180°. */
+  readonly asymmetry: Angle;
+  /** Lifts per minute. */
+  readonly perMinute: number;
+  readonly duration: Duration;
+  /** As stated by somebody who looked at the grip; poor where nobody did. */
+  readonly coupling?: Coupling;
+  readonly gloves: boolean;
+  /** The contents move: a component part full of fluid. */
+  readonly sloshing: boolean;
+  readonly outside?: readonly OutsideValidity[];
+}
+
+export interface Multipliers {
+  readonly horizontal: number;
+  readonly vertical: number;
+  readonly distance: number;
+  readonly asymmetry: number;
+  readonly frequency: number;
+  readonly coupling: number;
+}
+
+export interface LiftAssessment {
+  readonly system: UnitSystem;
+  readonly multipliers: Multipliers;
+  readonly coupling: Coupling;
+  /** Recommended weight limit, in kg or lb. */
+  readonly recommendedLimit: Mass;
+  /** Lifting index: load over limit; null where the limit is zero and the lift is not allowed. */
+  readonly index: number | null;
+  readonly risk: 'acceptable' | 'increased' | 'high' | 'not allowed' | 'not covered';
+  /** What the index means, in words. */
+  readonly sentence: string;
+  /** What limits the result; never empty, because the equation only warns. */
+  readonly reservations: readonly string[];
+}
+
+interface Equation {
+  readonly mass: 'kg' | 'lb';
+  readonly length: 'cm' | 'in';
+  readonly loadConstant: number;
+  readonly horizontal: { readonly best: number; readonly most: number };
+  readonly vertical: { readonly best: number; readonly slope: number; readonly most: number };
+  readonly distance: { readonly slope: number; readonly least: number; readonly most: number };
+}
+
+const EQUATIONS: Readonly<Record<UnitSystem, Equation>> = {
+  metric: {
+    mass: 'kg',
+    length: 'cm',
+    loadConstant: 23,
+    horizontal: { best: 25, most: 63 },
+    vertical: { best: 75, slope: 0.003, most: 175 },
+    distance: { slope: 4.5, least: 25, most: 175 },
+  },
+  US: {
+    mass: 'lb',
+    length: 'in',
+    loadConstant: 51,
+    horizontal: { best: 10, most: 25 },
+    vertical: { best: 30, slope: 0.0075, most: 70 },
+    distance: { slope: 1.8, least: 10, most: 70 },
+  },
+};
+
+/**
+ * The recommended limit for one end of a lift, and what the load means against it.
+ * @throws Refused `bad-mass` (load not above zero), `bad-distance` (negative), `bad-angle` (not 0° to 180°),
+ * `bad-frequency` (negative or not finite), `coupling-not-good` (stated good with gloves or moving contents).
+ */
+export function assessLift(task: LiftTask, system: UnitSystem): LiftAssessment {
+  const equation = EQUATIONS[system];
+  if (task.load.value <= 0)
+    refuse('bad-mass', `The load must be above zero; it is ${task.load.value} ${task.load.unit}.`);
+  const coupling = couplingFor(task);
+  const multipliers = multipliersOf(task, equation, coupling);
+  const { horizontal, vertical, distance, asymmetry, frequency, coupling: grip } = multipliers;
+  const limit = equation.loadConstant * horizontal * vertical * distance * asymmetry * frequency * grip;
+  const index = limit > 0 ? valueIn(task.load, equation.mass) / limit : null;
+  const risk = riskOf(index, task.outside ?? []);
+  return {
+    system,
+    multipliers,
+    coupling,
+    recommendedLimit: mass(limit, equation.mass),
+    index,
+    risk,
+    sentence: MEANING[risk],
+    reservations: reservations(task),
+  };
+}
+
+/**
+ * H where it cannot be measured, from the width W of the load away from the body: 20 cm + W/2, or 25 cm + W/2 with the
+ * hands below 25 cm (8 in and 10 in, below 10 in). Mark a value from here as derived.
+ * @throws Refused `bad-distance`.
+ */
+export function estimateHorizontal(width: Length, vertical: Length, system: UnitSystem): Length {
+  const { length, horizontal } = EQUATIONS[system];
+  const isLow = distance(vertical, length, 'vertical distance') < horizontal.best;
+  const reach = isLow ? horizontal.best : horizontal.best * 0.8;
+  return lengthOf(reach + distance(width, length, 'width') / 2, length);
+}
+
+function multipliersOf(task: LiftTask, equation: Equation, coupling: Coupling): Multipliers {
+  const { length, horizontal, vertical } = equation;
+  const h = distance(task.horizontal, length, 'horizontal distance');
+  const v = distance(task.vertical, length, 'vertical distance');
+  const vAtOrigin = distance(task.verticalAtOrigin ?? task.vertical, length, 'vertical distance at the origin');
+  const d = distance(task.travel, length, 'travel');
+  if (!(task.perMinute >= 0 && Number.isFinite(task.perMinute))) {
+    refuse('bad-frequency', `The lifts per minute must be zero or more; they are ${task.perMinute}.`);
+  }
+  return {
+    horizontal: h > horizontal.most ? 0 : horizontal.best / Math.max(h, horizontal.best),
+    vertical: v > vertical.most ? 0 : 1 - vertical.slope * Math.abs(v - vertical.best),
+    distance: distanceMultiplier(d, equation),
+    asymmetry: asymmetryMultiplier(task.asymmetry),
+    frequency: frequencyMultiplier(task.perMinute, task.duration, vAtOrigin < vertical.best),
+    coupling: couplingMultiplier(coupling, v < vertical.best),
+  };
+}
+
+const distanceMultiplier = (d: number, { distance: { slope, least, most } }: Equation): number =>
+  d > most ? 0 : 0.82 + slope / Math.max(d, least);
+
+function asymmetryMultiplier({ value }: Angle): number {
+  if (value < 0 || value > 180) refuse('bad-angle', `The asymmetry is from 0° to 180°; it is ${value}°.`);
+  return value > 135 ? 0 : 1 - 0.0032 * value;
+}
+
+function distance(given: Length, unit: 'cm' | 'in', what: string): number {
+  if (given.value < 0) refuse('bad-distance', `The ${what} cannot be negative; it is ${given.value} ${given.unit}.`);
+  return valueIn(given, unit);
+}
+
+function riskOf(index: number | null, outside: readonly OutsideValidity[]): LiftAssessment['risk'] {
+  if (index === null) return 'not allowed';
+  if (index > 3) return 'high';
+  if (index > 1) return 'increased';
+  return outside.length === 0 ? 'acceptable' : 'not covered';
+}
+
+const MEANING: Readonly<Record<LiftAssessment['risk'], string>> = {
+  acceptable: 'The load is within the recommended limit.',
+  increased:
+    'The load is above the recommended limit: increased risk for some people; use a stand, a hoist or a second person.',
+  high: 'The load is more than three times the recommended limit: many people are at risk; use a hoist.',
+  'not allowed': 'This lift is not allowed by hand: at this reach, height, turn or rate the limit is zero.',
+  'not covered':
+    'The equation does not cover this work, so a load within its limit is no promise; use a stand or a hoist.',
+};
+
+const OUTSIDE_WORDS: Readonly<Record<OutsideValidity, string>> = {
+  'one hand': 'lifting with one hand',
+  'kneeling or seated': 'lifting while kneeling or seated',
+  'constrained space': 'lifting in a constrained space',
+  'slippery footing': 'lifting on slippery ground',
+  holding: 'holding a load',
+};
+
+function reservations({ outside = [], gloves, sloshing, coupling }: LiftTask): string[] {
+  return [
+    'The lifting equation may warn; it does not certify that a lift is safe.',
+    ...outside.map((work) => `The equation does not cover ${OUTSIDE_WORDS[work]}; the true limit is lower.`),
+    ...(coupling === 'fair' && (gloves || sloshing)
+      ? ['The grip is stated fair although gloves or moving contents make it poor by the manual of the equation.']
+      : []),
+  ];
+}
