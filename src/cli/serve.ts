@@ -17,6 +17,8 @@ export async function serveBuild(folder: string, port: number): Promise<{ server
     etag: true,
     setHeaders: (response, pathname) => {
       for (const [name, value] of Object.entries(headersFor(pathname))) response.setHeader(name, value);
+      // sirv declares .gz files as compressed in transit; a speech model is an archive and must arrive as it is.
+      if (pathname.startsWith('/models/')) response.setHeader('content-encoding', 'identity');
     },
   });
   const server = createServer((request, response) => {

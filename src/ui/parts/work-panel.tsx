@@ -8,25 +8,27 @@ import { PatternMap } from './pattern-map.tsx';
 export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
   return (
     <div class="work-panel">
-      <div class="wanted" aria-live="off">
-        <Show when={props.view.step} fallback={<p class="sentence short">All steps are done.</p>}>
-          {(step) => (
-            <>
-              <p class="step-line">
-                Step {props.view.stepNumber} of {props.view.stepCount}: {step().title}
-              </p>
-              <Switch fallback={<StepText view={props.view} />}>
-                <Match when={props.view.warning}>{(warning) => <OpenWarning hazard={warning()} />}</Match>
-                <Match when={props.view.pending}>
-                  {(pending) => <ToConfirm reading={pending()} label={props.view.call?.label ?? 'number'} />}
-                </Match>
-                <Match when={props.view.call}>{(call) => <NextCall call={call()} hazards={step().hazards} />}</Match>
-              </Switch>
-            </>
-          )}
-        </Show>
+      <div class="inner" classList={{ 'with-map': props.view.map !== null }}>
+        <div class="wanted">
+          <Show when={props.view.step} fallback={<p class="sentence short">All steps are done.</p>}>
+            {(step) => (
+              <>
+                <p class="step-line">
+                  Step {props.view.stepNumber} of {props.view.stepCount}: {step().title}
+                </p>
+                <Switch fallback={<StepText view={props.view} />}>
+                  <Match when={props.view.warning}>{(warning) => <OpenWarning hazard={warning()} />}</Match>
+                  <Match when={props.view.pending}>
+                    {(pending) => <ToConfirm reading={pending()} label={props.view.call?.label ?? 'number'} />}
+                  </Match>
+                  <Match when={props.view.call}>{(call) => <NextCall call={call()} hazards={step().hazards} />}</Match>
+                </Switch>
+              </>
+            )}
+          </Show>
+        </div>
+        <Show when={props.view.map}>{(map) => <PatternMap map={map()} />}</Show>
       </div>
-      <Show when={props.view.map}>{(map) => <PatternMap map={map()} />}</Show>
     </div>
   );
 }

@@ -111,22 +111,23 @@ function Bench(props: { readonly shop: Shop; readonly kept: KeptSession }): JSX.
 
   return (
     <main class="work">
+      <div class="top">
+        <HearingStrip
+          hearing={devices.hearingState()}
+          speaking={devices.speakingState()}
+          level={devices.level()}
+          missing={missing()}
+          onListen={() => void devices.start()}
+          onMute={() => devices.hearing.mute('asked')}
+        />
+        <nav class="places">
+          <a href={addressOf({ kind: 'start' })}>Leave (the session stays)</a>
+          <a href={addressOf({ kind: 'replay', session: kept.id })}>Replay</a>
+        </nav>
+      </div>
       <WorkPanel view={workView(live.state())} />
-      <Lines live={live} />
+      <Lines live={live} onLine={(line) => void live.hear(typedWords(line).map(sure), 'key')} />
       <ActionButtons situation={live.situation()} onMeaning={(meaning) => void live.act(meaning, 'touch')} />
-      <TypedLine onLine={(line) => void live.hear(typedWords(line).map(sure), 'key')} />
-      <HearingStrip
-        hearing={devices.hearingState()}
-        speaking={devices.speakingState()}
-        level={devices.level()}
-        missing={missing()}
-        onListen={() => void devices.start()}
-        onMute={() => devices.hearing.mute('asked')}
-      />
-      <nav class="places">
-        <a href={addressOf({ kind: 'start' })}>Leave (the session stays)</a>
-        <a href={addressOf({ kind: 'replay', session: kept.id })}>Replay</a>
-      </nav>
     </main>
   );
 }
@@ -144,7 +145,7 @@ function hearUtterance(live: LiveSession, { words }: Utterance): Promise<void> {
 }
 
 /** What was heard and what was written, always in the same two lines. */
-function Lines(props: { readonly live: LiveSession }): JSX.Element {
+function Lines(props: { readonly live: LiveSession; readonly onLine: (line: string) => void }): JSX.Element {
   const logged = (): string => {
     const last = props.live.entries().at(-1);
     return last ? describe(last) : '';
@@ -160,6 +161,7 @@ function Lines(props: { readonly live: LiveSession }): JSX.Element {
       <p class="logged" role="status">
         <b>Logged</b> {props.live.entries().length}: {logged()}
       </p>
+      <TypedLine onLine={props.onLine} />
       <Show when={props.live.trouble()}>
         {(trouble) => (
           <p class="trouble" role="alert">
