@@ -3,7 +3,7 @@
 import type { ClientMessage } from 'vosk-browser';
 import workerUrl from 'vosk-browser/dist/vosk.worker.js?worker&url';
 import wasmUrl from 'vosk-browser/dist/vosk.wasm?url';
-import { HearingError } from './failures.ts';
+import { HearingError, textOf } from './failures.ts';
 import { replyOf, type Reply } from './engine-reply.ts';
 
 /** Errors only: its warnings are about single lattices, and what matters of them is checked here. */
@@ -32,9 +32,21 @@ export class Engine {
 
   /**
    * Starts a worker and lets it build the model kept under this address.
-   * @throws HearingError `model unreadable`, `model timeout`, `model load cancelled`; the worker has ended then
+   * @throws HearingError `model unreadable`, `model timeout`, `model load cancelled`, `engine unreachable`; the worker has
+   * ended then
    */
-  static start(address: string, timeoutMs: number, signal: AbortSignal): Promise<Engine> {
+  static async start(address: string, timeoutMs: number, signal: AbortSignal): Promise<Engine> {
+    try {
+      return await Engine.#tryStart(address, timeoutMs, signal);
+    } catch (error) {
+      // The engine does not tell a model it cannot read from a part of itself that it could not fetch.
+      const parts = await Promise.all([workerUrl, wasmUrl].map(isReachable));
+      if (!signal.aborted && parts.includes(false)) throw new HearingError('engine unreachable', textOf(error));
+      throw error;
+    }
+  }
+
+  static #tryStart(address: string, timeoutMs: number, signal: AbortSignal): Promise<Engine> {
     const worker = new Worker(workerUrl, { type: 'module' });
     return new Promise<Engine>((resolve, reject) => {
       const settle = new AbortController();
@@ -111,3 +123,12 @@ export class Engine {
 
 const post = (worker: Worker, message: ClientMessage, transfer: Transferable[] = []): void =>
   worker.postMessage(message, transfer);
+
+const isReachable = (url: string): Promise<boolean> =>
+  fetch(url).then(
+    async (response) => {
+      await response.body?.cancel();
+      return response.ok;
+    },
+    () => false,
+  );

@@ -26,6 +26,7 @@ const SENTENCES = {
   'model not kept': `This browser no longer keeps the speech model. Load it again. ${GO_ON}`,
   'model no room': `The browser gave no room to keep the speech model. Free some disk space, or leave the private window, and load it again. ${GO_ON}`,
   'model load cancelled': `Loading the speech model was cancelled. ${GO_ON}`,
+  'engine unreachable': `The program that recognises speech could not be fetched. See that the server is running, then load the page again. ${GO_ON}`,
   'engine stopped': `Hearing stopped answering and is being started again. ${GO_ON}`,
   'engine given up': `Hearing stopped answering several times and stays off. Load the page again to try once more. ${GO_ON}`,
 } as const;

@@ -1,9 +1,11 @@
 import { failure, HearingError, textOf, type HearingFailure } from './failures.ts';
 import type { Engine } from './engine.ts';
+import { EngineWatch } from './engine-watch.ts';
 import { levelOf } from './level.ts';
 import { Listeners } from './listeners.ts';
 import { loadModel } from './load-model.ts';
 import { microphone } from './microphone.ts';
+import { MuteGate } from './mute-gate.ts';
 import { checkPhrases } from './phrases.ts';
 import { Transcriber } from './transcriber.ts';
 import type {
@@ -20,13 +22,8 @@ import type {
   Utterance,
 } from './types.ts';
 
-/** A room goes on sounding, and the loudspeaker lags, this long after the app's own voice. */
-const OWN_VOICE_TAIL_MS = 300;
 const LEVEL_FLOOR_DBFS = -120;
 const WATCHDOG_MS = 10_000;
-const WATCHDOG_CHECK_MS = 500;
-/** An engine that stops so often within a minute will do so again. */
-const RESTARTS_A_MINUTE = 3;
 
 export interface HearingOptions {
   /** The default is the microphone. */
@@ -42,7 +39,7 @@ export function createHearing(options: HearingOptions = {}): Hearing {
 
 class EngineHearing implements Hearing {
   readonly #source: AudioSource;
-  readonly #watchdogMs: number;
+  readonly #watch: EngineWatch;
   readonly #stateListeners = new Listeners<HearingState>();
   readonly #utteranceListeners = new Listeners<Utterance>();
   readonly #levelListeners = new Listeners<number>();
@@ -50,6 +47,7 @@ class EngineHearing implements Hearing {
   #state: HearingState = { kind: 'off' };
   #audio: OpenAudio | null = null;
   #opening: Promise<void> | null = null;
+  #closing = new AbortController();
   #engine: Engine | null = null;
   #model: ModelInfo | null = null;
   #transcriber: Transcriber | null = null;
@@ -61,18 +59,12 @@ class EngineHearing implements Hearing {
   #audioFailure: HearingFailure | null = null;
   #modelFailure: HearingFailure | null = null;
 
-  readonly #muted = new Set<MuteReason>();
-  /** On the `performance.now()` clock: what was said before is not heard. */
-  #openFrom = -Infinity;
-  #ownVoiceUntil = -Infinity;
+  readonly #gate = new MuteGate();
   #opensLater: ReturnType<typeof setTimeout> | undefined;
-
-  readonly #restarts: number[] = [];
-  #watchdog: ReturnType<typeof setInterval> | undefined;
 
   constructor(source: AudioSource, watchdogMs: number) {
     this.#source = source;
-    this.#watchdogMs = watchdogMs;
+    this.#watch = new EngineWatch(watchdogMs);
   }
 
   get state(): HearingState {
@@ -124,7 +116,7 @@ class EngineHearing implements Hearing {
 
   async listen(): Promise<void> {
     if (this.#audio) return this.#audio.retry();
-    this.#opening ??= this.#open().finally(() => (this.#opening = null));
+    this.#opening ??= this.#open(this.#closing.signal);
     await this.#opening;
   }
 
@@ -138,64 +130,69 @@ class EngineHearing implements Hearing {
 
   mute(why: MuteReason): void {
     clearTimeout(this.#opensLater);
-    if (this.#muted.size === 0) this.#transcriber?.interrupt();
-    this.#muted.add(why);
-    this.#openFrom = Infinity;
+    this.#gate.mute(why);
+    this.#transcriber?.interrupt();
     this.#update();
   }
 
   unmute(why: MuteReason): void {
-    if (!this.#muted.delete(why)) return;
     const now = performance.now();
-    if (why === 'own voice') this.#ownVoiceUntil = now + OWN_VOICE_TAIL_MS;
-    if (this.#muted.size === 0) {
-      this.#openFrom = Math.max(now, this.#ownVoiceUntil);
-      this.#opensLater = setTimeout(() => this.#update(), Math.ceil(this.#openFrom - now) + 1);
-    }
+    const opens = this.#gate.unmute(why, now);
+    clearTimeout(this.#opensLater);
+    if (Number.isFinite(opens)) this.#opensLater = setTimeout(() => this.#update(), Math.ceil(opens - now) + 1);
     this.#update();
   }
 
   async close(): Promise<void> {
+    this.#closing.abort();
+    this.#closing = new AbortController();
     this.#load?.abort();
     this.#load = this.#progress = null;
-    clearInterval(this.#watchdog);
+    this.#watch.stop();
     clearTimeout(this.#opensLater);
-    await this.#opening;
-    await this.#audio?.close().catch(() => undefined);
     this.#engine?.stop();
-    this.#audio = this.#engine = this.#model = this.#transcriber = null;
+    const audio = this.#audio;
+    this.#audio = this.#opening = this.#engine = this.#model = this.#transcriber = null;
     this.#audioFailure = this.#modelFailure = null;
     this.#partial = '';
     this.#update();
+    await audio?.close().catch(() => undefined);
   }
 
-  async #open(): Promise<void> {
+  /** Closing does not wait for the person to answer the browser's question: what opens later is closed at once. */
+  async #open(closed: AbortSignal): Promise<void> {
     const sink: AudioSink = {
-      chunk: (chunk) => this.#take(chunk),
+      chunk: async (chunk) => (closed.aborted ? undefined : this.#take(chunk)),
       lost: (cause) => {
+        if (closed.aborted) return;
         this.#audioFailure = cause;
         this.#transcriber?.interrupt();
         this.#update();
       },
       recovered: () => {
+        if (closed.aborted) return;
         this.#audioFailure = null;
         this.#update();
       },
       end: async () => this.#transcriber?.end(),
     };
     try {
-      this.#audio = await this.#source.open(sink);
+      const audio = await this.#source.open(sink);
+      if (closed.aborted) return await audio.close();
+      this.#audio = audio;
       this.#transcribe();
     } catch (error) {
+      if (closed.aborted) return;
       this.#audioFailure = error instanceof HearingError ? error.failure : failure('microphone busy', textOf(error));
     }
+    this.#opening = null;
     this.#update();
   }
 
   async #take(chunk: AudioChunk): Promise<void> {
     this.#levelListeners.tell(Math.max(levelOf(chunk.samples), LEVEL_FLOOR_DBFS));
     // Nothing is fed during a mute: the app's own voice costs no decoding and leaves no trace in the recogniser.
-    if (chunk.time >= this.#openFrom && !this.#audioFailure) await this.#transcriber?.feed(chunk);
+    if (this.#gate.admits(chunk.time) && !this.#audioFailure) await this.#transcriber?.feed(chunk);
   }
 
   #useEngine(engine: Engine, model: ModelInfo): void {
@@ -203,10 +200,7 @@ class EngineHearing implements Hearing {
     this.#engine = engine;
     this.#model = model;
     this.#modelFailure = null;
-    clearInterval(this.#watchdog);
-    this.#watchdog = setInterval(() => {
-      if (engine.waiting > this.#watchdogMs) this.#restart(engine, `no answer for ${Math.round(engine.waiting)} ms`);
-    }, WATCHDOG_CHECK_MS);
+    this.#watch.watch(engine, (detail) => this.#restart(engine, detail));
     this.#transcribe();
   }
 
@@ -230,12 +224,9 @@ class EngineHearing implements Hearing {
     const model = this.#model;
     if (engine !== this.#engine || !model) return;
     this.#engine = this.#transcriber = null;
-    clearInterval(this.#watchdog);
+    this.#watch.stop();
     engine.stop();
-    const now = performance.now();
-    this.#restarts.push(now);
-    while ((this.#restarts[0] ?? now) < now - 60_000) this.#restarts.shift();
-    const again = this.#restarts.length <= RESTARTS_A_MINUTE;
+    const again = this.#watch.mayRestart(performance.now());
     this.#modelFailure = failure(again ? 'engine stopped' : 'engine given up', detail);
     this.#update();
     if (again && !this.#load) void this.loadModel({ kind: 'kept', ...model });
@@ -253,8 +244,8 @@ class EngineHearing implements Hearing {
     const cause = this.#modelFailure ?? this.#audioFailure;
     if (cause) return { kind: 'failed', failure: cause };
     if (!this.#transcriber) return { kind: 'off' };
-    if (this.#muted.has('asked')) return { kind: 'muted', why: 'asked' };
-    if (performance.now() < this.#openFrom) return { kind: 'muted', why: 'own voice' };
+    const why = this.#gate.reasonAt(performance.now());
+    if (why) return { kind: 'muted', why };
     return this.#partial ? { kind: 'hearing', partial: this.#partial } : { kind: 'listening' };
   }
 }

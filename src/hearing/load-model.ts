@@ -20,7 +20,7 @@ export interface LoadedModel {
 
 /**
  * Gets a model running and makes it the only kept one. A model already kept is used without any request.
- * @throws HearingError of any `model …` code; nothing of the failed model stays behind
+ * @throws HearingError of any `model …` code, or `engine unreachable`; nothing of the failed model stays behind
  */
 export async function loadModel(source: ModelSource, progress: Progress, signal: AbortSignal): Promise<LoadedModel> {
   needSecureContext();

@@ -62,7 +62,12 @@ class OpenMicrophone implements OpenAudio {
     const context = new AudioContext();
     // Not awaited: without a tap it never settles. Then no sound comes, and the check reports that.
     void context.resume();
-    await context.audioWorklet.addModule(workletUrl);
+    try {
+      await context.audioWorklet.addModule(workletUrl);
+    } catch (error) {
+      await context.close();
+      throw error;
+    }
     const opened = new OpenMicrophone(context, sink, options);
     opened.#watch();
     await opened.retry();
@@ -145,6 +150,8 @@ class OpenMicrophone implements OpenAudio {
     const { signal } = this.#closing;
     const check = setInterval(() => {
       const now = performance.now();
+      // A telephone call, or a sleep of the computer, leaves it suspended.
+      if (this.#context.state !== 'running') void this.#context.resume();
       if (!this.#lost && !this.#acquiring && now - this.#lastSound > this.#silentAfter) {
         this.#lose('microphone silent', `only zeros for ${this.#silentAfter / 1000} s; audio ${this.#context.state}`);
       }

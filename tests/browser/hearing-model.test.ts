@@ -212,3 +212,27 @@ test('a later load cancels an earlier one, and closing cancels too', async () =>
   expect(result.outcomes).toEqual(['model load cancelled', 'second.tar.gz', 'model load cancelled']);
   expect(result.state).toEqual({ kind: 'off' });
 });
+
+test('a running model goes on when another cannot be loaded', async () => {
+  const result = await page.evaluate(async (base64) => {
+    const { ear, fileOf } = hearingBench;
+    const { hearing } = ear();
+    await hearing.loadModel(fileOf('toy.tar.gz', base64));
+    const outcome = await hearing.loadModel(fileOf('letter.txt', btoa('Dear all')));
+    const [state, missing] = [hearing.state, hearing.setPhrases(['one', 'three'])];
+    await hearing.close();
+    return { code: outcome.ok ? null : outcome.failure.code, state, missing };
+  }, toyModel().toString('base64'));
+  expect(result).toEqual({ code: 'model not an archive', state: { kind: 'off' }, missing: ['three'] });
+});
+
+test('an engine that cannot be fetched is no fault of the model, which stays kept', async () => {
+  const toy = toyModel();
+  await load({ name: 'toy.tar.gz', bytes: toy });
+  await browser.context.route('**/*.wasm*', (route) => route.abort());
+  const failed = await load({ kind: 'kept', name: 'toy.tar.gz', sha256: sha256(toy) });
+  await browser.context.unroute('**/*.wasm*');
+  expect(failed.failure?.code).toBe('engine unreachable');
+  expect(failed.kept).toEqual({ name: 'toy.tar.gz', sha256: sha256(toy) });
+  expect(await load({ kind: 'kept', name: 'toy.tar.gz', sha256: sha256(toy) })).toMatchObject({ failure: null });
+});

@@ -78,7 +78,7 @@ describe.skipIf(recordingsAbsent)('recordings of people', () => {
   });
 
   test('a word that no phrase has is unknown speech, not the nearest phrase', async () => {
-    const clips = spoken('pvsi_0334e17c-b72f-4e1a-ba76-0bb6c110ef94', 'pvsi_08d043b2-af11-409d-b597-65c565c13dd4');
+    const clips = spoken('pvsi_0334e17c-b72f-4e1a-ba76-0bb6c110ef94');
     const texts = await page.evaluate(
       async (sound) => {
         const source = hearingBench.recording(hearingBench.samplesOf(sound), sound.rate, 'fast');
