@@ -31,7 +31,7 @@ export function checkContainer(
     if (value < 0) refuse('bad-volume', `A volume cannot be negative; it is ${value} ${unit}.`);
   }
   const drains = mayDrain.reduce((sum, each) => add(sum, each), volume(0, capacity.unit));
-  const needed = scale(drains, 1 + marginPercent / 100);
+  const needed = scale(drains, (100 + marginPercent) / 100);
   const isEnough = compare(needed, capacity) <= 0;
   return { isEnough, needed, spare: subtract(capacity, needed), sentence: sentence(isEnough, needed, capacity) };
 }

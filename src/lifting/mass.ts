@@ -27,7 +27,7 @@ export function handlingMass(dry: Mass, retained: readonly RetainedFluid[]): Han
 /** The mass of a volume of fluid, in kg. @throws Refused `bad-volume`, `bad-density`. */
 export function fluidMass({ volume, density }: RetainedFluid): Mass {
   if (volume.value < 0) refuse('bad-volume', `A volume cannot be negative; it is ${volume.value} ${volume.unit}.`);
-  return mass(valueIn(volume, 'L') * valueIn(upper(density), 'kg/L'), 'kg');
+  return scale(mass(valueIn(upper(density), 'kg/L'), 'kg'), valueIn(volume, 'L'));
 }
 
 function upper(density: RetainedFluid['density']): Density {

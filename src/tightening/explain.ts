@@ -2,7 +2,7 @@
 import type { PlannedPass } from './pass.ts';
 import { written } from './target.ts';
 
-/** 'Eight fasteners … ' as '8 fasteners in 4 passes: 30 N·m crosswise, 70 N·m crosswise, then …'. */
+/** '10 fasteners in 4 passes: 18 N·m, 42 N·m, 60 N·m crosswise, then a check at 60 N·m until no nut turns round the pattern.' */
 export function explainPasses(plan: readonly PlannedPass[]): string {
   const fasteners = new Set(plan.flatMap(({ order }) => order)).size;
   const parts = merged(plan.map(passWords));

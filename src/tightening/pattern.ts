@@ -149,13 +149,14 @@ function fitted(places: readonly Place[]): Place[] {
 
 function numbersFor(count: number, marked: readonly number[] | undefined): readonly number[] {
   if (marked === undefined) return Array.from({ length: count }, (_, i) => i + 1);
+  const seen = new Set<number>();
   for (const number of marked) {
+    if (seen.has(number)) refuse('duplicate-fastener', `Number ${number} is marked on two fasteners.`);
+    seen.add(number);
     if (!Number.isSafeInteger(number) || number < 1) {
       refuse('bad-number', `A fastener number is a whole number from 1 up; "${number}" is not.`);
     }
   }
-  const twin = marked.find((number, i) => marked.indexOf(number) !== i);
-  if (twin !== undefined) refuse('duplicate-fastener', `Number ${twin} is marked on two fasteners.`);
   if (marked.length < count) {
     refuse('missing-fastener', `The pattern has ${count} fasteners but only ${marked.length} numbers.`);
   }

@@ -24,7 +24,7 @@ export const plusMinus = (target: Torque, tolerance: Torque): TorqueTarget =>
 
 /** Target ± per cent of it. */
 export const plusMinusPercent = (target: Torque, percent: number): TorqueTarget =>
-  torqueTarget(target, limits(scale(target, 1 - percent / 100), scale(target, 1 + percent / 100)));
+  torqueTarget(target, limits(scale(target, (100 - percent) / 100), scale(target, (100 + percent) / 100)));
 
 /** A range of the manual: the target is its middle, the same for all bolts of one flange (NAVEDTRA 14008). */
 export function middleOf(min: Torque, max: Torque): TorqueTarget {

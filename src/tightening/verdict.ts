@@ -9,8 +9,8 @@ export type TorqueWindow = Limits<'torque'>;
  * - simple: the reading itself lies in the window. The rule of maintenance data where nothing else is said.
  * - guard band: the window less `factor` × `uncertainty` on both sides (ISO 14253-1, JCGM 106; factor 1 by default,
  *   uncertainty the expanded one at about 95 %).
- * - relative tool error: the tool may be wrong by `errorPercent` of the true value's reading, so the window is shrunk to
- *   min/(1−m) … max/(1+m).
+ * - relative tool error: the tool may be wrong by m = `errorPercent` of its reading y, so that the true value lies in
+ *   y·(1 ± m); the window is shrunk to min/(1−m) … max/(1+m).
  */
 export type JudgingRule =
   | { readonly rule: 'simple' }
@@ -32,7 +32,10 @@ export interface NextAction {
   readonly sentence: string;
 }
 
-/** @throws Refused `bad-uncertainty`. */
+/**
+ * The verdict on a reading. Widening the window never turns 'in' into anything else.
+ * @throws Refused `bad-uncertainty`, `limits-crossed`.
+ */
 export function judge(reading: Torque, window: TorqueWindow, rule: JudgingRule): Verdict {
   const { accepted, lowest, highest } = zones(window, rule);
   const outcome = outcomeOf(reading, accepted, lowest, highest);
@@ -50,10 +53,11 @@ interface Zones {
   readonly highest: Torque;
 }
 
-function zones({ min, max }: TorqueWindow, rule: JudgingRule): Zones {
+function zones(window: TorqueWindow, rule: JudgingRule): Zones {
+  const { min, max } = limits(window.min, window.max);
   switch (rule.rule) {
     case 'simple':
-      return { accepted: limits(min, max), lowest: min, highest: max };
+      return { accepted: { min, max }, lowest: min, highest: max };
     case 'guard band': {
       const band = guardBand(rule.uncertainty, rule.factor ?? 1);
       return {

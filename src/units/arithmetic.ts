@@ -1,5 +1,5 @@
 /** Conversion, sums and comparison. Every result keeps full precision; rounding is for the display alone. */
-import { decimalOf, numberOf, plus } from './decimal.ts';
+import { decimalOf, numberOf, plus, product } from './decimal.ts';
 import { ratioBetween } from './factors.ts';
 import { type Kind, type Quantity, quantity, type Unit } from './quantity.ts';
 import { refuse } from './refused.ts';
@@ -42,15 +42,20 @@ function addTimes<K extends Kind>(a: Quantity<K>, b: Quantity<K>, sign: 1 | -1):
   return quantity(a.kind, numberOf(plus(decimalOf(a.value), decimalOf(other.value))), a.unit);
 }
 
-/** @throws Refused `not-finite` when the factor, or the product, is not a finite number. */
+/**
+ * A share or a multiple, as a product of decimals: 70 % of 90 is 63.
+ * @throws Refused `not-finite` when the factor, or the product, is not a finite number.
+ */
 export function scale<K extends Kind>(a: Quantity<K>, factor: number): Quantity<K> {
-  return quantity(a.kind, a.value * factor, a.unit);
+  if (!Number.isFinite(factor)) refuse('not-finite', `A ${a.kind} cannot be multiplied by ${factor}.`);
+  return quantity(a.kind, numberOf(product(decimalOf(a.value), decimalOf(factor))), a.unit);
 }
 
 /** −1, 0 or 1 as a is less than, the same as, or more than b. Values that differ by less than 1e-12 of the larger are the same. */
 export function compare<K extends Kind>(a: Quantity<K>, b: Quantity<NoInfer<K>>): -1 | 0 | 1 {
   const other = valueIn(b, a.unit);
   const difference = a.value - other;
+  if (Number.isNaN(difference)) refuse('not-finite', `A ${a.kind} that is no number cannot be compared.`);
   if (Math.abs(difference) <= DUST * Math.max(Math.abs(a.value), Math.abs(other))) return 0;
   return difference < 0 ? -1 : 1;
 }

@@ -1,6 +1,7 @@
 /**
- * Decimal numbers as people write them. A torque is read, spoken and filed as a decimal, so sums and roundings are done on
- * the decimal and not on the binary fraction behind it: 13.5 + 7.3 is 20.8, and 1.005 to two places is 1.01.
+ * Decimal numbers as people write them. A torque is read, spoken and filed as a decimal, so sums, shares and roundings
+ * are done on the decimal and not on the binary fraction behind it: 13.5 + 7.3 is 20.8, 70 % of 90 is 63, and 1.005 to two
+ * places is 1.01.
  */
 
 /** digits × 10^−scale, scale ≥ 0. */
@@ -37,6 +38,11 @@ export function plus(a: Decimal, b: Decimal): Decimal {
   const scale = Math.max(a.scale, b.scale);
   return { digits: a.digits * power(scale - a.scale) + b.digits * power(scale - b.scale), scale };
 }
+
+export const product = (a: Decimal, b: Decimal): Decimal => ({
+  digits: a.digits * b.digits,
+  scale: a.scale + b.scale,
+});
 
 /** A decimal with exactly `places` places. */
 export function roundTo(decimal: Decimal, places: number, rounding: Rounding): Decimal {

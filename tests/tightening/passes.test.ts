@@ -45,6 +45,12 @@ describe('a schedule in per cent', () => {
     expect(plan(schedule)[2]?.window).toEqual(final.window);
   });
 
+  it('gives targets that can be said: 70 % of 90 is 63, ± 7 % is 58.59 to 67.41', () => {
+    const [pass] = plan([{ kind: 'percent', percent: 70 }], { final: plusMinusPercent(newtonMetres(90), 7) });
+    expect(pass?.target).toEqual(newtonMetres(63));
+    expect(pass?.window).toEqual(limits(newtonMetres(58.59), newtonMetres(67.41)));
+  });
+
   it('may begin snug by hand, and ends in a re-check after a time', () => {
     const passes = plan([{ kind: 'snug' }, ...schedule, { kind: 're-check', afterHours: 4 }]);
     expect(passes[0]).toMatchObject({ kind: 'snug', name: 'snug', target: null, window: null });

@@ -73,6 +73,13 @@ describe('the relative tool error', () => {
   });
 });
 
+describe('a window the wrong way round', () => {
+  it.each([{ rule: 'simple' } as const, guardBand(4), toolError(4)])('is refused by $rule', (rule) => {
+    const crossed = { min: newtonMetres(110), max: newtonMetres(90) };
+    expect(refusal(() => judge(newtonMetres(100), crossed, rule))).toBe('limits-crossed');
+  });
+});
+
 describe('what to do next', () => {
   it('is named for every outcome; over means stop, back out, and the manual decides', () => {
     expect(judge(newtonMetres(100), window(90, 110), { rule: 'simple' }).next.code).toBe('go on');

@@ -154,6 +154,20 @@ describe('sums', () => {
     expect(subtract(torque(100.1, 'N·m'), torque(100, 'N·m')).value).toBe(0.1);
   });
 
+  it('takes shares as a person does', () => {
+    expect(scale(torque(90, 'N·m'), 0.7).value).toBe(63); // 62.99999999999999 in binary
+    expect(scale(torque(0.1, 'N·m'), 3).value).toBe(0.3);
+  });
+
+  it('takes a share and its inverse to 1e-12', () => {
+    fc.assert(
+      fc.property(workshopValue, workshopValue, (value, factor) => {
+        const back = scale(scale(torque(value, 'N·m'), factor), 1 / factor).value;
+        expect(Math.abs(back - value)).toBeLessThanOrEqual(ulps(value, 1e-12));
+      }),
+    );
+  });
+
   it('gives the sum in the unit of the first', () => {
     expect(add(length(1, 'ft'), length(3, 'in'))).toEqual(length(1.25, 'ft'));
   });
@@ -192,6 +206,12 @@ describe('comparison', () => {
     expect(isWithin(torque(110, 'N·m'), window)).toBe(true);
     expect(isWithin(torque(89.999, 'N·m'), window)).toBe(false);
     expect(isWithin(torque(110.001, 'N·m'), window)).toBe(false);
+  });
+
+  it('refuses what is no number, also where no constructor looked', () => {
+    const forged = { kind: 'torque', value: NaN, unit: 'N·m' } as const;
+    expect(refusal(() => compare(forged, torque(1, 'N·m')))).toBe('not-finite');
+    expect(refusal(() => isWithin(forged, limits(torque(1, 'N·m'), torque(2, 'N·m'))))).toBe('not-finite');
   });
 
   it('refuses limits that cross', () => {
