@@ -27,7 +27,10 @@ let page: Page;
 beforeAll(async () => {
   browser = await openBrowser();
   page = await browser.context.newPage();
-  await page.goto(inject('modulesUrl'));
+  // An empty page of the same origin: the app's own page would be reloaded by the server in the middle of a test.
+  const blank = new URL('blank.html', inject('modulesUrl')).href;
+  await page.route(blank, (route) => route.fulfill({ contentType: 'text/html', body: '<!doctype html>' }));
+  await page.goto(blank);
   // As text, since the test runner rewrites every import() that it sees.
   const room: JSHandle<typeof speakingModule> = await page.evaluateHandle("import('/speaking/speaking.ts')");
   await page.evaluate(({ createSpeaking }) => {
