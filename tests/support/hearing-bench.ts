@@ -3,7 +3,7 @@ import { createHearing, type HearingOptions } from '../../src/hearing/hearing.ts
 import { keptModel } from '../../src/hearing/model-cache.ts';
 import { microphone } from '../../src/hearing/microphone.ts';
 import { recording } from '../../src/hearing/recording.ts';
-import type { Hearing, HearingState, ModelSource, Utterance } from '../../src/hearing/types.ts';
+import type { AudioSink, AudioSource, Hearing, HearingState, ModelSource, Utterance } from '../../src/hearing/types.ts';
 
 export interface Sound {
   /** 16-bit little-endian mono samples, in Base64, because a page takes no buffers from a test. */
@@ -57,6 +57,23 @@ export async function listeningEar(phrases: readonly string[], options: HearingO
 }
 
 export { createHearing, keptModel, microphone, recording };
+
+/** All of a recording at once, without waiting for any of it to be decoded. */
+export function burst(samples: Float32Array, sampleRate: number): AudioSource & { pour(): void; end(): Promise<void> } {
+  let open: AudioSink | null = null;
+  return {
+    open: (sink) => {
+      open = sink;
+      return Promise.resolve({ sampleRate, retry: () => Promise.resolve(), close: () => Promise.resolve() });
+    },
+    pour: () => {
+      for (let at = 0; at < samples.length; at += 4096) {
+        void open?.chunk({ samples: samples.slice(at, at + 4096), time: (at / sampleRate) * 1000 });
+      }
+    },
+    end: async () => open?.end(),
+  };
+}
 
 export const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
 
