@@ -1,7 +1,14 @@
+/** The door of the room: a procedure read from a file, or everything that is wrong with the file. */
 import * as v from 'valibot';
-import { ProcedureSchema, type Procedure } from './schema.ts';
+import { faultOfIssue, shown, type Fault } from './fault.ts';
+import { DEEPEST, jsonFaults } from './json-text.ts';
+import { migrate, type JsonObject } from './migrate.ts';
+import { planningFaults } from './planning.ts';
+import { referenceFaults } from './references.ts';
+import { FORMAT, ProcedureSchema, type Procedure } from './schema.ts';
 
 export type { Procedure, ProcedureFile } from './schema.ts';
+export type { Fault } from './fault.ts';
 export type Step = Procedure['steps'][number];
 export type StepOf<Kind extends Step['kind']> = Extract<Step, { kind: Kind }>;
 export type TightenStep = StepOf<'tighten'>;
@@ -9,37 +16,61 @@ export type Hazard = Step['hazards'][number];
 export type Tool = Procedure['tools'][number];
 export type Pattern = Procedure['patterns'][number];
 
-/** One thing wrong with a procedure file: where, and what was expected there. */
-export interface Fault {
-  /** Path in the file, such as `steps.3.passes.0.target.unit`; empty for the file as a whole. */
-  readonly path: string;
-  readonly message: string;
-}
-
 export type Loaded =
   | { readonly kind: 'loaded'; readonly procedure: Procedure }
   | { readonly kind: 'faulty'; readonly faults: readonly Fault[] };
 
+/** Characters; a long procedure has a tenth of it. */
+export const LARGEST_FILE = 2_000_000;
+
+const faulty = (...faults: readonly Fault[]): Loaded => ({ kind: 'faulty', faults });
+
 /** Reads a procedure from the text of a file. Nothing is guessed: any fault refuses the whole file. */
 export function loadProcedure(text: string): Loaded {
-  let json: unknown;
-  try {
-    json = JSON.parse(text);
-  } catch (error) {
-    return { kind: 'faulty', faults: [{ path: '', message: `not readable as JSON: ${(error as Error).message}` }] };
+  if (text.length > LARGEST_FILE) {
+    const message = `found ${text.length} characters, expected a procedure of at most ${LARGEST_FILE}`;
+    return faulty({ path: '', message });
   }
-  return readProcedure(json);
+  const faults = jsonFaults(text);
+  return faults.length > 0 ? faulty(...faults) : readProcedure(JSON.parse(text));
 }
 
-/** Reads a procedure from parsed JSON. */
+/**
+ * Reads a procedure from parsed JSON. Faults of single fields are told all at once; names, orders and passes are looked
+ * at when the fields are sound.
+ */
 export function readProcedure(json: unknown): Loaded {
-  const result = v.safeParse(ProcedureSchema, json);
-  if (!result.success) {
-    const faults = result.issues.map((issue) => ({ path: v.getDotPath(issue) ?? '', message: issue.message }));
-    return { kind: 'faulty', faults };
+  if (!isObject(json)) return faulty({ path: '', message: `found ${shown(json)}, expected a procedure, an object` });
+  if (isDeeper(json, DEEPEST)) return faulty({ path: '', message: `nested more than ${DEEPEST} levels deep` });
+  if (json.format !== FORMAT) {
+    const message = `found ${shown(json.format)}, expected "${FORMAT}": this file is no procedure`;
+    return faulty({ path: 'format', message });
   }
-  return { kind: 'loaded', procedure: result.output };
+  const migrated = migrate(json);
+  if (migrated.kind === 'refused') return faulty(migrated.fault);
+  const result = v.safeParse(ProcedureSchema, migrated.file);
+  if (!result.success) return faulty(...result.issues.map(faultOfIssue));
+  const procedure = result.output;
+  const dangling = referenceFaults(procedure);
+  const faults = dangling.length > 0 ? dangling : planningFaults(procedure);
+  return faults.length > 0 ? faulty(...faults) : { kind: 'loaded', procedure };
 }
+
+const isObject = (json: unknown): json is JsonObject =>
+  typeof json === 'object' && json !== null && !Array.isArray(json);
+
+const isDeeper = (json: unknown, levels: number): boolean =>
+  typeof json === 'object' &&
+  json !== null &&
+  (levels === 0 || Object.values(json).some((value) => isDeeper(value, levels - 1)));
 
 /** What is spoken for a step: its short form where it has one. */
 export const stepText = (step: Step): string => step.say ?? step.text;
+
+/** The openings that come open in a step, each to be capped or plugged at once. */
+export const openedIn = (step: Step): readonly string[] =>
+  step.kind === 'open' ? [step.opening] : step.kind === 'do' ? step.opens : [];
+
+/** The openings whose cap or plug is taken out in a step, to make the connection again. */
+export const closedIn = (step: Step): readonly string[] =>
+  step.kind === 'close' ? [step.opening] : step.kind === 'do' ? step.closes : [];

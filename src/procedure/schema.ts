@@ -1,179 +1,173 @@
+/** The procedure file: the one source of its types and of its published JSON Schema. */
 import * as v from 'valibot';
-import { DateText, Id, Percent, Text, Whole, positive, quantity } from './fields.ts';
-import { Layout, Order, Pass, Window } from './pattern-schema.ts';
+import {
+  DateText,
+  fields,
+  Flag,
+  Id,
+  notNegative,
+  NumberText,
+  oneOf,
+  Percent,
+  positive,
+  quantity,
+  Text,
+  TorqueRange,
+  Whole,
+} from './fields.ts';
+import { Layout, Order } from './pattern-schema.ts';
+import { StepSchema } from './step-schema.ts';
 
-/** Signal word and consequence are stored apart: the same word means different harm in different trades. */
-const Hazard = v.strictObject({
-  signal: v.picklist(['danger', 'warning', 'caution', 'notice'], 'expected one of: danger, warning, caution, notice'),
-  consequence: v.picklist(['person', 'equipment'], 'expected one of: person, equipment'),
-  text: Text,
+export const FORMAT = 'bothhands-procedure';
+/** The version of the format that this program writes and reads. */
+export const VERSION = 1;
+
+const Component = fields({
+  name: Text,
+  partNumber: v.optional(Text),
+  dryMass: positive('mass'),
+  /** The upper end where the source gives the density as a range: heavier is the safe side. */
+  fluid: v.optional(fields({ name: Text, density: positive('density') })),
+  /** What runs out when it is drained. */
+  drains: v.optional(notNegative('volume')),
+  /** What stays inside after that, and is carried. */
+  retains: v.optional(notNegative('volume')),
+  portsUp: v.optional(v.array(Text, 'expected a list of ports'), []),
 });
 
-const common = {
-  id: Id,
-  title: Text,
-  /** What the step asks for, as shown. */
-  text: Text,
-  /** The same, short, as spoken; the shown text where it is absent. */
-  say: v.optional(Text),
-  hazards: v.optional(v.array(Hazard), []),
-  notes: v.optional(v.array(Text), []),
-  /** The step is only worked when the named condition of the unit has this answer. */
-  applies: v.optional(v.strictObject({ condition: Id, is: v.boolean('expected true or false') })),
-  /** A second person must take part. */
-  witness: v.optional(v.boolean('expected true or false'), false),
-};
-
-const Outcome = v.strictObject({
-  id: Id,
-  /** What is said for it, each a whole utterance; the id itself where it is absent. */
-  say: v.optional(v.array(Text)),
-  text: Text,
-  then: v.picklist(['go on', 'stay'], 'expected one of: go on, stay'),
+/** Under the component while it drains. */
+const Container = fields({
+  name: Text,
+  capacity: positive('volume'),
+  /** On top of what may drain. */
+  marginPercent: v.exactOptional(Percent(200)),
 });
 
-const confirm = v.optional(
-  v.picklist(['each', 'by going on', 'witness each'], 'expected one of: each, by going on, witness each'),
-  'each',
-);
-
-const judging = v.optional(
-  v.variant(
-    'rule',
-    [
-      v.strictObject({ rule: v.literal('simple') }),
-      v.strictObject({ rule: v.literal('guard band'), uncertainty: positive('torque') }),
-      v.strictObject({ rule: v.literal('relative tool error'), errorPercent: Percent(50) }),
-    ],
-    'expected a rule: simple, guard band or relative tool error',
+const LiftEnd = fields({
+  /** From the middle between the ankles to the middle between the hands. */
+  horizontal: positive('length'),
+  /** From the floor to the hands. */
+  vertical: notNegative('length'),
+  /** To the side of straight ahead. */
+  asymmetry: v.pipe(
+    notNegative('angle'),
+    v.check(({ value }) => value <= 180, 'expected an angle up to 180°'),
   ),
-  { rule: 'simple' },
-);
+});
 
-const StepSchema = v.variant(
-  'kind',
-  [
-    v.strictObject({ kind: v.literal('do'), ...common }),
-    v.strictObject({
-      kind: v.literal('check'),
-      ...common,
-      outcomes: v.pipe(v.array(Outcome), v.minLength(2, 'expected at least two outcomes')),
-    }),
-    v.strictObject({ kind: v.literal('open'), ...common, opening: Id }),
-    v.strictObject({ kind: v.literal('close'), ...common, opening: Id }),
-    v.strictObject({
-      kind: v.literal('hold'),
-      ...common,
-      orientation: v.optional(Text),
-      everySeconds: v.optional(Whole(5, 600), 15),
-    }),
-    v.strictObject({
-      kind: v.literal('loosen'),
-      ...common,
-      pattern: Id,
-      order: v.exactOptional(Order),
-      stages: v.exactOptional(v.array(Text)),
-    }),
-    v.strictObject({
-      kind: v.literal('tighten'),
-      ...common,
-      pattern: Id,
-      tool: Id,
-      adapter: v.optional(Id),
-      /** The nut's own drag is measured on each and added to the target. */
-      runDown: v.optional(v.strictObject({ minimum: v.optional(quantity('torque')), used: v.boolean() })),
-      /** What percentages, increments and checks refer to. */
-      final: v.exactOptional(v.strictObject({ target: positive('torque'), window: Window })),
-      passes: v.pipe(v.array(Pass), v.minLength(1, 'expected at least one pass')),
-      confirm,
-      judging,
-    }),
-    v.strictObject({
-      kind: v.literal('measure'),
-      ...common,
-      what: Text,
-      unit: Text,
-      window: v.optional(v.strictObject({ min: Text, max: Text })),
-    }),
-    v.strictObject({ kind: v.literal('witness'), ...common, what: Text }),
-    v.strictObject({ kind: v.literal('note'), ...common }),
-  ],
-  'expected a kind of step: do, check, open, close, hold, loosen, tighten, measure, witness or note',
-);
+/** What the lifting equation wants to know (NIOSH 94-110). It may warn; it certifies nothing. */
+const Lift = fields({
+  /** The equation has a metric and a US form, which are not conversions of each other. */
+  system: oneOf('metric', 'US'),
+  persons: Whole(1, 3),
+  origin: LiftEnd,
+  destination: LiftEnd,
+  perMinute: v.pipe(
+    NumberText,
+    v.check((rate) => rate >= 0 && rate <= 60, 'expected a number of lifts per minute from 0 to 60'),
+  ),
+  duration: oneOf('short', 'moderate', 'long'),
+  coupling: v.exactOptional(oneOf('good', 'fair', 'poor')),
+  gloves: Flag,
+  outside: v.exactOptional(
+    v.array(
+      oneOf('one hand', 'kneeling or seated', 'constrained space', 'slippery footing', 'holding'),
+      'expected a list of circumstances',
+    ),
+  ),
+});
 
-export const ProcedureSchema = v.strictObject({
-  $schema: v.optional(v.string()),
-  format: v.literal('bothhands-procedure', 'expected "bothhands-procedure"'),
-  version: v.literal(1, 'expected 1, the version of this format'),
+const Opening = fields({ id: Id, name: Text, closure: oneOf('cap', 'plug') });
+
+const Tool = fields({
+  id: Id,
+  name: Text,
+  /** ISO 6789-1: type I shows the torque, type II is set to it and signals. */
+  type: oneOf('indicating', 'setting'),
+  /** Lowest mark to full scale. */
+  range: TorqueRange,
+  /** One graduation, or the last digit of a display. */
+  resolution: positive('torque'),
+  /** Letter of its class within the type, ISO 6789-1. */
+  class: v.optional(oneOf('A', 'B', 'C', 'D', 'E', 'F', 'G')),
+  /** Maximum permissible error in per cent of the reading, as declared for this tool; else that of its class. */
+  maximumError: v.optional(Percent(20)),
+  /** Drive centre to the point of the grip where the hand pulls. An adapter needs it. */
+  lever: v.optional(positive('length')),
+  /** The last day on which its calibration holds. */
+  calibrationDue: v.optional(DateText),
+});
+
+const Adapter = fields({
+  id: Id,
+  name: Text,
+  /** Drive centre to fastener centre. */
+  length: notNegative('length'),
+  /** Between adapter and wrench: 0° straight ahead, 90° square, 180° back along the handle. */
+  angle: v.pipe(
+    quantity('angle'),
+    v.check(({ value }) => value >= 0 && value <= 180, 'expected an angle from 0° to 180°'),
+  ),
+});
+
+const Seal = fields({
+  id: Id,
+  name: Text,
+  partNumber: v.optional(Text),
+  /** What it is coated with before it is fitted. */
+  fluid: v.optional(Text),
+  reuse: oneOf('never', 'if it passes inspection'),
+  criteria: v.optional(v.array(Text, 'expected a list of criteria'), []),
+});
+
+const Consumable = fields({ id: Id, name: Text, expires: v.optional(Flag, false) });
+
+const Pattern = fields({
+  id: Id,
+  name: Text,
+  fastener: oneOf('stud', 'nut', 'bolt', 'screw'),
+  thread: v.optional(Text),
+  /** Thread condition as the source states it ("dry", "oiled with …"): a lubricated value is never derived. */
+  threadCondition: v.optional(Text),
+  /** The seal that this pattern clamps. */
+  seal: v.optional(Id),
+  layout: Layout,
+  order: Order,
+});
+
+/** A list of described things, at most a hundred. */
+const described = <Item extends v.GenericSchema>(item: Item, what: string) =>
+  v.pipe(v.array(item, `expected a list of ${what}`), v.maxLength(100, `expected 100 ${what} at most`));
+const maybe = <Item extends v.GenericSchema>(item: Item, what: string) => v.optional(described(item, what), []);
+
+const MOST_STEPS = 500;
+
+export const ProcedureSchema = fields({
+  $schema: v.optional(v.string('expected the address of a schema in quotes')),
+  format: v.literal(FORMAT, `expected "${FORMAT}"`),
+  version: v.literal(VERSION, `expected ${VERSION}, the version of this format`),
   id: Id,
   title: Text,
   /** True for demonstrations: shown and spoken, so that nobody works to invented values. */
-  invented: v.optional(v.boolean('expected true or false'), false),
-  source: v.strictObject({ document: Text, revision: Text, issued: v.optional(DateText) }),
-  component: v.strictObject({
-    name: Text,
-    partNumber: v.optional(Text),
-    dryMass: positive('mass'),
-    fluid: v.optional(v.strictObject({ name: Text, density: positive('density') })),
-    drains: v.optional(quantity('volume')),
-    retains: v.optional(quantity('volume')),
-    portsUp: v.optional(v.array(Text), []),
-  }),
-  conditions: v.optional(v.array(v.strictObject({ id: Id, question: Text })), []),
-  openings: v.optional(
-    v.array(
-      v.strictObject({
-        id: Id,
-        name: Text,
-        closure: v.picklist(['cap', 'plug'], 'expected one of: cap, plug'),
-      }),
-    ),
-    [],
+  invented: v.optional(Flag, false),
+  source: fields({ document: Text, revision: Text, issued: v.optional(DateText) }),
+  /** How many people the work needs. */
+  persons: v.optional(Whole(1, 20)),
+  component: Component,
+  container: v.optional(Container),
+  lift: v.optional(Lift),
+  conditions: maybe(fields({ id: Id, question: Text }), 'conditions'),
+  openings: maybe(Opening, 'openings'),
+  tools: described(Tool, 'tools'),
+  adapters: maybe(Adapter, 'adapters'),
+  seals: maybe(Seal, 'seals'),
+  consumables: maybe(Consumable, 'consumables'),
+  patterns: described(Pattern, 'patterns'),
+  steps: v.pipe(
+    v.array(StepSchema, 'expected a list of steps'),
+    v.minLength(1, 'expected at least one step'),
+    v.maxLength(MOST_STEPS, `expected ${MOST_STEPS} steps at most`),
   ),
-  tools: v.array(
-    v.strictObject({
-      id: Id,
-      name: Text,
-      type: v.picklist(['indicating', 'setting'], 'expected one of: indicating, setting'),
-      range: v.strictObject({ min: positive('torque'), max: positive('torque') }),
-      resolution: positive('torque'),
-      maximumError: v.optional(Percent(20)),
-      /** Drive centre to the point of the grip where the hand pulls. */
-      lever: v.optional(positive('length')),
-      calibrationDue: v.optional(DateText),
-    }),
-  ),
-  adapters: v.optional(
-    v.array(v.strictObject({ id: Id, name: Text, length: quantity('length'), angle: quantity('angle') })),
-    [],
-  ),
-  seals: v.optional(
-    v.array(
-      v.strictObject({
-        id: Id,
-        name: Text,
-        partNumber: v.optional(Text),
-        fluid: v.optional(Text),
-        reuse: v.picklist(['never', 'if it passes inspection'], 'expected one of: never, if it passes inspection'),
-        criteria: v.optional(v.array(Text), []),
-      }),
-    ),
-    [],
-  ),
-  consumables: v.optional(v.array(v.strictObject({ id: Id, name: Text, expires: v.optional(v.boolean(), false) })), []),
-  patterns: v.array(
-    v.strictObject({
-      id: Id,
-      name: Text,
-      fastener: v.picklist(['stud', 'nut', 'bolt', 'screw'], 'expected one of: stud, nut, bolt, screw'),
-      thread: v.optional(Text),
-      /** Thread condition as the source states it ("dry", "oiled with …"): a lubricated value is never derived. */
-      threadCondition: v.optional(Text),
-      layout: Layout,
-      order: Order,
-    }),
-  ),
-  steps: v.pipe(v.array(StepSchema), v.minLength(1, 'expected at least one step')),
 });
 
 /** A procedure as it is written in a file. */

@@ -1,0 +1,63 @@
+/** What a procedure says about its tools, its lift and its container, in the shape the computing rooms take. */
+import {
+  checkContainer,
+  handlingMass,
+  type ContainerCheck,
+  type HandlingMass,
+  type LiftTask,
+} from '../lifting/index.ts';
+import { correct, type Adapter, type TorqueTarget } from '../tightening/index.ts';
+import { length, subtract, volume, type Torque } from '../units/index.ts';
+import type { Procedure } from './schema.ts';
+
+type TightenStep = Extract<Procedure['steps'][number], { kind: 'tighten' }>;
+
+/** The adapter of a step with the lever of its tool; null for a bare wrench. A loaded procedure has both or neither. */
+export function adapterOf({ adapters, tools }: Procedure, step: TightenStep): Adapter | null {
+  const adapter = adapters.find(({ id }) => id === step.adapter);
+  const lever = tools.find(({ id }) => id === step.tool)?.lever;
+  return adapter === undefined || lever === undefined ? null : { lever, length: adapter.length, angle: adapter.angle };
+}
+
+/**
+ * Setting and window on the wrench for a target at the fastener.
+ * @param runDown the run-down torque measured on this nut, at the fastener, where the step asks for it
+ * @throws Refused `nut-worn`, `bad-run-down`
+ */
+export function atWrench(procedure: Procedure, step: TightenStep, value: TorqueTarget, runDown?: Torque): TorqueTarget {
+  const adapter = adapterOf(procedure, step);
+  const minimum = step.runDown?.used === true ? step.runDown.minimum : undefined;
+  return correct({
+    ...value,
+    ...(runDown === undefined ? {} : { runDown }),
+    ...(runDown === undefined || minimum === undefined ? {} : { minimumRunDown: minimum }),
+    ...(adapter === null ? {} : { adapter }),
+  }).atWrench;
+}
+
+/** What is carried: the dry component and the fluid it retains. */
+export function carriedMass({ component: { dryMass, fluid, retains } }: Procedure): HandlingMass {
+  return handlingMass(dryMass, fluid && retains ? [{ volume: retains, density: fluid.density }] : []);
+}
+
+/** Both ends of the lift for the lifting equation, each with the whole load; null where the file describes no lift. */
+export function liftTasks(procedure: Procedure): { readonly origin: LiftTask; readonly destination: LiftTask } | null {
+  const { lift, component } = procedure;
+  if (lift === undefined) return null;
+  const { persons: _persons, system: _system, origin, destination, ...work } = lift;
+  const rise = subtract(destination.vertical, origin.vertical);
+  const shared = {
+    ...work,
+    load: carriedMass(procedure).total,
+    travel: length(Math.abs(rise.value), rise.unit),
+    verticalAtOrigin: origin.vertical,
+    sloshing: (component.retains?.value ?? 0) > 0,
+  };
+  return { origin: { ...shared, ...origin }, destination: { ...shared, ...destination } };
+}
+
+/** Whether the container holds what drains; null where the file names no container. */
+export function containerCheck({ container, component }: Procedure): ContainerCheck | null {
+  if (container === undefined) return null;
+  return checkContainer(container.capacity, [component.drains ?? volume(0, 'L')], container.marginPercent);
+}

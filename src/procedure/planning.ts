@@ -1,0 +1,179 @@
+/** All that the tightening and lifting rooms would refuse later, found while the file is read and put in its place. */
+import { assessLift } from '../lifting/index.ts';
+import { narrowed, only, orderGroups, type Order } from '../tightening/order.ts';
+import { planLoosening, planPasses, type PassSpec, type PlannedPass } from '../tightening/passes.ts';
+import { layOut, numbersOf, type Pattern } from '../tightening/pattern.ts';
+import { permissibleErrorPercent, settingRatio, torqueTarget } from '../tightening/index.ts';
+import { Refused } from '../units/index.ts';
+import { attempt, type Fault } from './fault.ts';
+import { adapterOf, liftTasks } from './lead-hand.ts';
+import type { Procedure } from './schema.ts';
+
+type Step = Procedure['steps'][number];
+type StepOf<Kind extends Step['kind']> = Extract<Step, { kind: Kind }>;
+
+/** No joint is worked with more; a larger plan is a slip that would stop the program. */
+const MOST_CALLS = 50_000;
+
+/** Faults of a procedure whose references are sound. Without any, every step of it plans. */
+export function planningFaults(procedure: Procedure): Fault[] {
+  const faults: Fault[] = [];
+  const patterns = new Map<string, Planable>();
+  for (const [i, described] of procedure.patterns.entries()) {
+    const pattern = attempt(faults, layoutPath(`patterns.${i}.layout`), () => layOut(described.layout));
+    if (pattern && checkOrder(faults, pattern, described.order, `patterns.${i}.order`)) {
+      patterns.set(described.id, { pattern, order: described.order });
+    }
+  }
+  for (const [i, tool] of procedure.tools.entries()) {
+    if (tool.class !== undefined && tool.maximumError === undefined) {
+      attempt(faults, `tools.${i}.class`, () => permissibleErrorPercent(tool, tool.range.max));
+    }
+  }
+  checkLift(faults, procedure);
+  let calls = 0;
+  for (const [i, step] of procedure.steps.entries()) {
+    if (step.kind !== 'tighten' && step.kind !== 'loosen') continue;
+    const path = `steps.${i}`;
+    if (step.kind === 'tighten') checkAdapter(faults, procedure, step, path);
+    const planable = patterns.get(step.pattern);
+    if (!planable) continue;
+    const passes =
+      step.kind === 'tighten'
+        ? checkPasses(faults, planable, step, path)
+        : checkLoosening(faults, planable, step, path);
+    calls += passes?.reduce((sum, { order }) => sum + order.length, 0) ?? 0;
+    if (calls > MOST_CALLS) {
+      faults.push({ path, message: `with this step the procedure calls more than ${MOST_CALLS} fasteners` });
+      break;
+    }
+  }
+  return faults;
+}
+
+interface Planable {
+  readonly pattern: Pattern;
+  readonly order: Order;
+}
+
+const layoutPath = (path: string) => (code: string) =>
+  code === 'bad-place' ? `${path}.places` : code === 'bad-count' ? path : `${path}.numbers`;
+
+/** Goes into nested orders, so that a fault is put where it is. */
+function checkOrder(faults: Fault[], pattern: Pattern, order: Order, path: string): boolean {
+  const before = faults.length;
+  switch (order.kind) {
+    case 'reverse':
+      return checkOrder(faults, pattern, order.of, `${path}.of`);
+    case 'in turn': {
+      const all = order.parts.flatMap(({ numbers }) => numbers);
+      if (attempt(faults, `${path}.parts`, () => orderGroups(pattern, { kind: 'explicit', numbers: all }))) {
+        for (const [i, part] of order.parts.entries()) {
+          checkOrder(faults, only(pattern, part.numbers), part.order, `${path}.parts.${i}.order`);
+        }
+      }
+      return faults.length === before;
+    }
+    case 'explicit':
+      return attempt(faults, `${path}.numbers`, () => orderGroups(pattern, order)) !== null;
+    case 'grouped':
+      return attempt(faults, `${path}.size`, () => orderGroups(pattern, order)) !== null;
+    case 'crosswise':
+    case 'circular':
+    case 'spiral':
+      return attempt(faults, path, () => orderGroups(pattern, order)) !== null;
+  }
+}
+
+function checkAdapter(faults: Fault[], procedure: Procedure, step: StepOf<'tighten'>, path: string): void {
+  if (step.adapter === undefined) return;
+  const adapter = adapterOf(procedure, step);
+  if (adapter) attempt(faults, `${path}.adapter`, () => settingRatio(adapter));
+  else {
+    const message = `an adapter needs the lever of its wrench, expected "lever" in the tool ${step.tool}`;
+    faults.push({ path: `${path}.adapter`, message });
+  }
+}
+
+/** Each pass by itself first, so that all that is wrong is told at once; then the schedule as a whole. */
+function checkPasses(
+  faults: Fault[],
+  { pattern, order }: Planable,
+  { final, passes }: StepOf<'tighten'>,
+  path: string,
+): PlannedPass[] | null {
+  const before = faults.length;
+  if (final) attempt(faults, `${path}.final.target`, () => torqueTarget(final.target, final.window));
+  const schedule = { pattern, order, ...(final ? { final } : {}) };
+  if (faults.length === before) {
+    for (const [i, pass] of passes.entries()) checkPass(faults, schedule, pass, `${path}.passes.${i}`);
+  }
+  if (faults.length > before) return null;
+  const down = (): number => passes.findIndex((_, i) => goesDown({ ...schedule, passes: passes.slice(0, i + 1) }));
+  return attempt(
+    faults,
+    (code) => (code === 'pass-goes-down' ? `${path}.passes.${down()}` : `${path}.passes`),
+    () => planPasses({ ...schedule, passes }),
+  );
+}
+
+type Schedule = Parameters<typeof planPasses>[0];
+
+function checkPass(faults: Fault[], schedule: Omit<Schedule, 'passes'>, pass: PassSpec, path: string): void {
+  const { only: some, order: own } = pass;
+  const scope = attempt(faults, `${path}.only`, () => (some ? only(schedule.pattern, some) : schedule.pattern));
+  if (scope === null || (own && !checkOrder(faults, scope, own, `${path}.order`))) return;
+  const order = narrowed(schedule.order, numbersOf(scope));
+  attempt(
+    faults,
+    (code) => `${path}${PASS_FIELDS[code] ?? ''}`,
+    () => planPasses({ ...schedule, pattern: scope, order, passes: [pass] }),
+  );
+}
+
+/** The field of a pass that a refusal is about; the pass itself where it is none of them. */
+const PASS_FIELDS: Readonly<Partial<Record<string, string>>> = {
+  'bad-target': '.target',
+  'bad-percent': '.percent',
+  'bad-step': '.step',
+  'bad-angle': '.tolerance',
+  'bad-time': '.afterHours',
+  'bad-count': '.only',
+};
+
+function goesDown(schedule: Schedule): boolean {
+  try {
+    planPasses(schedule);
+    return false;
+  } catch (error) {
+    return error instanceof Refused && error.code === 'pass-goes-down';
+  }
+}
+
+function checkLoosening(
+  faults: Fault[],
+  { pattern, order: tightening }: Planable,
+  step: StepOf<'loosen'>,
+  path: string,
+): PlannedPass[] | null {
+  if (step.order && !checkOrder(faults, pattern, step.order, `${path}.order`)) return null;
+  return attempt(faults, path, () => planLoosening({ ...step, pattern, tightening }));
+}
+
+function checkLift(faults: Fault[], procedure: Procedure): void {
+  const { component, lift } = procedure;
+  if ((component.retains?.value ?? 0) > 0 && component.fluid === undefined) {
+    const message = 'missing, expected the fluid that the component retains, with its density';
+    faults.push({ path: 'component.fluid', message });
+    return;
+  }
+  const tasks = liftTasks(procedure);
+  if (tasks === null || lift === undefined) return;
+  for (const end of ['origin', 'destination'] as const) {
+    attempt(
+      faults,
+      (code) => (code === 'coupling-not-good' ? 'lift.coupling' : `lift.${end}`),
+      () => assessLift(tasks[end], lift.system),
+    );
+  }
+}

@@ -1,0 +1,142 @@
+/** The steps of a procedure as they stand in a file. */
+import * as v from 'valibot';
+import { Decimal, fields, Flag, Id, Ids, NumberText, oneOf, Percent, positive, Text, Whole } from './fields.ts';
+import { Order, Pass, Target } from './pattern-schema.ts';
+
+/** Signal word and consequence are stored apart: the same word means different harm in different trades. */
+const Hazard = fields({
+  signal: oneOf('danger', 'warning', 'caution', 'notice'),
+  consequence: oneOf('person', 'equipment'),
+  text: Text,
+});
+
+const hazards = v.optional(v.array(Hazard, 'expected a list of hazards'), []);
+const notes = v.optional(v.array(Text, 'expected a list of notes'), []);
+
+const common = {
+  id: Id,
+  title: Text,
+  /** What the step asks for, as shown. */
+  text: Text,
+  /** The same, short, as spoken; the shown text where it is absent. */
+  say: v.optional(Text),
+  /** Told before the text of the step, the gravest first. They inform; they hold no work. */
+  hazards,
+  notes,
+  /** The step is only worked when the named condition of the unit has this answer. */
+  applies: v.optional(fields({ condition: Id, is: Flag })),
+  /** A second person must take part. */
+  witness: v.optional(Flag, false),
+};
+
+/** What becomes of a seal in a step. */
+const SealWork = fields({ seal: Id, is: oneOf('inspected', 'lubricated', 'seated', 'discarded') });
+const seals = v.optional(v.array(SealWork, 'expected a list of seals and what becomes of them'), []);
+
+const Outcome = fields({
+  id: Id,
+  /** What is said for it, each a whole utterance; the id itself where it is absent. */
+  say: v.optional(v.pipe(v.array(Text, 'expected a list of sayings'), v.minLength(1, 'expected at least one saying'))),
+  text: Text,
+  then: oneOf('go on', 'stay'),
+});
+
+const Judging = v.variant(
+  'rule',
+  [
+    fields({ rule: v.literal('simple') }),
+    fields({
+      rule: v.literal('guard band'),
+      uncertainty: positive('torque'),
+      factor: v.exactOptional(
+        v.pipe(
+          NumberText,
+          v.check((factor) => factor > 0 && factor <= 3, 'expected a factor above 0 and up to 3'),
+        ),
+      ),
+    }),
+    fields({ rule: v.literal('relative tool error'), errorPercent: Percent(50) }),
+  ],
+  'expected a rule: simple, guard band or relative tool error',
+);
+
+const MeasureWindow = v.pipe(
+  fields({ min: Decimal, max: Decimal }),
+  v.check(({ min, max }) => Number(min) <= Number(max), 'expected a "min" that is not above its "max"'),
+);
+
+const MOST_PASSES = 50;
+
+export const StepSchema = v.variant(
+  'kind',
+  [
+    fields({
+      kind: v.literal('do'),
+      ...common,
+      seals,
+      /** Openings that come open here; each gets its cap or plug at once. */
+      opens: v.optional(Ids('openings'), []),
+      /** Openings whose cap or plug is taken out here, to make the connection again. */
+      closes: v.optional(Ids('openings'), []),
+      /** Patterns whose fasteners are all started by hand here, before any is run down. */
+      handStart: v.optional(Ids('patterns'), []),
+    }),
+    fields({
+      kind: v.literal('check'),
+      ...common,
+      seals,
+      outcomes: v.pipe(
+        v.array(Outcome, 'expected a list of outcomes'),
+        v.minLength(2, 'expected at least two outcomes'),
+        v.check(
+          (outcomes) => outcomes.some(({ then }) => then === 'go on'),
+          'expected an outcome that goes on, or the work stays here for ever',
+        ),
+      ),
+    }),
+    /** One opening comes open and gets its cap or plug at once. */
+    fields({ kind: v.literal('open'), ...common, opening: Id }),
+    /** The cap or plug of one opening is taken out, to make the connection again. */
+    fields({ kind: v.literal('close'), ...common, opening: Id }),
+    fields({
+      kind: v.literal('hold'),
+      ...common,
+      orientation: v.optional(Text),
+      /** How often the voice tells that the hold goes on. */
+      everySeconds: v.optional(Whole(5, 600), 15),
+    }),
+    fields({
+      kind: v.literal('loosen'),
+      ...common,
+      pattern: Id,
+      /** The manual's own order for removal; the reverse of tightening where it is absent. */
+      order: v.exactOptional(Order),
+      stages: v.exactOptional(
+        v.pipe(v.array(Text, 'expected a list of stages'), v.minLength(1, 'expected at least one stage')),
+      ),
+    }),
+    fields({
+      kind: v.literal('tighten'),
+      ...common,
+      pattern: Id,
+      tool: Id,
+      /** On the wrench. The values of the passes are at the fastener; the setting is computed. */
+      adapter: v.optional(Id),
+      /** The nut's own drag is measured on each and added to the target. A used nut below the minimum is rejected. */
+      runDown: v.optional(fields({ minimum: v.optional(positive('torque')), used: Flag })),
+      /** What percentages, increments and checks refer to. */
+      final: v.exactOptional(Target),
+      passes: v.pipe(
+        v.array(Pass, 'expected a list of passes'),
+        v.minLength(1, 'expected at least one pass'),
+        v.maxLength(MOST_PASSES, `expected ${MOST_PASSES} passes at most`),
+      ),
+      confirm: v.optional(oneOf('each', 'by going on', 'witness each'), 'each'),
+      judging: v.optional(Judging, { rule: 'simple' }),
+    }),
+    fields({ kind: v.literal('measure'), ...common, what: Text, unit: Text, window: v.optional(MeasureWindow) }),
+    fields({ kind: v.literal('witness'), ...common, what: Text }),
+    fields({ kind: v.literal('note'), ...common }),
+  ],
+  'expected a kind of step: do, check, open, close, hold, loosen, tighten, measure, witness or note',
+);
