@@ -18,8 +18,12 @@ export class EngineWatch {
   /** Watches this engine, and no other from now on. */
   watch(engine: Engine, onSilent: (detail: string) => void): void {
     this.stop();
+    let late = false;
     this.#timer = setInterval(() => {
-      if (engine.waiting > this.#limitMs) onSilent(`no answer for ${Math.round(engine.waiting)} ms`);
+      // Late twice running: right after a sleep of the computer the answers are only waiting to be read.
+      const waited = engine.waiting;
+      if (late && waited > this.#limitMs) onSilent(`no answer for ${Math.round(waited)} ms`);
+      late = waited > this.#limitMs;
     }, CHECK_MS);
   }
 
