@@ -146,20 +146,52 @@ describe('the rate of lifting', () => {
   const frequency = (perMinute: number, duration: LiftTask['duration'], v = 80) =>
     assessLift(inCentimetres(25, v, 25, { perMinute, duration }), 'metric').multipliers.frequency;
 
-  // Two public implementations agree on these columns.
+  // Lifts a minute, then ≤ 1 h, ≤ 2 h and ≤ 8 h. Two public implementations agree on these values.
   it.each([
-    ['short', 0.2, 1],
-    ['short', 0.5, 0.97],
-    ['short', 12, 0.37],
-    ['short', 15, 0.28],
-    ['moderate', 0.2, 0.95],
-    ['moderate', 6, 0.5],
-    ['moderate', 12, 0.21],
-    ['long', 0.2, 0.85],
-    ['long', 8, 0.18],
-    ['long', 10, 0.13],
-  ] as const)('%s work at %d a minute: %d (table 5)', (duration, perMinute, expected) => {
-    expect(frequency(perMinute, duration)).toBeCloseTo(expected, 12);
+    [0.2, 1, 0.95, 0.85],
+    [0.5, 0.97, 0.92, 0.81],
+    [1, 0.94, 0.88, 0.75],
+    [2, 0.91, 0.84, 0.65],
+    [3, 0.88, 0.79, 0.55],
+    [4, 0.84, 0.72, 0.45],
+    [5, 0.8, 0.6, 0.35],
+    [6, 0.75, 0.5, 0.27],
+    [7, 0.7, 0.42, 0.22],
+    [8, 0.6, 0.35, 0.18],
+  ])('%d a minute: %d, %d, %d at any height (table 5)', (perMinute, short, moderate, long) => {
+    for (const v of [50, 80]) {
+      expect(frequency(perMinute, 'short', v)).toBe(short);
+      expect(frequency(perMinute, 'moderate', v)).toBe(moderate);
+      expect(frequency(perMinute, 'long', v)).toBe(long);
+    }
+  });
+
+  // Lifts a minute, then with the hands below and from 75 cm.
+  it.each([
+    ['short', 9, 0.52, 0.52],
+    ['short', 10, 0.45, 0.45],
+    ['short', 11, 0.41, 0.41],
+    ['short', 12, 0.37, 0.37],
+    ['short', 13, 0, 0.34],
+    ['short', 14, 0, 0.31],
+    ['short', 15, 0, 0.28],
+    ['short', 15.5, 0, 0],
+    ['moderate', 9, 0.3, 0.3],
+    ['moderate', 10, 0.26, 0.26],
+    ['moderate', 11, 0, 0.23],
+    ['moderate', 12, 0, 0.21],
+    ['moderate', 13, 0, 0],
+  ] as const)('%s work at %d a minute: %d low, %d high (table 5)', (duration, perMinute, low, high) => {
+    expect(frequency(perMinute, duration, 74.9)).toBe(low);
+    expect(frequency(perMinute, duration, 75)).toBe(high);
+  });
+
+  it('8 h at 10 a minute: .13 (table 5 as in the CCOHS example)', () => {
+    expect(frequency(10, 'long')).toBe(0.13);
+  });
+
+  it('8 h at 11 a minute and more: none (from memory)', () => {
+    expect(frequency(11, 'long')).toBe(0);
   });
 
   it('8 h at 9 a minute: .15 with the hands from 75 cm up, none below (from memory)', () => {

@@ -161,6 +161,12 @@ describe('the other orders', () => {
     );
   });
 
+  it('spiral begins at 12 o’clock of a shell and goes on clockwise, opposite after opposite', () => {
+    expect(orderOf(ring(8), { kind: 'spiral' })).toEqual([1, 5, 2, 6, 3, 7, 4, 8]);
+    const turned = layOut({ shape: 'ring', count: 8, startAngle: 315 });
+    expect(orderOf(turned, { kind: 'spiral' })).toEqual([2, 6, 3, 7, 4, 8, 5, 1]);
+  });
+
   it('spiral changes sides at every other fastener of a cover', () => {
     const cover = layOut({ shape: 'rectangle', columns: 5, rows: 3, fill: 'edge' });
     expect(orderOf(cover, { kind: 'spiral' })).toEqual([3, 9, 4, 10, 8, 2, 6, 12, 5, 11, 7, 1]);

@@ -36,6 +36,10 @@ describe('the usable range', () => {
     expect(usableRange(tool({ range: limits(newtonMetres(40), newtonMetres(100)) })).min).toEqual(newtonMetres(40));
   });
 
+  it('may have marks from zero; below 20 per cent they do not count', () => {
+    expect(usableRange(tool({ range: limits(newtonMetres(0), newtonMetres(100)) })).min).toEqual(newtonMetres(20));
+  });
+
   it('is asked for the setting and not for the torque at the fastener', () => {
     const adapter = { lever: length(300, 'mm'), length: length(150, 'mm'), angle: angle(0) };
     const { atWrench } = correct({ ...plusMinusPercent(newtonMetres(120), 5), adapter });

@@ -52,6 +52,11 @@ describe('the guard band', () => {
     expect(verdict).toMatchObject({ outcome: 'not provable', window: null, next: { code: 'measure better' } });
   });
 
+  it('is r × U wide; with r = 0 the rule is simple acceptance (ISO 14253-1)', () => {
+    expect(acceptanceWindow(window(90, 110), guardBand(4, 0.5))).toEqual(window(92, 108));
+    expect(acceptanceWindow(window(90, 110), guardBand(4, 0))).toEqual(window(90, 110));
+  });
+
   it('refuses a band below zero', () => {
     expect(refusal(() => outcome(100, guardBand(-1)))).toBe('bad-uncertainty');
     expect(refusal(() => outcome(100, guardBand(1, -1)))).toBe('bad-uncertainty');
@@ -66,6 +71,20 @@ describe('the relative tool error', () => {
     const accepted = acceptanceWindow(window(min, max), toolError(4));
     expect(accepted?.min.value).toBeCloseTo(low, 3);
     expect(accepted?.max.value).toBeCloseTo(high, 3);
+  });
+
+  // 90/0.96, 110/1.04, 90/1.04 and 110/0.96
+  it.each([
+    [93.8, 'in'],
+    [105.7, 'in'],
+    [93.7, 'not provable'],
+    [105.8, 'not provable'],
+    [86.6, 'not provable'],
+    [86.5, 'under'],
+    [114.5, 'not provable'],
+    [114.6, 'over'],
+  ])('finds %d in 90 to 110 N·m with 4 %%: %s (computed)', (value, expected) => {
+    expect(outcome(value, toolError(4))).toBe(expected);
   });
 
   it.each([-1, 100, NaN])('refuses %d per cent', (error) => {

@@ -63,6 +63,10 @@ describe('factors', () => {
     expect(valueIn(torque(12, 'lbf·in'), 'lbf·ft')).toBe(1);
   });
 
+  it('divides by whole numbers exactly: n pound-inches are n/12 pound-feet', () => {
+    for (let n = 1; n <= 1000; n += 1) expect(valueIn(torque(n, 'lbf·in'), 'lbf·ft')).toBe(n / 12);
+  });
+
   it('makes a US gallon 231 cubic inches and a quart its quarter (exact)', () => {
     expect(valueIn(volume(1, 'US gal'), 'L')).toBe(3.785411784);
     expect(valueIn(volume(1, 'US qt'), 'L')).toBe(0.946352946);
