@@ -27,12 +27,14 @@ export function attempt<T>(faults: Fault[], at: string | ((code: string) => stri
   try {
     return work();
   } catch (error) {
-    if (!(error instanceof Refused)) throw error;
-    const { code, message }: Refused = error;
-    faults.push({ path: typeof at === 'string' ? at : at(code), message });
+    if (!isRefused(error)) throw error;
+    faults.push({ path: typeof at === 'string' ? at : at(error.code), message: error.message });
     return null;
   }
 }
+
+/** A refusal of a pure room, and not a slip in the program. */
+export const isRefused = (error: unknown): error is Refused => error instanceof Refused;
 
 const MOST_SHOWN = 60;
 

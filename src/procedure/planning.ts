@@ -4,8 +4,7 @@ import { narrowed, only, orderGroups, type Order } from '../tightening/order.ts'
 import { planLoosening, planPasses, type PassSpec, type PlannedPass } from '../tightening/passes.ts';
 import { layOut, numbersOf, type Pattern } from '../tightening/pattern.ts';
 import { permissibleErrorPercent, settingRatio, torqueTarget } from '../tightening/index.ts';
-import { Refused } from '../units/index.ts';
-import { attempt, type Fault } from './fault.ts';
+import { attempt, isRefused, type Fault } from './fault.ts';
 import { adapterOf, liftTasks } from './lead-hand.ts';
 import type { Procedure } from './schema.ts';
 
@@ -146,7 +145,7 @@ function goesDown(schedule: Schedule): boolean {
     planPasses(schedule);
     return false;
   } catch (error) {
-    return error instanceof Refused && error.code === 'pass-goes-down';
+    return isRefused(error) && error.code === 'pass-goes-down';
   }
 }
 

@@ -6,10 +6,11 @@ import { migrate, type JsonObject } from './migrate.ts';
 import { planningFaults } from './planning.ts';
 import { referenceFaults } from './references.ts';
 import { FORMAT, ProcedureSchema, type Procedure } from './schema.ts';
+import type { Step } from './steps.ts';
 
 export type { Procedure, ProcedureFile } from './schema.ts';
 export type { Fault } from './fault.ts';
-export type Step = Procedure['steps'][number];
+export { closedIn, openedIn, stepText, type Step } from './steps.ts';
 export type StepOf<Kind extends Step['kind']> = Extract<Step, { kind: Kind }>;
 export type TightenStep = StepOf<'tighten'>;
 export type Hazard = Step['hazards'][number];
@@ -63,14 +64,3 @@ const isDeeper = (json: unknown, levels: number): boolean =>
   typeof json === 'object' &&
   json !== null &&
   (levels === 0 || Object.values(json).some((value) => isDeeper(value, levels - 1)));
-
-/** What is spoken for a step: its short form where it has one. */
-export const stepText = (step: Step): string => step.say ?? step.text;
-
-/** The openings that come open in a step, each to be capped or plugged at once. */
-export const openedIn = (step: Step): readonly string[] =>
-  step.kind === 'open' ? [step.opening] : step.kind === 'do' ? step.opens : [];
-
-/** The openings whose cap or plug is taken out in a step, to make the connection again. */
-export const closedIn = (step: Step): readonly string[] =>
-  step.kind === 'close' ? [step.opening] : step.kind === 'do' ? step.closes : [];

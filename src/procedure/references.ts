@@ -81,6 +81,7 @@ function stepPointers(step: Step, path: string): Pointer[] {
         ...pointer(`${path}.pattern`, 'patterns', step.pattern),
         ...pointer(`${path}.tool`, 'tools', step.tool),
         ...pointer(`${path}.adapter`, 'adapters', step.adapter),
+        ...pointer(`${path}.runDown.tool`, 'tools', step.runDown?.tool),
       ];
     case 'hold':
     case 'measure':

@@ -122,8 +122,11 @@ export const StepSchema = v.variant(
       tool: Id,
       /** On the wrench. The values of the passes are at the fastener; the setting is computed. */
       adapter: v.optional(Id),
-      /** The nut's own drag is measured on each and added to the target. A used nut below the minimum is rejected. */
-      runDown: v.optional(fields({ minimum: v.optional(positive('torque')), used: Flag })),
+      /**
+       * The nut's own drag is measured on each, at the fastener with a bare tool, and added to the target. A used nut
+       * below the minimum is rejected. The tool is that of the step where none is named.
+       */
+      runDown: v.optional(fields({ minimum: v.optional(positive('torque')), used: Flag, tool: v.optional(Id) })),
       /** What percentages, increments and checks refer to. */
       final: v.exactOptional(Target),
       passes: v.pipe(

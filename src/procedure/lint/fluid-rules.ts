@@ -1,0 +1,47 @@
+/** Rules about openings, ports and the fluid that runs out. */
+import { containerCheck } from '../lead-hand.ts';
+import type { Procedure } from '../schema.ts';
+import { closedIn, openedIn } from '../steps.ts';
+import { isWorkedWith, type Placed, type Rule } from './rule.ts';
+
+const where = ({ steps }: Procedure, touches: (step: Procedure['steps'][number]) => boolean): readonly Placed[] =>
+  steps.map((step, index) => ({ step, index })).filter(({ step }) => touches(step));
+
+export const openedNeverClosed: Rule = (procedure) =>
+  procedure.openings.flatMap(({ id, name, closure }) => {
+    const closings = where(procedure, (step) => closedIn(step).includes(id));
+    return where(procedure, (step) => openedIn(step).includes(id))
+      .filter((open) => !closings.some((close) => close.index >= open.index && isWorkedWith(close.step, open.step)))
+      .map(({ index }) => ({
+        path: `steps.${index}`,
+        message: `${name} is opened here, but no later step takes its ${closure} out; it would stay in`,
+      }));
+  });
+
+export const closedNeverOpened: Rule = (procedure) =>
+  procedure.openings.flatMap(({ id, name }) => {
+    const openings = where(procedure, (step) => openedIn(step).includes(id));
+    return where(procedure, (step) => closedIn(step).includes(id))
+      .filter((close) => !openings.some((open) => open.index <= close.index && isWorkedWith(open.step, close.step)))
+      .map(({ index }) => ({
+        path: `steps.${index}`,
+        message: `${name} is closed here, but no earlier step opens it`,
+      }));
+  });
+
+export const openingNeverOpened: Rule = (procedure) =>
+  procedure.openings.flatMap(({ id, name }, i) =>
+    where(procedure, (step) => openedIn(step).includes(id)).length === 0
+      ? [{ path: `openings.${i}`, message: `no step opens ${name}, so no cap or plug is called for` }]
+      : [],
+  );
+
+export const portsNotKeptUp: Rule = ({ component: { retains, portsUp } }) =>
+  retains !== undefined && retains.value > 0 && portsUp.length === 0
+    ? [{ path: 'component.portsUp', message: 'fluid stays inside, but the file does not say which ports are kept up' }]
+    : [];
+
+export const containerTooSmall: Rule = (procedure) => {
+  const check = containerCheck(procedure);
+  return check === null || check.isEnough ? [] : [{ path: 'container.capacity', message: check.sentence }];
+};

@@ -1,0 +1,100 @@
+/** Rules about joints: seals, threads, and fasteners started by hand. */
+import type { Procedure } from '../schema.ts';
+import { isWorkedWith, type Placed, type Rule, type StepOf, stepsOf } from './rule.ts';
+
+const tightenings = (procedure: Procedure, pattern: string): readonly Placed<StepOf<'tighten'>>[] =>
+  stepsOf(procedure, 'tighten').filter(({ step }) => step.pattern === pattern);
+
+type SealWork = StepOf<'do'>['seals'][number]['is'];
+const sealSteps = (procedure: Procedure, seal: string, is: SealWork): readonly Placed<StepOf<'do' | 'check'>>[] =>
+  [...stepsOf(procedure, 'do'), ...stepsOf(procedure, 'check')].filter(({ step }) =>
+    step.seals.some((work) => work.seal === seal && work.is === is),
+  );
+
+export const tightenedBeforeSealSeated: Rule = (procedure) =>
+  procedure.patterns.flatMap(({ id, seal }) => {
+    if (seal === undefined) return [];
+    const seated = sealSteps(procedure, seal, 'seated');
+    return tightenings(procedure, id)
+      .filter((now) => !seated.some((before) => before.index < now.index && isWorkedWith(before.step, now.step)))
+      .map(({ index }) => ({ path: `steps.${index}`, message: `no step before this one seats the seal ${seal}` }));
+  });
+
+export const sealNeverInspected: Rule = (procedure) =>
+  procedure.seals.flatMap(({ id, reuse }, i) =>
+    reuse === 'if it passes inspection' && sealSteps(procedure, id, 'inspected').length === 0
+      ? [{ path: `seals.${i}.reuse`, message: 'reuse depends on an inspection, but no step inspects this seal' }]
+      : [],
+  );
+
+export const reuseWithoutCriteria: Rule = ({ seals }) =>
+  seals.flatMap(({ reuse, criteria }, i) =>
+    reuse === 'if it passes inspection' && criteria.length === 0
+      ? [{ path: `seals.${i}.criteria`, message: 'reuse depends on an inspection, but nothing says what to look for' }]
+      : [],
+  );
+
+export const singleUseSealReused: Rule = (procedure) =>
+  stepsOf(procedure, 'check').flatMap(({ step, index }) => {
+    const single = step.seals.some(({ seal }) =>
+      procedure.seals.some(({ id, reuse }) => id === seal && reuse === 'never'),
+    );
+    const offered = step.outcomes.findIndex(({ id, then }) => id === 'reuse' && then === 'go on');
+    return single && offered >= 0
+      ? [{ path: `steps.${index}.outcomes.${offered}`, message: 'this seal is never used again, but reuse is offered' }]
+      : [];
+  });
+
+export const patternNeverTightened: Rule = (procedure) =>
+  procedure.patterns.flatMap(({ id, name }, i) =>
+    tightenings(procedure, id).length === 0
+      ? [{ path: `patterns.${i}`, message: `no step tightens the pattern "${name}"` }]
+      : [],
+  );
+
+/** Run down crooked, the first fastener crosses its thread and pulls the others out of line (common practice). */
+export const tightenedWithoutHandStart: Rule = (procedure) => {
+  const starts = stepsOf(procedure, 'do');
+  return procedure.patterns.flatMap(({ id }) => {
+    const [first] = tightenings(procedure, id);
+    if (first === undefined || first.step.passes[0]?.kind === 'snug') return [];
+    const isStarted = starts.some(
+      ({ step, index }) => step.handStart.includes(id) && index < first.index && isWorkedWith(step, first.step),
+    );
+    const message = `no earlier step starts all fasteners of ${id} by hand, and the first pass is not snug`;
+    return isStarted ? [] : [{ path: `steps.${first.index}`, message }];
+  });
+};
+
+export const threadConditionMissing: Rule = (procedure) =>
+  procedure.patterns.flatMap(({ id, threadCondition }, i) =>
+    threadCondition === undefined && tightenings(procedure, id).length > 0
+      ? [
+          {
+            path: `patterns.${i}.threadCondition`,
+            message: 'dry or lubricated is not stated; the same torque pulls oiled threads much harder',
+          },
+        ]
+      : [],
+  );
+
+const LUBRICATED_WITH_WHAT = /^(lightly )?(oiled|lubricated|greased|wet|coated|anti-seize)( threads?)?$/i;
+
+export const lubricantNotNamed: Rule = ({ patterns }) =>
+  patterns.flatMap(({ threadCondition = '' }, i) =>
+    LUBRICATED_WITH_WHAT.test(threadCondition)
+      ? [{ path: `patterns.${i}.threadCondition`, message: `"${threadCondition}" does not say with what` }]
+      : [],
+  );
+
+export const usedNutsWithoutMinimum: Rule = (procedure) =>
+  stepsOf(procedure, 'tighten').flatMap(({ step: { runDown }, index }) =>
+    runDown?.used === true && runDown.minimum === undefined
+      ? [
+          {
+            path: `steps.${index}.runDown.minimum`,
+            message: 'used self-locking nuts have no minimum run-down torque, so a worn one would pass',
+          },
+        ]
+      : [],
+  );

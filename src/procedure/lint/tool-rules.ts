@@ -1,0 +1,111 @@
+/** Rules about torque tools and what they are asked to do. */
+import { acceptanceWindow, nearestMark, permissibleErrorPercent, usableRange } from '../../tightening/index.ts';
+import type { JudgingRule, TorqueTarget } from '../../tightening/index.ts';
+import { valuesOf } from '../../tightening/pass-values.ts';
+import { compare, scale, type Torque } from '../../units/index.ts';
+import { atWrench } from '../lead-hand.ts';
+import type { Procedure } from '../schema.ts';
+import { type Finding, type Rule, type StepOf, stepsOf } from './rule.ts';
+
+type Tool = Procedure['tools'][number];
+
+export const calibrationDateMissing: Rule = ({ tools }) =>
+  tools.flatMap(({ calibrationDue }, i) =>
+    calibrationDue === undefined
+      ? [{ path: `tools.${i}.calibrationDue`, message: 'no calibration date; it must be read off the tool each time' }]
+      : [],
+  );
+
+export const toolErrorUnknown: Rule = ({ tools }) =>
+  tools.flatMap((tool, i) =>
+    tool.maximumError === undefined && tool.class === undefined
+      ? [{ path: `tools.${i}`, message: 'neither class nor maximum error, so nothing says how far to trust it' }]
+      : [],
+  );
+
+export const settingOutsideUsableRange: Rule = (procedure) =>
+  eachSetting(procedure, ({ tool, onWrench: { target } }) => {
+    const { min, max } = usableRange(tool);
+    if (compare(target, min) < 0)
+      return `the setting ${plain(target)} is below ${plain(min)}, where the tool is good from`;
+    return compare(target, max) > 0 ? `the setting ${plain(target)} is above the tool's ${plain(max)}` : null;
+  });
+
+/** A graduation should be no more than this part of the value (TM 1-1500-204-23-9, chapter 8). */
+const COARSEST = 0.1;
+
+export const toolTooCoarse: Rule = (procedure) =>
+  eachSetting(procedure, ({ tool: { resolution }, onWrench: { target } }) =>
+    compare(resolution, scale(target, COARSEST)) > 0
+      ? `the tool's marks, ${plain(resolution)} apart, are too coarse for ${plain(target)}`
+      : null,
+  );
+
+export const noMarkInWindow: Rule = (procedure) =>
+  eachSetting(procedure, ({ tool, onWrench: { target, window } }) =>
+    tool.type === 'setting' && nearestMark(target, window, tool.resolution) === null
+      ? `the tool has no mark inside the window around ${plain(target)}`
+      : null,
+  );
+
+export const windowTooNarrow: Rule = (procedure) =>
+  eachSetting(procedure, ({ step, tool, onWrench: { target, window } }) => {
+    if (acceptanceWindow(window, step.judging) === null) return `by its rule of judging no reading could be accepted`;
+    const rule = ruleOf(tool, target);
+    return rule !== null && acceptanceWindow(window, rule) === null
+      ? `the window ${plain(window.min)} to ${plain(window.max)} is narrower than the tool's error of ±${rule.errorPercent} %`
+      : null;
+  });
+
+function ruleOf(tool: Tool, at: Torque): Extract<JudgingRule, { rule: 'relative tool error' }> | null {
+  if (tool.maximumError === undefined && tool.class === undefined) return null;
+  return { rule: 'relative tool error', errorPercent: permissibleErrorPercent(tool, at) };
+}
+
+export const toolInOtherUnit: Rule = (procedure) =>
+  eachSetting(procedure, ({ tool, onWrench: { target } }) =>
+    tool.range.max.unit === target.unit
+      ? null
+      : `the value is in ${target.unit}, but the tool shows ${tool.range.max.unit}`,
+  );
+
+/** A setting tool shows nothing, and a large one is blind to a small drag. */
+export const runDownNotMeasurable: Rule = (procedure) =>
+  stepsOf(procedure, 'tighten').flatMap(({ step: { runDown, tool: own }, index }) => {
+    const tool = procedure.tools.find(({ id }) => id === (runDown?.tool ?? own));
+    if (runDown === undefined || tool === undefined) return [];
+    const path = `steps.${index}.runDown`;
+    if (tool.type === 'setting') return [{ path, message: `the tool ${tool.id} shows no torque; name one that does` }];
+    const { min } = usableRange(tool);
+    return runDown.minimum !== undefined && compare(runDown.minimum, min) < 0
+      ? [
+          {
+            path,
+            message: `the tool ${tool.id} is good from ${plain(min)}, above the minimum ${plain(runDown.minimum)}`,
+          },
+        ]
+      : [];
+  });
+
+interface Setting {
+  readonly step: StepOf<'tighten'>;
+  readonly tool: Tool;
+  /** With the adapter, before any run-down torque, which is only known on the job. */
+  readonly onWrench: TorqueTarget;
+}
+
+function eachSetting(procedure: Procedure, messageFor: (setting: Setting) => string | null): readonly Finding[] {
+  return stepsOf(procedure, 'tighten').flatMap(({ step, index }) => {
+    const tool = procedure.tools.find(({ id }) => id === step.tool);
+    if (tool === undefined) return [];
+    return step.passes.flatMap((pass, j) =>
+      valuesOf(pass, step.final).flatMap((value) => {
+        if (value.target === null) return [];
+        const message = messageFor({ step, tool, onWrench: atWrench(procedure, step, value) });
+        return message === null ? [] : [{ path: `steps.${index}.passes.${j}`, message }];
+      }),
+    );
+  });
+}
+
+const plain = ({ value, unit }: Torque): string => `${Number(value.toPrecision(6))} ${unit}`;
