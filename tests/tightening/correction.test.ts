@@ -82,6 +82,8 @@ describe('the setting with an adapter', () => {
       nearestMark(inchPounds(setting), limits(inchPounds(setting - 5), inchPounds(setting + 5)), inchPounds(1))?.value;
     expect(mark(117.39)).toBe(117);
     expect(mark(158.82)).toBe(159);
+    const half = torque(0.5, 'N·m');
+    expect(nearestMark(torque(24.3, 'N·m'), limits(torque(24, 'N·m'), torque(25, 'N·m')), half)?.value).toBe(24.5);
     const narrow = limits(inchPounds(117.2), inchPounds(117.6));
     expect(nearestMark(inchPounds(117.39), narrow, inchPounds(1))).toBeNull();
   });

@@ -176,7 +176,9 @@ describe('the other orders', () => {
     const groups = orderGroups(ring(48), { kind: 'grouped', size: 4 });
     expect(groups.map(([first = NaN]) => (first + 3) / 4)).toEqual(crosswise(12));
     expect(groups[1]).toEqual([25, 26, 27, 28]);
-    expect(refusal(() => orderOf(ring(10), { kind: 'grouped', size: 4 }))).toBe('bad-count');
+    for (const size of [4, 2.5, 0, -5, NaN]) {
+      expect(refusal(() => orderOf(ring(10), { kind: 'grouped', size }))).toBe('bad-count');
+    }
   });
 
   it('works some fasteners first and others last', () => {
@@ -188,6 +190,11 @@ describe('the other orders', () => {
       ],
     };
     expect(orderOf(ring(12), order)).toEqual([8, 7, 6, 5, 4, 3, 2, 1, 9, 11, 10, 12]);
+  });
+
+  it('works a part of a single fastener like any other', () => {
+    const crosswiseParts = [[1, 2, 3, 4], [5]].map((numbers) => ({ numbers, order: { kind: 'crosswise' } as const }));
+    expect(orderOf(ring(5), { kind: 'in turn', parts: crosswiseParts })).toEqual([1, 3, 2, 4, 5]);
   });
 
   it('reverses for loosening, and twice reversed is the order itself', () => {

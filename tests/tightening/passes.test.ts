@@ -169,6 +169,7 @@ describe('a schedule that cannot be right', () => {
     ['bad-percent', [{ kind: 'percent', percent: 0 }]],
     ['bad-percent', [{ kind: 'percent', percent: 101 }]],
     ['bad-percent', [{ kind: 'percent', percent: NaN }]],
+    ['bad-time', [{ kind: 're-check', afterHours: 0 }]],
     ['bad-time', [{ kind: 're-check', afterHours: -1 }]],
     ['bad-time', [{ kind: 're-check', afterHours: Infinity }]],
     ['bad-angle', [{ kind: 'angle', angle: angle(0), tolerance: angle(0) }]],

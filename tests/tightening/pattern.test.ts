@@ -79,6 +79,15 @@ describe('the other layouts', () => {
     expect(at({ shape: 'rectangle', columns: 1, rows: 1, fill: 'grid' }, 1)).toEqual([0, 0]);
   });
 
+  it('fits the longer side of free places, whichever it is', () => {
+    const places = [
+      { x: 10, y: 100 },
+      { x: 20, y: 300 },
+    ];
+    expect(at({ shape: 'free', places }, 1)).toEqual([-0.05, -1]);
+    expect(at({ shape: 'free', places }, 2)).toEqual([0.05, 1]);
+  });
+
   it('fits free places of any scale into the plan', () => {
     const free: Layout = {
       shape: 'free',

@@ -77,6 +77,10 @@ describe('a window on display', () => {
     );
   });
 
+  it('of one value is that value, at the places asked for', () => {
+    expect(displayWindow(limits(torque(5, 'N·m'), torque(5, 'N·m')), 'N·m', 0)).toBe('5 to 5 N·m');
+  });
+
   it('takes more places where the window is too narrow for those asked for', () => {
     expect(displayWindow(limits(torque(10.12, 'N·m'), torque(10.18, 'N·m')), 'N·m', 0)).toBe('10.12 to 10.18 N·m');
   });
