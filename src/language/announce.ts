@@ -1,18 +1,19 @@
-import { stepText, type Procedure, type Step } from '../procedure/procedure.ts';
-import { planOf, type Call } from '../session/calls.ts';
+import { stepText, type Step } from '../procedure/procedure.ts';
+import { calledValue, checksForTurning, isTorqueCall, planOf, type Call } from '../session/calls.ts';
 import type { EventBody } from '../session/event.ts';
-import type { Refusal } from '../session/refusal.ts';
 import {
+  callAfter,
+  confirmsByGoingOn,
   currentCall,
   currentStep,
+  isDone,
   openWarning,
   pendingReading,
   type Reading,
   type SessionState,
 } from '../session/state.ts';
-import { toWritten, type Torque, type Written } from '../units/index.ts';
-import { sayDigits } from './numbers/index.ts';
-import { TORQUE_UNIT_SPOKEN } from './words.ts';
+import { sayRefusal } from './say-refusal.ts';
+import { count, digits, labelOf, sayName, sayTorque, sentence } from './say.ts';
 
 /**
  * What is spoken after events, in order. A pure function of the state after them, so that a replay says the same.
@@ -20,33 +21,41 @@ import { TORQUE_UNIT_SPOKEN } from './words.ts';
  */
 export function announce(state: SessionState, events: readonly EventBody[]): readonly string[] {
   const said = events.flatMap((event) => sayEvent(state, event));
-  const movesOn = events.some(({ kind }) => MOVES_ON.has(kind));
-  return [...said, ...(movesOn ? prompt(state, events) : [])];
+  // A reading that was just read back is not asked for twice.
+  const asks = events.at(-1)?.kind !== 'reading captured' && events.some(({ kind }) => MOVES_ON.has(kind));
+  return [...said, ...(asks ? prompt(state, events) : [])];
 }
 
-/** After these, what is to be done next is said again. */
-const MOVES_ON: ReadonlySet<EventBody['kind']> = new Set([
+/** After these the whole of what is to be done is said: the step with its cautions, the pass, the fastener. */
+const IN_FULL: ReadonlySet<EventBody['kind']> = new Set([
   'opened',
   'reopened',
   'warning acknowledged',
   'step done',
   'step taken back',
+  'repeat asked',
+  'continued',
+]);
+
+/** After these, what is to be done next is said. */
+const MOVES_ON: ReadonlySet<EventBody['kind']> = new Set([
+  ...IN_FULL,
   'answered',
   'fastener done',
   'reading confirmed',
   'reading rejected',
   'reading disregarded',
-  'repeat asked',
-  'continued',
 ]);
 
 function sayEvent(state: SessionState, event: EventBody): readonly string[] {
   switch (event.kind) {
-    case 'opened':
+    case 'opened': {
+      const { title, source, invented } = state.procedure;
       return [
-        `${state.procedure.title}. ${state.procedure.source.document}, revision ${state.procedure.source.revision}.`,
-        ...(state.procedure.invented ? ['Demonstration only. All values are invented.'] : []),
+        `${title}. ${source.document}, revision ${source.revision}.`,
+        ...(invented ? ['Demonstration only. All values are invented.'] : []),
       ];
+    }
     case 'reopened':
       return ['Going on where the record stops.'];
     case 'reading captured':
@@ -68,12 +77,14 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
       const outcome = step?.kind === 'check' ? step.outcomes.find(({ id }) => id === event.outcome) : undefined;
       return outcome ? [outcome.text] : [];
     }
+    case 'fastener done':
+      // The end of a round in which one turned opens the round again, this fastener with it.
+      return isDone(state, event) ? [] : [`A ${labelOf(state, event.step)} turned. Go round once more.`];
     case 'closed':
       return ['All steps are done. The record is closed.'];
     case 'warning acknowledged':
     case 'step done':
     case 'step taken back':
-    case 'fastener done':
     case 'repeat asked':
     case 'continued':
       return [];
@@ -86,119 +97,80 @@ export function prompt(state: SessionState, events: readonly EventBody[] = []): 
   if (state.phase === 'standing by') return ['Standing by. Say continue.'];
   if (state.phase === 'closed' || step === null) return [];
   const warning = openWarning(state);
-  if (warning) return [`${warning.signal}. ${warning.text} Say affirm.`];
+  if (warning) return [`${sentence(warning.signal)}. ${warning.text} Say affirm.`];
   const pending = pendingReading(state);
   if (pending) return [readBack(state, pending)];
   const call = currentCall(state);
   if (call === null) return [sayStep(step)];
-  const isNew = events.some(({ kind }) => kind === 'opened' || kind === 'reopened' || kind === 'repeat asked');
-  return [sayCall(state.procedure, step, call, isNew || isFirstOf(state, call))];
+  if (events.some(({ kind }) => IN_FULL.has(kind))) return [`${sayStep(step)} ${sayPassAndCall(state, step, call)}`];
+  return [isNewPass(state, step, call) ? sayPassAndCall(state, step, call) : sentence(sayCall(call))];
 }
 
-const isFirstOf = (state: SessionState, call: Call): boolean => {
-  const step = currentStep(state);
-  return (
-    step !== null && planOf(state.procedure, step).calls.find(({ pass }) => pass.index === call.pass.index) === call
-  );
-};
-
-/** Cautions and notes come before the text of their step. */
+/** Cautions and notices come before the text of their step. */
 function sayStep(step: Step): string {
   const cautions = step.hazards
     .filter(({ signal }) => signal === 'caution' || signal === 'notice')
-    .map(({ signal, text }) => `${signal}. ${text}`);
+    .map(({ signal, text }) => `${sentence(signal)}. ${text}`);
   return [...cautions, stepText(step)].join(' ');
 }
 
-/** "Pass one of two. Stud four, two four point five newton metres." The pass and unit are said when they are new. */
-function sayCall(procedure: Procedure, step: Step, call: Call, inFull: boolean): string {
-  const { passes } = planOf(procedure, step);
-  const passText = inFull
-    ? `${sayStep(step)} Pass ${count(call.pass.index)} of ${count(passes.length)}, ${call.pass.name}. `
-    : '';
-  const target = call.pass.target;
-  const value = target === null ? '' : `, ${inFull ? sayTorque(toWritten(target)) : digits(toWritten(target).value)}`;
-  return `${passText}${call.label} ${count(call.fastener)}${value}.`;
+/** Whether nothing was done or read in the pass of a call. */
+const isNewPass = (state: SessionState, step: Step, { pass }: Call): boolean =>
+  !state.readings.some((reading) => reading.step === step.id && reading.pass === pass.index) &&
+  !pass.order.some((fastener) => isDone(state, { step: step.id, pass: pass.index, fastener }));
+
+/** "Pass two of two, final. Stud four, two four point five newton metres." */
+function sayPassAndCall(state: SessionState, step: Step, call: Call): string {
+  const { passes } = planOf(state.procedure, step);
+  const { index, name } = call.pass;
+  const pass = passes.length > 1 ? `Pass ${count(index)} of ${count(passes.length)}, ${sayName(name)}. ` : '';
+  const value = call.pass.target === null ? '' : `, ${sayTorque(calledValue(call.pass))}`;
+  const question = checksForTurning(call.pass) ? ' Say next if it stands, turned if it turns.' : '';
+  return `${pass}${sentence(`${call.label} ${count(call.fastener)}${value}.`)}${question}`;
 }
 
-/** Digit by digit, so that it can be checked word by word. The wanted answer is not in the question. */
+/** Within a pass the unit is known: "stud four, two four point five." */
+function sayCall(call: Call): string {
+  const value = isTorqueCall(call) ? `, ${digits(calledValue(call.pass).value)}` : '';
+  return `${call.label} ${count(call.fastener)}${value}.`;
+}
+
+/** Digit by digit, then a question without the wanted answer, or the next fastener where going on confirms. */
 function readBack(
   state: SessionState,
-  reading: Pick<Reading, 'fastener' | 'reading' | 'verdict' | 'evidence' | 'step'>,
+  reading: Pick<Reading, 'step' | 'pass' | 'fastener' | 'reading' | 'verdict' | 'evidence'>,
 ): string {
   const how = reading.evidence === 'click' ? 'click at ' : '';
   const value = `${labelOf(state, reading.step)} ${count(reading.fastener)}, ${how}${digits(reading.reading.value)}.`;
-  const doubt = reading.verdict === 'in' ? '' : ` ${VERDICTS[reading.verdict]}.`;
-  return `${value}${doubt} Is that correct?`;
+  const verdict = reading.verdict === 'in' ? '' : ` That is ${DOUBTS[reading.verdict]}.`;
+  return sentence(`${value}${verdict} ${askOrGoOn(state, reading)}`);
 }
 
-const VERDICTS: Readonly<Record<Reading['verdict'], string>> = {
-  in: 'In',
-  under: 'That is under the window',
-  over: 'That is over the window',
-  'not provable': 'That is too near the limit to prove',
+function askOrGoOn(state: SessionState, reading: Pick<Reading, 'step' | 'pass' | 'fastener' | 'verdict'>): string {
+  const step = currentStep(state);
+  const next = step && confirmsByGoingOn(state, reading) ? callAfter(state, reading) : null;
+  if (!step || !next || !isTorqueCall(next)) return 'Is that correct?';
+  return next.pass.index === reading.pass
+    ? `Next, ${next.label} ${count(next.fastener)}.`
+    : `Next: ${sayPassAndCall(state, step, next)}`;
+}
+
+const DOUBTS: Readonly<Record<Exclude<Reading['verdict'], 'in'>, string>> = {
+  under: 'under the window',
+  over: 'over the window',
+  'not provable': 'too near the limit to prove',
 };
 
 function sayVerdict(state: SessionState, reading: Reading): string {
-  const label = `${labelOf(state, reading.step)} ${count(reading.fastener)}`;
+  const fastener = sentence(`${labelOf(state, reading.step)} ${count(reading.fastener)}`);
   switch (reading.verdict) {
     case 'in':
       return '';
     case 'under':
-      return `${label} is under. Tighten on and read again.`;
+      return `${fastener} is under. Tighten on and read again.`;
     case 'over':
-      return `${label} is over. Stop. Back it out and decide by the manual.`;
+      return `${fastener} is over. Stop. Back it out and decide by the manual.`;
     case 'not provable':
-      return `${label} cannot be proved. Read it again or decide by the manual.`;
+      return `${fastener} cannot be proved. Read it again or decide by the manual.`;
   }
 }
-
-function sayRefusal(state: SessionState, reason: Refusal): string {
-  const label = currentCall(state)?.label ?? 'number';
-  switch (reason.code) {
-    case 'standing by':
-      return 'Standing by. Say continue first.';
-    case 'session closed':
-      return 'The record is closed.';
-    case 'warning first':
-      return 'Acknowledge the warning first: say affirm.';
-    case 'confirm first':
-      return `${label} ${count(reason.fastener)} is not confirmed. Say affirm or negative.`;
-    case 'nothing to confirm':
-      return 'There is nothing to confirm.';
-    case 'nothing to correct':
-      return 'There is no reading to correct.';
-    case 'answer first':
-      return 'This check wants an answer.';
-    case 'no such answer':
-      return 'That is not an answer to this check.';
-    case 'no reading here':
-      return 'No reading is taken here.';
-    case 'reading first':
-      return `${label} ${count(reason.fastener)} wants a reading.`;
-    case 'out of order':
-      return `${label} ${count(reason.offered)} is out of order. Next is ${label} ${count(reason.expected)}.`;
-    case 'no such fastener':
-      return `There is no ${label} ${count(reason.offered)}. Next is ${label} ${count(reason.expected)}.`;
-    case 'unclear':
-      return `That can be understood in more than one way. Say ${label}, its number, at, and the value.`;
-    case 'not a setting tool':
-      return 'This tool shows a value. Say the value.';
-    case 'first step':
-      return 'This is the first step.';
-    case 'readings stand':
-      return 'Readings stand here. Say correction and the right value.';
-    case 'not standing by':
-      return 'Not standing by.';
-  }
-}
-
-const labelOf = (state: SessionState, stepId: string): string => {
-  const step = state.procedure.steps.find(({ id }) => id === stepId);
-  return step ? (planOf(state.procedure, step).calls[0]?.label ?? 'number') : 'number';
-};
-
-const digits = (decimal: string): string => sayDigits(decimal).join(' ');
-const count = (whole: number): string => digits(String(whole));
-const sayTorque = ({ value, unit }: Written<'torque'>): string => `${digits(value)} ${TORQUE_UNIT_SPOKEN[unit][0]}`;
-export const sayTarget = (target: Torque): string => sayTorque(toWritten(target));

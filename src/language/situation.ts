@@ -1,4 +1,5 @@
-import { planOf, toolOf } from '../session/calls.ts';
+import type { StepOf } from '../procedure/procedure.ts';
+import { checksForTurning, isTorqueCall, planOf, toolOf } from '../session/calls.ts';
 import type { Meaning } from '../session/intent.ts';
 import {
   currentCall,
@@ -31,10 +32,10 @@ export interface ReadingRoom {
  */
 export interface Situation {
   readonly sayings: readonly Saying[];
-  /** A reading may be said. */
+  /** A value may be said: of the fastener called for, or, where none is, one that will be refused aloud. */
   readonly reading: ReadingRoom | null;
-  /** The word "correction" may lead a reading. */
-  readonly correction: boolean;
+  /** The word "correction" may lead a value, of the reading it is about: perhaps of another step and tool. */
+  readonly correction: ReadingRoom | null;
 }
 
 const says = (meaning: Meaning, ...phrases: readonly string[]): readonly Saying[] =>
@@ -44,6 +45,7 @@ const SAY_AGAIN = says({ kind: 'say again' }, 'say again');
 const STAND_BY = says({ kind: 'stand by' }, 'stand by');
 const CONTINUE = says({ kind: 'continue' }, 'continue');
 const NEXT = says({ kind: 'next' }, 'next', 'done');
+const TURNED = says({ kind: 'turned' }, 'turned', 'it turned');
 const BACK = says({ kind: 'back' }, 'back', 'go back');
 const AFFIRM = says({ kind: 'affirm' }, 'affirm', 'affirmative');
 const NEGATIVE = says({ kind: 'negative' }, 'negative');
@@ -52,39 +54,36 @@ const DISREGARD = says({ kind: 'disregard' }, 'disregard', 'cancel that');
 /** The situation after a state: what may be said, by whichever device. */
 export function situationOf(state: SessionState): Situation {
   const step = currentStep(state);
-  if (state.phase === 'closed' || step === null) return { sayings: SAY_AGAIN, reading: null, correction: false };
-  if (state.phase === 'standing by') return { sayings: [...CONTINUE, ...SAY_AGAIN], reading: null, correction: false };
+  if (state.phase === 'closed' || step === null) return fixed(SAY_AGAIN);
+  if (state.phase === 'standing by') return fixed([...CONTINUE, ...SAY_AGAIN]);
   const always = [...SAY_AGAIN, ...STAND_BY];
-  if (openWarning(state)) return { sayings: [...AFFIRM, ...NEXT, ...always], reading: null, correction: false };
+  if (openWarning(state)) return fixed([...AFFIRM, ...NEXT, ...always]);
 
   const pending = pendingReading(state);
   if (pending) {
-    const reading = readingRoom(state, pending.step);
-    return {
-      sayings: [...AFFIRM, ...NEGATIVE, ...DISREGARD, ...NEXT, ...always],
-      reading,
-      correction: true,
-    };
+    const room = readingRoom(state, pending.step);
+    return { sayings: [...AFFIRM, ...NEGATIVE, ...DISREGARD, ...NEXT, ...always], reading: room, correction: room };
   }
   const last = lastConfirmed(state);
-  const moving = [...NEXT, ...BACK, ...always];
-  switch (step.kind) {
-    case 'check': {
-      const answers = step.outcomes.flatMap(({ id, say }) => says(meaningOf(id), ...(say ?? [id])));
-      return { sayings: [...answers, ...BACK, ...always], reading: null, correction: false };
-    }
-    case 'tighten': {
-      const takesReading = (currentCall(state)?.pass.target ?? null) !== null;
-      return {
-        sayings: [...moving, ...(last?.step === step.id ? DISREGARD : [])],
-        reading: takesReading || last ? readingRoom(state, takesReading || !last ? step.id : last.step) : null,
-        correction: last !== null,
-      };
-    }
-    default:
-      return { sayings: moving, reading: last ? readingRoom(state, last.step) : null, correction: last !== null };
-  }
+  const correction = last && readingRoom(state, last.step);
+  const call = currentCall(state);
+  return {
+    sayings: [
+      ...(step.kind === 'check' ? answersOf(step) : NEXT),
+      ...(call && checksForTurning(call.pass) ? TURNED : []),
+      ...BACK,
+      ...always,
+      ...(last?.step === step.id ? DISREGARD : []),
+    ],
+    reading: call && isTorqueCall(call) ? readingRoom(state, step.id) : correction,
+    correction,
+  };
 }
+
+const fixed = (sayings: readonly Saying[]): Situation => ({ sayings, reading: null, correction: null });
+
+const answersOf = ({ outcomes }: StepOf<'check'>): readonly Saying[] =>
+  outcomes.flatMap(({ id, say }) => says(meaningOf(id), ...(say ?? [id])));
 
 /** "affirm" and "negative" may be outcomes of a check; as words they keep their one meaning. */
 const meaningOf = (outcome: string): Meaning =>

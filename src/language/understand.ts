@@ -1,6 +1,6 @@
-import type { Meaning, SaidReading } from '../session/intent.ts';
-import { compare, fromWritten, type Unit } from '../units/index.ts';
-import { plainWords, readNumber, readNumbers, type SpokenNumbers } from './numbers/read.ts';
+import { isWellFormed, type Meaning, type SaidReading } from '../session/intent.ts';
+import { compare, fromWritten, unitsOf, type Unit } from '../units/index.ts';
+import { plainWords, readNumber, readNumbers, type SpokenNumber, type SpokenNumbers } from './numbers/read.ts';
 import type { ReadingRoom, Situation } from './situation.ts';
 import { TORQUE_UNIT_SPOKEN } from './words.ts';
 
@@ -34,21 +34,28 @@ export function understand(heard: readonly HeardWord[], situation: Situation): U
   const saying = situation.sayings.find((candidate) => candidate.words === text);
   if (saying) {
     const enough = HARMLESS.has(saying.meaning.kind) ? SURE_HARMLESS : SURE_COMMAND;
-    return sureness >= enough ? { kind: 'meant', meaning: saying.meaning } : { kind: 'nothing' };
+    return sureness >= enough ? meant(saying.meaning) : NOTHING;
   }
-  if (situation.reading === null || words.length === 0) return { kind: 'nothing' };
-
-  const isCorrection = situation.correction && words[0] === 'correction';
+  const isCorrection = words[0] === 'correction';
+  const room = isCorrection ? situation.correction : situation.reading;
+  if (room === null || words.length === 0) return NOTHING;
   const rest = isCorrection ? words.slice(1) : words;
-  const click = clickIn(rest, situation.reading);
-  if (click && !isCorrection) return sureness >= SURE_COMMAND ? { kind: 'meant', meaning: click } : { kind: 'nothing' };
+  const click = isCorrection ? null : clickIn(rest, room);
+  if (click) return sureness >= SURE_COMMAND ? meant(click) : NOTHING;
 
-  const readings = readingsIn(rest, situation.reading);
+  const { unit, before } = splitUnit(rest);
+  const readings = readingsIn(before, room);
   const [reading, ...others] = readings;
-  if (reading === undefined) return { kind: 'nothing' };
-  if (others.length > 0 || sureness < SURE_READING) return { kind: 'meant', meaning: { kind: 'unclear', readings } };
-  return { kind: 'meant', meaning: { kind: isCorrection ? 'correction' : 'reading', reading } };
+  if (reading === undefined) return NOTHING;
+  // No unit is ever converted by ear: the tool has one scale, and it was not read off that.
+  if (unit !== null && unit !== room.unit) return meant({ kind: 'unclear', doubt: 'other unit', readings: [] });
+  if (others.length > 0) return meant({ kind: 'unclear', doubt: 'several readings', readings });
+  if (sureness < SURE_READING) return meant({ kind: 'unclear', doubt: 'not sure', readings });
+  return meant({ kind: isCorrection ? 'correction' : 'reading', reading });
 }
+
+const NOTHING: Understanding = { kind: 'nothing' };
+const meant = (meaning: Meaning): Understanding => ({ kind: 'meant', meaning });
 
 /** Words that may stand before a fastener's number. */
 const LABELS = new Set(['stud', 'nut', 'bolt', 'screw', 'fastener', 'number']);
@@ -57,38 +64,47 @@ function clickIn(words: readonly string[], room: ReadingRoom): Meaning | null {
   if (!room.takesClicks || words.at(-1) !== 'click') return null;
   const before = withoutLabel(words.slice(0, -1)).rest;
   if (before.length === 0) return { kind: 'click', fastener: null };
-  const [fastener, ...others] = readNumber(before).map(({ digits }) => Number(digits));
-  return fastener !== undefined && others.length === 0 ? { kind: 'click', fastener } : null;
+  const [fastener, ...others] = readNumber(before).filter(isFastenerNumber);
+  return fastener && others.length === 0 ? { kind: 'click', fastener: Number(fastener.digits) } : null;
 }
 
 /** Every reading the words allow on this scale, each once. */
 function readingsIn(words: readonly string[], room: ReadingRoom): readonly SaidReading[] {
-  const withUnit = withoutUnit(words, room.unit);
-  if (withUnit === null) return [];
-  const { isLabelled, rest } = withoutLabel(withUnit);
+  if (words.length > LONGEST_READING) return [];
+  const { isLabelled, rest } = withoutLabel(words);
+  // A number that was called a fastener's is one, even where there is no such fastener: that is said, not passed over.
+  const isNamed = isLabelled || rest.includes('at');
   const all = numbersIn(rest)
-    .filter((said) => !isLabelled || said.kind === 'fastener-and-value')
+    .filter((said) => !isNamed || said.kind === 'fastener-and-value')
     .map((said): SaidReading => ({
       fastener: said.kind === 'value' ? null : Number(said.fastener.digits),
       value: withoutLeadingZeros(said.value.digits),
-    }));
-  const known = all.filter(({ fastener }) => isLabelled || fastener === null || room.fasteners.has(fastener));
+    }))
+    .filter(isWellFormed);
+  const known = all.filter(({ fastener }) => fastener === null || room.fasteners.has(fastener));
+  const possible = isNamed && known.length === 0 ? all : known;
   // What the scale cannot show was hardly read off it. Where nothing fits, the words stand as said and are read back.
-  const onScale = known.filter(({ value }) => isOnScale(value, room));
-  const kept = onScale.length > 0 ? onScale : known.filter(({ fastener }) => isLabelled || fastener === null);
+  const onScale = possible.filter(({ value }) => isOnScale(value, room));
+  const kept = onScale.length > 0 ? onScale : possible.filter(({ fastener }) => isNamed || fastener === null);
   return [...new Map(kept.map((reading) => [`${reading.fastener}:${reading.value}`, reading])).values()];
 }
+
+/** In words. "bolt number one hundred and twenty three at one thousand two hundred and thirty four point five" has 16. */
+const LONGEST_READING = 24;
 
 /** "four at two four" has its own cut; without "at", every cut between a fastener number and a value counts. */
 function numbersIn(words: readonly string[]): readonly SpokenNumbers[] {
   const at = words.indexOf('at');
   if (at < 0) return readNumbers(words);
-  const fasteners = readNumber(words.slice(0, at));
+  const fasteners = readNumber(words.slice(0, at)).filter(isFastenerNumber);
   const values = readNumber(words.slice(at + 1));
   return fasteners.flatMap((fastener) =>
     values.map((value): SpokenNumbers => ({ kind: 'fastener-and-value', fastener, value })),
   );
 }
+
+/** A number that can be marked on a part. */
+const isFastenerNumber = ({ digits }: SpokenNumber): boolean => /^\d{1,4}$/.test(digits);
 
 function withoutLabel(words: readonly string[]): { isLabelled: boolean; rest: readonly string[] } {
   let labels = 0;
@@ -96,13 +112,16 @@ function withoutLabel(words: readonly string[]): { isLabelled: boolean; rest: re
   return { isLabelled: labels > 0, rest: words.slice(labels) };
 }
 
-/** The words before a spoken unit; null where another unit than the tool's was said: no unit is ever converted by ear. */
-function withoutUnit(words: readonly string[], unit: Unit<'torque'>): readonly string[] | null {
-  for (const [spoken, forms] of Object.entries(TORQUE_UNIT_SPOKEN)) {
-    const form = forms.map((text) => text.split(' ')).find((unitWords) => endsWith(words, unitWords));
-    if (form) return spoken === unit ? words.slice(0, -form.length) : null;
+/** A unit at the end of the words, and the words before it. */
+function splitUnit(words: readonly string[]): {
+  readonly unit: Unit<'torque'> | null;
+  readonly before: readonly string[];
+} {
+  for (const unit of unitsOf('torque')) {
+    const form = TORQUE_UNIT_SPOKEN[unit].map((text) => text.split(' ')).find((form) => endsWith(words, form));
+    if (form) return { unit, before: words.slice(0, -form.length) };
   }
-  return words;
+  return { unit: null, before: words };
 }
 
 const endsWith = (words: readonly string[], end: readonly string[]): boolean =>

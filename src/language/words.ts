@@ -3,9 +3,9 @@ import type { Unit } from '../units/index.ts';
 /** Units of torque as they may be spoken; the first form is the one we say. */
 export const TORQUE_UNIT_SPOKEN: Readonly<Record<Unit<'torque'>, readonly [string, ...string[]]>> = {
   'N·m': ['newton metres', 'newton meters', 'newton metre', 'newton meter'],
-  'kgf·m': ['kilogram metres', 'kilogram meters', 'kilo metres', 'kilo meters'],
+  'kgf·m': ['kilogram metres', 'kilogram meters', 'kilogram metre', 'kilogram meter', 'kilo metres', 'kilo meters'],
   'kgf·cm': ['kilogram centimetres', 'kilogram centimeters'],
-  'lbf·in': ['inch pounds', 'pound inches'],
-  'lbf·ft': ['foot pounds', 'pound feet'],
+  'lbf·in': ['inch pounds', 'inch pound', 'pound inches'],
+  'lbf·ft': ['foot pounds', 'foot pound', 'pound feet', 'pound foot'],
   'ozf·in': ['inch ounces', 'ounce inches'],
 };

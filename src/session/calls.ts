@@ -1,6 +1,7 @@
 import type { Pattern, Procedure, Step, TightenStep, Tool } from '../procedure/procedure.ts';
 import { layOut } from '../tightening/pattern.ts';
 import { planLoosening, planPasses, type PlannedPass } from '../tightening/passes.ts';
+import { torque, toWritten, type Written } from '../units/index.ts';
 
 /** One fastener in one pass: what is called out, done and recorded as a unit. */
 export interface Call {
@@ -42,8 +43,22 @@ function makePlan(procedure: Procedure, step: Step): Plan {
   return { passes, calls };
 }
 
-/** Whether a pass takes a value of each fastener; of the others the mechanic's word is taken. */
-export const takesReading = ({ kind }: PlannedPass): boolean => kind === 'torque';
+/** A call that takes a value of its fastener; of all others the mechanic's word is taken. */
+export interface TorqueCall extends Call {
+  readonly pass: TorquePass;
+}
+type TorquePass = Extract<PlannedPass, { kind: 'torque' }>;
+export const isTorqueCall = (call: Call): call is TorqueCall => call.pass.kind === 'torque';
+
+/** Passes that go round at the final target again and again until no nut turns. */
+export const checksForTurning = ({ kind }: PlannedPass): boolean => kind === 'circular check' || kind === 're-check';
+
+/**
+ * The value to reach in a pass, as it is called out and set on a tool. Six digits, so that the dust of a percentage is
+ * neither spoken nor recorded.
+ */
+export const calledValue = ({ target }: Pick<TorquePass, 'target'>): Written<'torque'> =>
+  toWritten(torque(Number(target.value.toPrecision(6)), target.unit));
 
 /** The torque tool of a step. */
 export const toolOf = (procedure: Procedure, step: TightenStep): Tool => named(procedure.tools, step.tool, 'tool');

@@ -32,7 +32,14 @@ export type EventBody =
   | { readonly kind: 'step done'; readonly step: string }
   | { readonly kind: 'step taken back'; readonly step: string }
   | { readonly kind: 'answered'; readonly step: string; readonly outcome: string }
-  | { readonly kind: 'fastener done'; readonly step: string; readonly pass: number; readonly fastener: number }
+  | {
+      readonly kind: 'fastener done';
+      readonly step: string;
+      readonly pass: number;
+      readonly fastener: number;
+      /** In a check for turning: the nut turned, so the round is made once more. */
+      readonly turned?: true;
+    }
   | {
       readonly kind: 'reading captured';
       readonly step: string;

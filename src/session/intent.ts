@@ -1,3 +1,5 @@
+import { DECIMAL } from '../units/index.ts';
+
 /** Where an input came from. `program` is Bothhands itself (a reopened page, a time-out). */
 export type Source = 'voice' | 'gesture' | 'pedal' | 'touch' | 'key' | 'program';
 
@@ -15,17 +17,32 @@ export interface Heard {
   readonly spoken?: { readonly from: string; readonly to: string };
 }
 
-/** A reading as it was said: `value` is the exact decimal text, zeros kept; no unit said means the unit of the pass. */
+/** A reading as it was said: `value` is the exact decimal text, zeros after the point kept, in the unit of the tool. */
 export interface SaidReading {
   readonly fastener: number | null;
   readonly value: string;
 }
+
+/** Longer than any scale can show: more is a slip of the keyboard or of the recogniser. */
+const LONGEST_VALUE = 12;
+
+/** Whether a reading can be one at all: an unsigned decimal that a scale can show, and a whole fastener number. */
+export const isWellFormed = ({ fastener, value }: SaidReading): boolean =>
+  DECIMAL.test(value) &&
+  !value.startsWith('-') &&
+  value.length <= LONGEST_VALUE &&
+  (fastener === null || Number.isSafeInteger(fastener));
+
+/** Why something that was said is asked about instead of taken. */
+export type Doubt = 'several readings' | 'not sure' | 'other unit';
 
 /** What an input asks for, whatever the device. Radiotelephony words keep their standard meaning. */
 export type Meaning =
   /** The page was opened again on a session under way. */
   | { readonly kind: 'reopen' }
   | { readonly kind: 'next' }
+  /** The nut turned in a check for turning. */
+  | { readonly kind: 'turned' }
   | { readonly kind: 'back' }
   | { readonly kind: 'say again' }
   | { readonly kind: 'stand by' }
@@ -38,7 +55,10 @@ export type Meaning =
   | { readonly kind: 'correction'; readonly reading: SaidReading }
   | { readonly kind: 'click'; readonly fastener: number | null }
   /** Something was said, but not surely enough, or in a way that allows more than one reading: it is asked, never guessed. */
-  | { readonly kind: 'unclear'; readonly readings: readonly SaidReading[] };
+  | { readonly kind: 'unclear'; readonly doubt: Doubt; readonly readings: readonly SaidReading[] };
+
+/** What may be meant once the words that hold always are dealt with. */
+export type WorkingMeaning = Exclude<Meaning, { kind: 'say again' | 'stand by' | 'continue' | 'unclear' | 'reopen' }>;
 
 /** One input, ready to be decided on. Time and identity come in with it: deciding has no clock and no random. */
 export interface Intent {

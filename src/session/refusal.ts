@@ -1,3 +1,5 @@
+import type { Doubt, SaidReading } from './intent.ts';
+
 /** Why an intent was not carried out. Codes and facts only: the words are made in the language room. */
 export type Refusal =
   | { readonly code: 'standing by' }
@@ -12,10 +14,8 @@ export type Refusal =
   | { readonly code: 'reading first'; readonly fastener: number }
   | { readonly code: 'out of order'; readonly offered: number; readonly expected: number }
   | { readonly code: 'no such fastener'; readonly offered: number; readonly expected: number }
-  | {
-      readonly code: 'unclear';
-      readonly readings: readonly { readonly fastener: number | null; readonly value: string }[];
-    }
+  | { readonly code: 'not the last reading'; readonly offered: number; readonly last: number }
+  | { readonly code: 'unclear'; readonly doubt: Doubt; readonly readings: readonly SaidReading[] }
   | { readonly code: 'not a setting tool' }
   | { readonly code: 'first step' }
   | { readonly code: 'readings stand' }

@@ -23,6 +23,8 @@ export interface SessionState {
   readonly acknowledged: ReadonlySet<string>;
   readonly answers: ReadonlyMap<string, string>;
   readonly doneFasteners: ReadonlySet<string>;
+  /** Fasteners that turned in a check for turning, in the round that is under way. */
+  readonly turned: ReadonlySet<string>;
   readonly readings: readonly Reading[];
 }
 
@@ -40,6 +42,7 @@ export function begin(procedure: Procedure, people: People): SessionState {
     acknowledged: new Set(),
     answers: new Map(),
     doneFasteners: new Set(),
+    turned: new Set(),
     readings: [],
   };
 }
@@ -57,19 +60,15 @@ export function fold(state: SessionState, event: SessionEvent): SessionState {
       return { ...state, acknowledged: new Set([...state.acknowledged, warningKey(body.step, body.index)]) };
     case 'step done':
       return { ...state, doneSteps: new Set([...state.doneSteps, body.step]), at: indexOf(state, body.step) + 1 };
-    case 'step taken back':
-      return {
-        ...state,
-        doneSteps: new Set([...state.doneSteps].filter((id) => id !== body.step)),
-        at: indexOf(state, body.step),
-      };
+    case 'step taken back': {
+      // What was done after it is gone through again: it may rest on what was taken back.
+      const at = indexOf(state, body.step);
+      return { ...state, doneSteps: new Set(state.procedure.steps.slice(0, at).map(({ id }) => id)), at };
+    }
     case 'answered':
       return { ...state, answers: new Map([...state.answers, [body.step, body.outcome]]) };
     case 'fastener done':
-      return {
-        ...state,
-        doneFasteners: new Set([...state.doneFasteners, callKey(body.step, body.pass, body.fastener)]),
-      };
+      return withFastenerDone(state, body);
     case 'reading captured':
       return {
         ...state,
@@ -80,9 +79,9 @@ export function fold(state: SessionState, event: SessionEvent): SessionState {
         ],
       };
     case 'reading confirmed': {
-      const corrected = state.readings.find(({ seq }) => seq === body.of)?.corrects ?? null;
-      const confirmed = mark(state.readings, body.of, () => 'confirmed');
-      return { ...state, readings: mark(confirmed, corrected, () => 'replaced') };
+      const corrected = correctedBy(state.readings, body.of);
+      const readings = mark(state.readings, body.of, () => 'confirmed');
+      return { ...state, readings: corrected.reduce((all, seq) => mark(all, seq, () => 'replaced'), readings) };
     }
     case 'reading rejected':
       return { ...state, readings: mark(state.readings, body.of, () => 'rejected') };
@@ -95,6 +94,28 @@ export function fold(state: SessionState, event: SessionEvent): SessionState {
     case 'closed':
       return { ...state, phase: 'closed' };
   }
+}
+
+/** Marks a fastener as done. Where one turned in a check for turning, the end of its round opens the whole round again. */
+function withFastenerDone(state: SessionState, body: Extract<EventBody, { kind: 'fastener done' }>): SessionState {
+  const key = callKey(body.step, body.pass, body.fastener);
+  const doneFasteners = new Set([...state.doneFasteners, key]);
+  const turned = body.turned ? new Set([...state.turned, key]) : state.turned;
+  const step = state.procedure.steps.find(({ id }) => id === body.step);
+  const pass = step && planOf(state.procedure, step).passes.find(({ index }) => index === body.pass);
+  const round = new Set(pass?.order.map((fastener) => callKey(body.step, body.pass, fastener)));
+  const isOver = [...round].every((each) => doneFasteners.has(each));
+  if (!isOver || ![...round].some((each) => turned.has(each))) return { ...state, doneFasteners, turned };
+  const outside = (keys: ReadonlySet<string>): ReadonlySet<string> =>
+    new Set([...keys].filter((each) => !round.has(each)));
+  return { ...state, doneFasteners: outside(doneFasteners), turned: outside(turned) };
+}
+
+/** The readings that a reading stands in for: the one it corrects, the one that this one corrected, and so on. */
+function correctedBy(readings: readonly Reading[], seq: number): readonly number[] {
+  const earlier = readings.find((reading) => reading.seq === seq)?.corrects ?? null;
+  // Only backwards: a record from elsewhere must not lead round in a circle.
+  return earlier === null || earlier >= seq ? [] : [earlier, ...correctedBy(readings, earlier)];
 }
 
 function mark(
@@ -139,9 +160,15 @@ export const standingReading = (state: SessionState, step: string, pass: number,
       reading.status === 'confirmed' && reading.step === step && reading.pass === pass && reading.fastener === fastener,
   ) ?? null;
 
+/** Whether the mechanic's word was taken for a fastener in a pass that takes no value. */
+export const isDone = (
+  state: SessionState,
+  { step, pass, fastener }: Pick<Reading, 'step' | 'pass' | 'fastener'>,
+): boolean => state.doneFasteners.has(callKey(step, pass, fastener));
+
 /** Whether nothing more is wanted of a call: a confirmed reading inside its window, or the word of the mechanic where no value is taken. */
 export function isSettled(state: SessionState, step: string, pass: PlannedPass, fastener: number): boolean {
-  if (state.doneFasteners.has(callKey(step, pass.index, fastener))) return true;
+  if (isDone(state, { step, pass: pass.index, fastener })) return true;
   return standingReading(state, step, pass.index, fastener)?.verdict === 'in';
 }
 
@@ -154,3 +181,22 @@ export function openCalls(state: SessionState): readonly Call[] {
 
 /** The fastener and pass called for now, or null where the step is not about fasteners. */
 export const currentCall = (state: SessionState): Call | null => openCalls(state)[0] ?? null;
+
+/** The call after the one that a reading of the current step is about. */
+export const callAfter = (state: SessionState, { pass, fastener }: Pick<Reading, 'pass' | 'fastener'>): Call | null =>
+  openCalls(state).find((call) => !(call.pass.index === pass && call.fastener === fastener)) ?? null;
+
+/**
+ * Whether going on confirms a reading. A value outside its window always wants an explicit word, however the step
+ * confirms, and so does the correction of a step that is already left.
+ */
+export function confirmsByGoingOn(state: SessionState, reading: Pick<Reading, 'step' | 'verdict'>): boolean {
+  const step = currentStep(state);
+  return (
+    step?.kind === 'tighten' && step.id === reading.step && step.confirm === 'by going on' && reading.verdict === 'in'
+  );
+}
+
+/** Whether a nut turned in the round of a check that is under way. */
+export const turnedInRound = (state: SessionState, step: Step, pass: PlannedPass): boolean =>
+  pass.order.some((fastener) => state.turned.has(callKey(step.id, pass.index, fastener)));

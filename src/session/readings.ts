@@ -1,0 +1,143 @@
+import type { Step, TightenStep } from '../procedure/procedure.ts';
+import { judge } from '../tightening/verdict.ts';
+import { fromWritten, type Written } from '../units/index.ts';
+import { calledValue, isTorqueCall, planOf, toolOf, type Call, type TorqueCall } from './calls.ts';
+import { accept, refuse, type Decision } from './decision.ts';
+import type { EventBody, Evidence } from './event.ts';
+import type { Meaning, SaidReading, WorkingMeaning } from './intent.ts';
+import type { Refusal } from './refusal.ts';
+import { callAfter, confirmsByGoingOn, isSettled, lastConfirmed, type Reading, type SessionState } from './state.ts';
+import { stepDone } from './steps.ts';
+
+/** A value for the fastener that is called: read off the tool, or clicked at what the tool was set to. */
+type Value = Extract<Meaning, { kind: 'reading' | 'click' }>;
+
+/** A reading was read back: it is confirmed, rejected, said anew or dropped before anything else happens. */
+export function whilePending(state: SessionState, pending: Reading, meaning: WorkingMeaning): Decision {
+  const confirmFirst = refuse({ code: 'confirm first', fastener: pending.fastener });
+  const goesOn = confirmsByGoingOn(state, pending);
+  switch (meaning.kind) {
+    case 'affirm':
+      return accept(...confirmation(state, pending));
+    case 'negative':
+      return accept({ kind: 'reading rejected', of: pending.seq });
+    case 'disregard':
+      return accept({ kind: 'reading disregarded', of: pending.seq });
+    case 'next':
+      return goesOn ? accept(...confirmation(state, pending)) : confirmFirst;
+    case 'correction':
+      return isOf(pending, meaning.reading) ? replaced(state, pending, meaning.reading) : confirmFirst;
+    case 'reading':
+      if (meaning.reading.fastener === pending.fastener) return replaced(state, pending, meaning.reading);
+      if (goesOn) return goOnWith(state, pending, meaning);
+      return isOf(pending, meaning.reading) ? replaced(state, pending, meaning.reading) : confirmFirst;
+    case 'click':
+      return goesOn ? goOnWith(state, pending, meaning) : confirmFirst;
+    case 'answer':
+    case 'turned':
+    case 'back':
+      return confirmFirst;
+  }
+}
+
+const isOf = (reading: Reading, { fastener }: SaidReading): boolean =>
+  fastener === null || fastener === reading.fastener;
+
+/** The value of the next fastener confirms the reading before it, where the step is worked that way. */
+function goOnWith(state: SessionState, pending: Reading, value: Value): Decision {
+  const step = stepOf(state, pending);
+  const following = callAfter(state, pending);
+  if (!following) return refuse({ code: 'confirm first', fastener: pending.fastener });
+  const taken = takeValue(state, step, following, value);
+  return taken.kind === 'accepted' ? accept(...confirmation(state, pending), ...taken.events) : taken;
+}
+
+/** Captures a value for a call, as it was said: its verdict is found out afterwards and changes nothing in it. */
+export function takeValue(state: SessionState, step: TightenStep, call: Call, value: Value): Decision {
+  if (!isTorqueCall(call)) return refuse({ code: 'no reading here' });
+  if (value.kind === 'click' && toolOf(state.procedure, step).type !== 'setting')
+    return refuse({ code: 'not a setting tool' });
+  const misplaced = wrongFastener(state, step, call, value.kind === 'click' ? value.fastener : value.reading.fastener);
+  if (misplaced) return refuse(misplaced);
+  return accept(
+    value.kind === 'click'
+      ? captured(step, call, calledValue(call.pass), 'click', null)
+      : captured(step, call, onScale(state, step, value.reading), 'read', null),
+  );
+}
+
+function wrongFastener(state: SessionState, step: TightenStep, call: Call, offered: number | null): Refusal | null {
+  if (offered === null || offered === call.fastener) return null;
+  const exists = planOf(state.procedure, step).calls.some(({ fastener }) => fastener === offered);
+  return { code: exists ? 'out of order' : 'no such fastener', offered, expected: call.fastener };
+}
+
+/** A reading is in the unit of the scale it was read off, whatever unit the manual uses. */
+const onScale = (state: SessionState, step: TightenStep, { value }: SaidReading): Written<'torque'> => ({
+  value,
+  unit: toolOf(state.procedure, step).range.max.unit,
+});
+
+function captured(
+  step: TightenStep,
+  { pass, fastener }: TorqueCall,
+  reading: Written<'torque'>,
+  evidence: Evidence,
+  corrects: number | null,
+): EventBody {
+  const verdict = judge(fromWritten('torque', reading), pass.window, step.judging).outcome;
+  return { kind: 'reading captured', step: step.id, pass: pass.index, fastener, evidence, reading, verdict, corrects };
+}
+
+/** Another reading of the same fastener in the same pass, in place of an earlier one. */
+function replaced(state: SessionState, old: Reading, said: SaidReading): Decision {
+  const step = stepOf(state, old);
+  return accept(captured(step, callOf(state, step, old), onScale(state, step, said), 'read', old.seq));
+}
+
+/** Corrects the reading that was confirmed last, in whichever step it was. It stands until its correction is confirmed. */
+export function correctLast(state: SessionState, said: SaidReading): Decision {
+  const last = lastConfirmed(state);
+  if (!last) return refuse({ code: 'nothing to correct' });
+  if (said.fastener !== null && said.fastener !== last.fastener)
+    return refuse({ code: 'not the last reading', offered: said.fastener, last: last.fastener });
+  return replaced(state, last, said);
+}
+
+/** Drops the reading that was confirmed last, as long as its step is under way: its fastener is open again. */
+export function disregardLast(state: SessionState, step: Step): Decision {
+  const last = lastConfirmed(state);
+  return last && last.step === step.id
+    ? accept({ kind: 'reading disregarded', of: last.seq })
+    : refuse({ code: 'nothing to correct' });
+}
+
+/** The confirmation of a reading and what follows from it: the step is done, taken back, or goes on. */
+function confirmation(state: SessionState, reading: Reading): readonly EventBody[] {
+  const confirmed: EventBody = { kind: 'reading confirmed', of: reading.seq };
+  const step = stepOf(state, reading);
+  const isOpen = reading.verdict !== 'in';
+  // A correction may take away what had let the step be done.
+  if (state.doneSteps.has(step.id))
+    return isOpen ? [confirmed, { kind: 'step taken back', step: step.id }] : [confirmed];
+  const others = planOf(state.procedure, step).calls.filter(
+    (call) =>
+      !(call.pass.index === reading.pass && call.fastener === reading.fastener) &&
+      !isSettled(state, step.id, call.pass, call.fastener),
+  );
+  return [confirmed, ...(others.length === 0 && !isOpen ? stepDone(state, step) : [])];
+}
+
+function callOf(state: SessionState, step: TightenStep, { seq, pass, fastener }: Reading): TorqueCall {
+  const call = planOf(state.procedure, step)
+    .calls.filter(isTorqueCall)
+    .find((candidate) => candidate.pass.index === pass && candidate.fastener === fastener);
+  if (!call) throw new Error(`Reading ${seq} is about no call of step "${step.id}".`);
+  return call;
+}
+
+function stepOf(state: SessionState, { seq, step: id }: Reading): TightenStep {
+  const step = state.procedure.steps.find((candidate) => candidate.id === id);
+  if (step?.kind !== 'tighten') throw new Error(`Reading ${seq} is about no tightening step of this procedure.`);
+  return step;
+}
