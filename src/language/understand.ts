@@ -1,6 +1,6 @@
 import { isWellFormed, type Meaning, type SaidReading } from '../session/intent.ts';
-import { compare, fromWritten, unitsOf, type Unit } from '../units/index.ts';
-import { plainWords, readNumber, readNumbers, type SpokenNumber, type SpokenNumbers } from './numbers/read.ts';
+import { compare, DECIMAL, fromWritten, unitsOf, type Unit } from '../units/index.ts';
+import { plainWords, readNumber, readNumbers } from './numbers/read.ts';
 import type { ReadingRoom, Situation } from './situation.ts';
 import { TORQUE_UNIT_SPOKEN } from './words.ts';
 
@@ -27,7 +27,7 @@ const SURE_READING = 0.7;
  * More than one possible reading, or a doubtful one, becomes `unclear`: it is asked, never guessed.
  */
 export function understand(heard: readonly HeardWord[], situation: Situation): Understanding {
-  const words = plainWords(heard.map(({ word }) => word));
+  const words = heard.flatMap(({ word }) => (DECIMAL.test(word) ? [word] : plainWords([word])));
   const sureness = Math.min(1, ...heard.map(({ confidence }) => confidence));
   const text = words.join(' ');
 
@@ -64,8 +64,8 @@ function clickIn(words: readonly string[], room: ReadingRoom): Meaning | null {
   if (!room.takesClicks || words.at(-1) !== 'click') return null;
   const before = withoutLabel(words.slice(0, -1)).rest;
   if (before.length === 0) return { kind: 'click', fastener: null };
-  const [fastener, ...others] = readNumber(before).filter(isFastenerNumber);
-  return fastener && others.length === 0 ? { kind: 'click', fastener: Number(fastener.digits) } : null;
+  const [fastener, ...others] = digitsOf(before).filter((digits) => FASTENER_NUMBER.test(digits));
+  return fastener !== undefined && others.length === 0 ? { kind: 'click', fastener: Number(fastener) } : null;
 }
 
 /** Every reading the words allow on this scale, each once. */
@@ -74,13 +74,7 @@ function readingsIn(words: readonly string[], room: ReadingRoom): readonly SaidR
   const { isLabelled, rest } = withoutLabel(words);
   // A number that was called a fastener's is one, even where there is no such fastener: that is said, not passed over.
   const isNamed = isLabelled || rest.includes('at');
-  const all = numbersIn(rest)
-    .filter((said) => !isNamed || said.kind === 'fastener-and-value')
-    .map((said): SaidReading => ({
-      fastener: said.kind === 'value' ? null : Number(said.fastener.digits),
-      value: withoutLeadingZeros(said.value.digits),
-    }))
-    .filter(isWellFormed);
+  const all = numbersIn(rest).filter(({ fastener }) => !isNamed || fastener !== null);
   const known = all.filter(({ fastener }) => fastener === null || room.fasteners.has(fastener));
   const possible = isNamed && known.length === 0 ? all : known;
   // What the scale cannot show was hardly read off it. Where nothing fits, the words stand as said and are read back.
@@ -92,19 +86,45 @@ function readingsIn(words: readonly string[], room: ReadingRoom): readonly SaidR
 /** In words. "bolt number one hundred and twenty three at one thousand two hundred and thirty four point five" has 16. */
 const LONGEST_READING = 24;
 
-/** "four at two four" has its own cut; without "at", every cut between a fastener number and a value counts. */
-function numbersIn(words: readonly string[]): readonly SpokenNumbers[] {
-  const at = words.indexOf('at');
-  if (at < 0) return readNumbers(words);
-  const fasteners = readNumber(words.slice(0, at)).filter(isFastenerNumber);
-  const values = readNumber(words.slice(at + 1));
-  return fasteners.flatMap((fastener) =>
-    values.map((value): SpokenNumbers => ({ kind: 'fastener-and-value', fastener, value })),
-  );
+function numbersIn(words: readonly string[]): readonly SaidReading[] {
+  return cutsOf(words)
+    .filter(({ fastener }) => fastener === null || FASTENER_NUMBER.test(fastener))
+    .map(({ fastener, value }) => ({
+      fastener: fastener === null ? null : Number(fastener),
+      value: withoutLeadingZeros(value),
+    }))
+    .filter(isWellFormed);
 }
 
+/** Decimal text of a value, and of the fastener before it. */
+interface Cut {
+  readonly fastener: string | null;
+  readonly value: string;
+}
+
+/** "four at two four" has its own cut; without "at", every cut between a fastener number and a value counts. */
+function cutsOf(words: readonly string[]): readonly Cut[] {
+  const at = words.indexOf('at');
+  if (at >= 0) {
+    const values = digitsOf(words.slice(at + 1));
+    return digitsOf(words.slice(0, at)).flatMap((fastener) => values.map((value) => ({ fastener, value })));
+  }
+  if (isFigures(words)) return digitsOf(words).map((value) => ({ fastener: null, value }));
+  return readNumbers(words).map((said) => ({
+    fastener: said.kind === 'value' ? null : said.fastener.digits,
+    value: said.value.digits,
+  }));
+}
+
+/** What words can mean as one number, as decimal text. Typed figures are one word, and mean themselves. */
+const digitsOf = (words: readonly string[]): readonly string[] =>
+  isFigures(words) ? words : readNumber(words).map(({ digits }) => digits);
+
+const isFigures = (words: readonly string[]): boolean =>
+  words.length === 1 && words.every((word) => DECIMAL.test(word));
+
 /** A number that can be marked on a part. */
-const isFastenerNumber = ({ digits }: SpokenNumber): boolean => /^\d{1,4}$/.test(digits);
+const FASTENER_NUMBER = /^\d{1,4}$/;
 
 function withoutLabel(words: readonly string[]): { isLabelled: boolean; rest: readonly string[] } {
   let labels = 0;

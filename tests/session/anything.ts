@@ -1,0 +1,158 @@
+/** Anything that may be said, and jobs that come some way and then meet it. */
+import fc from 'fast-check';
+import type { Procedure } from '../../src/procedure/procedure.ts';
+import { calledValue, isTorqueCall, planOf, toolOf } from '../../src/session/calls.ts';
+import type { Meaning } from '../../src/session/intent.ts';
+import {
+  currentCall,
+  currentStep,
+  lastConfirmed,
+  openWarning,
+  pendingReading,
+  type SessionState,
+} from '../../src/session/state.ts';
+import { convert, toWritten } from '../../src/units/index.ts';
+import { demo, indicating, procedureOf, setting, start, step, tell, tighten, torquePass, type Play } from './play.ts';
+
+const fastener = fc.oneof(
+  { weight: 3, arbitrary: fc.constant(null) },
+  { weight: 1, arbitrary: fc.integer({ min: 1, max: 11 }) },
+);
+const value = fc.oneof(
+  { weight: 6, arbitrary: fc.constantFrom('12', '18', '24.5', '15.5', '22.9', '30') },
+  { weight: 3, arbitrary: fc.integer({ min: 0, max: 9999 }).map((tenths) => `${tenths / 10}`) },
+  { weight: 1, arbitrary: fc.string() },
+);
+const said = fc.record({ fastener, value });
+export const meaning: fc.Arbitrary<Meaning> = fc.oneof(
+  { weight: 3, arbitrary: fc.record({ kind: fc.constant('affirm' as const) }) },
+  { weight: 3, arbitrary: fc.record({ kind: fc.constant('next' as const) }) },
+  { weight: 4, arbitrary: fc.record({ kind: fc.constant('reading' as const), reading: said }) },
+  { weight: 3, arbitrary: fc.record({ kind: fc.constant('correction' as const), reading: said }) },
+  { weight: 1, arbitrary: fc.record({ kind: fc.constant('click' as const), fastener }) },
+  {
+    weight: 1,
+    arbitrary: fc.record({ kind: fc.constant('answer' as const), outcome: fc.constantFrom('reuse', 'stop', 'x') }),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.record({
+      kind: fc.constant('unclear' as const),
+      doubt: fc.constantFrom('several readings' as const, 'not sure' as const, 'other unit' as const),
+      readings: fc.array(said, { maxLength: 2 }),
+    }),
+  },
+  {
+    weight: 6,
+    arbitrary: fc
+      .constantFrom('negative', 'disregard', 'back', 'turned', 'say again', 'stand by', 'continue', 'reopen')
+      .map((kind): Meaning => ({ kind })),
+  },
+);
+
+const final = { final: { target: { value: '24.5', unit: 'N·m' }, window: torquePass('24.5', '23', '26').window } };
+const pass = fc.constantFrom<object>(
+  { kind: 'snug' },
+  { kind: 'percent', percent: '30' },
+  { kind: 'percent', percent: '100' },
+  { kind: 'circular check' },
+  { kind: 're-check', afterHours: '4' },
+  { kind: 'angle', angle: { value: '90', unit: '°' }, tolerance: { value: '5', unit: '°' } },
+);
+/** Passes never go down, so those with a torque come in this order. */
+const passes = fc
+  .array(pass, { minLength: 1, maxLength: 4 })
+  .map((some) => [
+    ...some.filter((each) => 'percent' in each && each.percent === '30'),
+    ...some.filter((each) => !('percent' in each && each.percent === '30')),
+  ]);
+const judging = fc.constantFrom<object>(
+  { rule: 'simple' },
+  { rule: 'guard band', uncertainty: { value: '0.2', unit: 'N·m' } },
+);
+const confirm = fc.constantFrom('each', 'by going on', 'witness each');
+const hazards = fc.array(
+  fc.constantFrom('danger', 'warning', 'caution').map((signal) => ({ signal, consequence: 'person', text: 'Mind.' })),
+  { maxLength: 2 },
+);
+const outcomes = [
+  { id: 'reuse', text: 'Reuse it.', then: 'go on' },
+  { id: 'stop', text: 'Stop.', then: 'stay' },
+];
+const steps = fc
+  .array(
+    fc.oneof(
+      { weight: 1, arbitrary: hazards.map((some) => ({ kind: 'do', hazards: some })) },
+      { weight: 1, arbitrary: hazards.map((some) => ({ kind: 'check', outcomes, hazards: some })) },
+      { weight: 1, arbitrary: fc.constant({ kind: 'loosen', pattern: 'three' }) },
+      {
+        weight: 3,
+        arbitrary: fc
+          .record({ passes, judging, confirm, hazards })
+          .map((some) => ({ ...tighten('any', { ...final, ...some }) })),
+      },
+    ),
+    { minLength: 1, maxLength: 4 },
+  )
+  .map((some) => some.map(({ kind, ...more }, i) => ({ ...step(`step-${i}`, kind), ...more, id: `step-${i}` })));
+const small = fc
+  .record({ steps, tool: fc.constantFrom(indicating, setting) })
+  .map(({ steps, tool }) => procedureOf(steps, { tools: [tool] }));
+const procedure = fc.oneof(fc.constant(demo()), small);
+
+/** The answer that takes the job on: warnings are acknowledged, readings are what was called for and are confirmed. */
+export function openly(state: SessionState): Meaning {
+  const current = currentStep(state);
+  if (state.phase === 'standing by') return { kind: 'continue' };
+  if (openWarning(state) || pendingReading(state)) return { kind: 'affirm' };
+  if (current?.kind === 'check')
+    return { kind: 'answer', outcome: current.outcomes.find(({ then }) => then === 'go on')?.id ?? '' };
+  const call = currentCall(state);
+  if (current?.kind !== 'tighten' || !call || !isTorqueCall(call)) return { kind: 'next' };
+  const { unit } = toolOf(state.procedure, current).range.max;
+  const shown = call.pass.target.unit === unit ? calledValue(call.pass) : toWritten(convert(call.pass.target, unit));
+  return { kind: 'reading', reading: { fastener: call.fastener, value: shown.value } };
+}
+
+export const goOpenly = (play: Play, count: number): Play =>
+  Array.from({ length: count }).reduce<Play>(
+    (at) => (at.state.phase === 'closed' ? at : tell(at, openly(at.state))),
+    play,
+  );
+
+/** How many open answers a job takes. */
+function answersIn(procedure: Procedure): number {
+  let play = start(procedure);
+  let answers = 0;
+  for (; play.state.phase !== 'closed' && answers < mostAnswers(procedure); answers++)
+    play = tell(play, openly(play.state));
+  return answers;
+}
+
+/** A correction of the reading that is in question, by a value that fits it. */
+function rightly(state: SessionState): Meaning {
+  const inQuestion = pendingReading(state) ?? lastConfirmed(state);
+  return { kind: 'correction', reading: { fastener: null, value: inQuestion?.reading.value ?? '24.5' } };
+}
+
+/** Anything at all, or something that fits: without the second, chance seldom gets far. */
+const move: fc.Arbitrary<(state: SessionState) => Meaning> = fc.oneof(
+  { weight: 3, arbitrary: meaning.map((meaning) => () => meaning) },
+  { weight: 2, arbitrary: fc.constant(openly) },
+  { weight: 1, arbitrary: fc.constant(rightly) },
+);
+
+/** A job that has come some way, and then meets anything at all. */
+export const job = fc
+  .record({ procedure, way: fc.nat(99), moves: fc.array(move, { maxLength: 30, size: 'max' }) })
+  .map(({ procedure, way, moves }) => {
+    const begun = goOpenly(start(procedure), Math.floor((answersIn(procedure) * way) / 100));
+    return moves.reduce((play, move) => tell(play, move(play.state)), begun);
+  });
+
+/** More answers than any job wants: each warning, each step, two for each reading, and one more round of each check. */
+export function mostAnswers(procedure: Procedure): number {
+  const calls = procedure.steps.flatMap((each) => planOf(procedure, each).calls);
+  const warnings = procedure.steps.flatMap(({ hazards }) => hazards);
+  return 10 + procedure.steps.length + warnings.length + 3 * calls.length;
+}
