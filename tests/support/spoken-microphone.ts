@@ -18,14 +18,14 @@ export async function installMicrophone(context: BrowserContext): Promise<void> 
     const output = audio.createMediaStreamDestination();
     // A quiet room, not the exact zeros of a dead device.
     const room = audio.createBuffer(1, audio.sampleRate, audio.sampleRate);
-    room.copyToChannel(
-      room.getChannelData(0).map((_, at) => 2e-4 * Math.sin(at * at)),
-      0,
-    );
+    room.getChannelData(0).forEach((_, at, samples) => (samples[at] = 2e-4 * Math.sin(at * at)));
     const hiss = new AudioBufferSourceNode(audio, { buffer: room, loop: true });
     hiss.connect(output);
     hiss.start();
-    navigator.mediaDevices.getUserMedia = () => Promise.resolve(output.stream.clone());
+    navigator.mediaDevices.getUserMedia = async () => {
+      await audio.resume();
+      return output.stream.clone();
+    };
     globalThis.speakIntoMicrophone = (base64) => {
       const bytes = Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
       const samples = Float32Array.from(new Int16Array(bytes.buffer), (sample) => sample / 32768);

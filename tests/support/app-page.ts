@@ -1,0 +1,135 @@
+import type { BrowserContext, Page } from 'playwright-core';
+import type { Entry } from '../../src/record/entry.ts';
+import type { EventBody } from '../../src/session/event.ts';
+import { synthesise, type Sound } from './speech.ts';
+import { speak } from './spoken-microphone.ts';
+
+/** Generous, because two cores decode, speak and draw at once; nothing here measures speed. */
+const PATIENCE = 40_000;
+/** Longer than the pause between an answer and the announcement that follows it, in milliseconds. */
+const BREATH = 500;
+
+/** The app as a person meets it: seen, heard, spoken to, tapped and typed at. */
+export class AppPage {
+  constructor(
+    readonly page: Page,
+    readonly url: string,
+  ) {}
+
+  static async open(context: BrowserContext, url: string): Promise<AppPage> {
+    const app = new AppPage(await context.newPage(), url);
+    await app.page.goto(url);
+    await app.page.getByRole('heading', { name: 'Bothhands' }).waitFor();
+    return app;
+  }
+
+  /** Begins the demonstration of that title. */
+  async begin(title: string | RegExp, people: { mechanic: string; second?: string }): Promise<void> {
+    await this.page.getByLabel('Mechanic').fill(people.mechanic);
+    if (people.second) await this.page.getByLabel('Second person').fill(people.second);
+    await this.page.getByRole('button', { name: title }).click();
+    await this.page.locator('main.work').waitFor();
+  }
+
+  /** Waits until the app has finished speaking and listens: for a while, since it takes a breath before it answers. */
+  async listening(): Promise<void> {
+    const end = Date.now() + PATIENCE;
+    for (let since = Date.now(); Date.now() - since < BREATH;) {
+      if (!(await this.page.locator('.hearing.listening').isVisible())) since = Date.now();
+      if (Date.now() > end) throw new Error(`The app does not listen: ${await this.page.locator('.ear').innerText()}`);
+      await this.page.waitForTimeout(50);
+    }
+  }
+
+  /** Speaks when the app listens, and waits until it has taken it in. @returns when it was spoken, in ms since 1970 */
+  async say(what: Sound | string): Promise<{ from: number; to: number }> {
+    const sound = typeof what === 'string' ? await synthesise(what, { voice: 'rms' }) : what;
+    await this.listening();
+    const before = await this.heardCount();
+    const spoken = await speak(this.page, sound);
+    await this.tookIn(before, 'the spoken words');
+    return spoken;
+  }
+
+  /** Written entries and ignored utterances together: it grows with whatever was heard. */
+  async heardCount(): Promise<number> {
+    const text = await this.page.locator('.lines').innerText();
+    const logged = Number(/Logged\s+(\d+)/.exec(text)?.[1] ?? 0);
+    return logged + Number(/\((\d+) not for us\)/.exec(text)?.[1] ?? 0);
+  }
+
+  heard(): Promise<string> {
+    return this.page.locator('.lines .heard').innerText();
+  }
+
+  async tap(name: string): Promise<void> {
+    await this.grows(() => this.page.getByRole('button', { name, exact: true }).click());
+  }
+
+  async type(line: string): Promise<void> {
+    await this.page.getByLabel('Type what you would say').fill(line);
+    await this.grows(() => this.page.keyboard.press('Enter'));
+  }
+
+  async press(key: string): Promise<void> {
+    await this.page.locator('main.work').click({ position: { x: 2, y: 2 } });
+    await this.grows(() => this.page.keyboard.press(key));
+  }
+
+  /** Answers what is asked, by touch and typing, as someone would for whom everything is in order. */
+  async answer(): Promise<void> {
+    const wanted = await this.wanted();
+    const value = /\n\s*([\d.]+)\s+(?:N·m|lbf·in)\s+Window/.exec(wanted)?.[1];
+    if (value !== undefined) return this.type(value);
+    const affirm = this.page.getByRole('button', { name: 'Affirm', exact: true });
+    const [answer] = await this.page.locator('.answers button').all();
+    if (answer) return this.grows(() => answer.click());
+    return this.tap((await affirm.isEnabled()) ? 'Affirm' : 'Next');
+  }
+
+  private async grows(action: () => Promise<void>): Promise<void> {
+    const before = await this.heardCount();
+    await action();
+    await this.tookIn(before, 'the input');
+  }
+
+  private async tookIn(before: number, what: string): Promise<void> {
+    const end = Date.now() + PATIENCE;
+    while ((await this.heardCount()) <= before) {
+      if (Date.now() > end) throw new Error(`The app took no notice of ${what}. It shows: ${await this.wanted()}`);
+      await this.page.waitForTimeout(50);
+    }
+  }
+
+  /** What stands large on the work screen. */
+  wanted(): Promise<string> {
+    return this.page.locator('.wanted').innerText();
+  }
+
+  /** The record on disk, as the browser keeps it. */
+  entries(): Promise<readonly Entry[]> {
+    return this.page.evaluate(
+      () =>
+        new Promise<Entry[]>((resolve, reject) => {
+          const opening = indexedDB.open('bothhands-record');
+          opening.onerror = () => reject(new Error('There is no record.'));
+          opening.onsuccess = () => {
+            const all = opening.result.transaction('entries').objectStore('entries').getAll();
+            all.onsuccess = () => {
+              opening.result.close();
+              resolve(all.result as Entry[]);
+            };
+          };
+        }),
+    );
+  }
+}
+
+/** The bodies of one kind, in the order of the record. */
+export const ofKind = <Kind extends EventBody['kind']>(
+  entries: readonly Entry[],
+  kind: Kind,
+): readonly (Entry & { readonly body: Extract<EventBody, { kind: Kind }> })[] =>
+  entries.filter(
+    (entry): entry is Entry & { readonly body: Extract<EventBody, { kind: Kind }> } => entry.body.kind === kind,
+  );
