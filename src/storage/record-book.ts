@@ -22,18 +22,7 @@ export class EntryExists extends Error {
 /** Opens the book of this origin. */
 export function openRecordBook(store: UseStore = createStrictStore('bothhands-record', 'entries')): RecordBook {
   return {
-    append: (entries) =>
-      store('readwrite', async (kept) => {
-        // `add` and never `put`: an entry that exists is never overwritten.
-        const added = entries.map((entry) => promisifyRequest(kept.add(entry, [entry.session, entry.seq])));
-        try {
-          await Promise.all([...added, promisifyRequest(kept.transaction)]);
-        } catch (error) {
-          if ((error as DOMException | null)?.name === 'ConstraintError')
-            throw new EntryExists('Another window has written to this session.');
-          throw error;
-        }
-      }),
+    append: (entries) => store('readwrite', (kept) => addAll(kept, entries)),
     read: (session) =>
       store('readonly', (entries) =>
         // An array key sorts after every number, so [session, []] closes the range over all sequence numbers.
@@ -45,4 +34,24 @@ export function openRecordBook(store: UseStore = createStrictStore('bothhands-re
         return [...new Set(keys.map(([session]) => session))].sort().reverse();
       }),
   };
+}
+
+async function addAll(kept: IDBObjectStore, entries: readonly Entry[]): Promise<void> {
+  const { transaction } = kept;
+  const committed = new Promise<void>((resolve, reject) => {
+    transaction.oncomplete = () => resolve();
+    transaction.onabort = () => reject(transaction.error ?? new Error('The browser gave up writing to the record.'));
+  });
+  try {
+    // `add` and never `put`: an entry that exists is never overwritten.
+    for (const entry of entries) kept.add(entry, [entry.session, entry.seq]);
+  } catch (error) {
+    // What cannot be stored at all throws at once, with the entries before it under way: none of them may be kept.
+    transaction.abort();
+    await committed.catch(() => undefined);
+    throw error;
+  }
+  await committed.catch((error: Error) => {
+    throw error.name === 'ConstraintError' ? new EntryExists('Another window has written to this session.') : error;
+  });
 }

@@ -15,6 +15,11 @@ export function createStrictStore(database: string, storeName: string): UseStore
       (db) => {
         // A browser may close the database under us (storage pressure, another tab upgrading): open it again next time.
         db.onclose = () => (opened = undefined);
+        // A newer version of the app must not wait for this window.
+        db.onversionchange = () => {
+          db.close();
+          opened = undefined;
+        };
       },
       () => (opened = undefined),
     );

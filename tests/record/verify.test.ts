@@ -1,0 +1,175 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { canonical, GENESIS, seal, sha256, verify, type Entry } from '../../src/record/entry.ts';
+import type { SessionEvent } from '../../src/session/event.ts';
+import { affirm, correction, procedureOf, reading, start, step, tell, tighten } from '../session/play.ts';
+
+const played = tell(
+  start(procedureOf([tighten('ring'), step('clean', 'do')])),
+  ...[reading('24'), affirm, reading('24', 9), reading('30', 3), correction('25'), affirm],
+);
+const sealAll = (events: readonly SessionEvent[], session = 'session'): Promise<readonly Entry[]> =>
+  events.reduce<Promise<readonly Entry[]>>(async (sealed, event) => {
+    const before = await sealed;
+    return [...before, await seal(session, event, before.at(-1) ?? null)];
+  }, Promise.resolve([]));
+const record = await sealAll(played.events);
+const last = record.length - 1;
+
+/** The record with one entry changed. */
+const changed = (at: number, change: (entry: Entry) => unknown): readonly unknown[] =>
+  record.map((entry, i) => (i === at ? change(entry) : entry));
+/** An entry whose own hash fits its changed content. */
+async function rehashed(entry: Entry, change: Partial<Entry>): Promise<Entry> {
+  const { hash: _hash, ...open } = { ...entry, ...change };
+  return { ...open, hash: await sha256(canonical(open)) };
+}
+
+describe('a record as it was written', () => {
+  test('is intact, and names its last hash', async () =>
+    expect(await verify(record)).toEqual({ kind: 'intact', entries: record.length, head: record[last]?.hash }));
+  test('is intact after it went through a file', async () =>
+    expect(await verify(JSON.parse(JSON.stringify(record)) as unknown[])).toMatchObject({ kind: 'intact' }));
+  test('is intact in whatever order a file writes the keys of an entry', async () => {
+    const turned = record.map((entry) => Object.fromEntries(Object.entries(entry).reverse()));
+    expect(await verify(turned)).toMatchObject({ kind: 'intact' });
+  });
+  test('may be empty', async () => expect(await verify([])).toEqual({ kind: 'intact', entries: 0, head: GENESIS }));
+  test('binds each entry to the one before it', () => {
+    expect(record[0]?.prev).toBe(GENESIS);
+    for (const [i, entry] of record.entries()) if (i > 0) expect(entry.prev).toBe(record[i - 1]?.hash);
+  });
+});
+
+describe('a record that was tampered with is broken, and the entry is named', () => {
+  const CONTENT = 'its content was changed after it was written';
+  const FOLLOWS = 'it does not follow from the entry before it';
+  const numbered = (seq: number) => `its number is ${seq}: an entry is missing, doubled or out of its place`;
+
+  test('a changed value', async () => {
+    const forged = changed(3, (entry) => ({
+      ...entry,
+      body: { ...entry.body, reading: { value: '24.5', unit: 'N·m' } },
+    }));
+    expect(await verify(forged)).toEqual({ kind: 'broken', at: 3, why: CONTENT });
+  });
+  test.each<[string, (entry: Entry) => unknown]>([
+    ['person', (entry) => ({ ...entry, person: 'Somebody else' })],
+    ['time', (entry) => ({ ...entry, at: { ...entry.at, utc: '2026-03-02T00:00:00.000Z' } })],
+    ['source', (entry) => ({ ...entry, source: 'key' })],
+    ['words', (entry) => ({ ...entry, heard: { text: 'affirm', words: [] } })],
+    ['hash', (entry) => ({ ...entry, hash: GENESIS })],
+  ])('a changed %s', async (_, change) =>
+    expect(await verify(changed(2, change))).toEqual({ kind: 'broken', at: 2, why: CONTENT }),
+  );
+  test('a field that was added', async () =>
+    expect(await verify(changed(2, (entry) => ({ ...entry, note: 'all well' })))).toMatchObject({
+      at: 2,
+      why: CONTENT,
+    }));
+  test('text that no JSON can hold', async () =>
+    expect(await verify(changed(2, (entry) => ({ ...entry, person: '\ud800' })))).toMatchObject({
+      at: 2,
+      why: CONTENT,
+    }));
+  test('an entry that was dropped', async () =>
+    expect(await verify(record.toSpliced(2, 1))).toEqual({ kind: 'broken', at: 2, why: numbered(3) }));
+  test('an entry that was doubled', async () =>
+    expect(await verify([...record.slice(0, 3), ...record.slice(2)])).toEqual({
+      kind: 'broken',
+      at: 3,
+      why: numbered(2),
+    }));
+  test('entries that were put in another order', async () => {
+    const [first, second, third, ...rest] = record;
+    expect(await verify([first, third, second, ...rest])).toEqual({ kind: 'broken', at: 1, why: numbered(2) });
+  });
+  test('an entry that was dropped and the rest numbered anew', async () => {
+    const renumbered = record.toSpliced(2, 1).map((entry, seq) => ({ ...entry, seq }));
+    expect(await verify(renumbered)).toEqual({ kind: 'broken', at: 2, why: FOLLOWS });
+  });
+  test('an entry that was written anew with its own hash', async () => {
+    const [, , entry] = record;
+    if (!entry) throw new Error('The record is too short.');
+    const forged = record.with(2, await rehashed(entry, { person: 'Somebody else' }));
+    expect(await verify(forged)).toEqual({ kind: 'broken', at: 3, why: FOLLOWS });
+  });
+  test('a beginning that was cut off', async () =>
+    expect(await verify(record.slice(1))).toEqual({ kind: 'broken', at: 0, why: numbered(1) }));
+  test('an entry of another session', async () => {
+    const other = await sealAll(played.events, 'other session');
+    expect(await verify([...record.slice(0, 3), ...other.slice(3)])).toEqual({
+      kind: 'broken',
+      at: 3,
+      why: 'it belongs to another session',
+    });
+  });
+  test.each<[string, unknown, string]>([
+    ['nothing', null, ''],
+    ['text', 'entry', ''],
+    ['a list', [], 'v'],
+    ['an empty entry', {}, 'v'],
+    ['another version', { ...record[2], v: 2 }, 'v'],
+    ['no time', { ...record[2], at: undefined }, 'at'],
+    ['half a time', { ...record[2], at: { utc: '2026-03-01T00:00:00.000Z' } }, 'at.monotonic'],
+    ['a time that is none', { ...record[2], at: { utc: 'yesterday', monotonic: 1 } }, 'at.utc'],
+    ['a number that is none', { ...record[2], seq: '2' }, 'seq'],
+    ['a source that is none', { ...record[2], source: 'telepathy' }, 'source'],
+    ['no body', { ...record[2], body: null }, 'body'],
+    ['half a hash', { ...record[2], hash: 'abc' }, 'hash'],
+  ])('%s in place of an entry', async (_, found, path) => {
+    const verification = await verify(record.with(2, found as Entry));
+    expect(verification).toMatchObject({ kind: 'broken', at: 2 });
+    if (verification.kind === 'broken')
+      expect(verification.why).toMatch(new RegExp(`^not an entry of a record: ${path} `));
+  });
+
+  test('any one change of any entry', async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        fc.nat(last),
+        fc.nat(),
+        fc.jsonValue(),
+        fc.constantFrom('replace', 'remove', 'add'),
+        async (at, place, value, how) => {
+          const forged = record.map((entry): unknown => structuredClone(entry));
+          fc.pre(tamper(forged[at], place, value, how));
+          fc.pre(canonical(forged[at]) !== canonical(record[at]));
+          expect(await verify(forged)).toMatchObject({ kind: 'broken', at });
+        },
+      ),
+      { numRuns: 1000 },
+    );
+  });
+});
+
+describe('what a chain on one device cannot prove', () => {
+  // Stated as tests, so that nobody believes more of it: these want a copy of a later hash in another place.
+  test('that its end was not cut off', async () =>
+    expect(await verify(record.slice(0, -1))).toMatchObject({ kind: 'intact', entries: last }));
+  test('that it was not written anew from some entry to its end', async () => {
+    const forged = played.events.map((event) => (event.seq < 3 ? event : { ...event, person: 'Somebody else' }));
+    const verification = await verify(await sealAll(forged));
+    expect(verification).toMatchObject({ kind: 'intact' });
+    if (verification.kind === 'intact') expect(verification.head).not.toBe(record[last]?.hash);
+  });
+});
+
+/** Changes one place somewhere inside a value; false where there is nothing to change. */
+function tamper(inside: unknown, place: number, value: unknown, how: 'replace' | 'remove' | 'add'): boolean {
+  const objects = objectsIn(inside);
+  const target = objects[place % objects.length];
+  if (!target) return false;
+  const keys = Object.keys(target);
+  const key = keys[Math.floor(place / objects.length) % keys.length];
+  if (how === 'add') target['added'] = value;
+  else if (key === undefined) return false;
+  else if (how === 'remove') delete target[key];
+  else target[key] = value;
+  return true;
+}
+
+function objectsIn(value: unknown): readonly Record<string, unknown>[] {
+  if (typeof value !== 'object' || value === null) return [];
+  return [value as Record<string, unknown>, ...Object.values(value).flatMap(objectsIn)];
+}
