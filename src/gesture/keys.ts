@@ -10,7 +10,8 @@ const SIGNALS: Readonly<Record<string, KeySignal>> = {
 
 /** Whether the keys belong to what has the focus: typing a value must not turn a page. */
 const isTyping = (target: EventTarget | null): boolean =>
-  target instanceof HTMLElement && target.closest('input, textarea, select, [contenteditable]') !== null;
+  target instanceof HTMLElement &&
+  target.closest('input, textarea, select, [contenteditable]:not([contenteditable="false"])') !== null;
 
 /**
  * Listens for keys on the whole page. A held key counts once.

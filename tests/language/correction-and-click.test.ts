@@ -46,6 +46,14 @@ describe('a correction', () => {
     expect(meant(there, 'correction two four point five')).toEqual(correction('24.5'));
     expect(meant(there, 'reuse')).toEqual(answer('reuse'));
   });
+  test('is the one value possible after the step; a value without the word is heard too, to be refused aloud', () => {
+    const there = tell(
+      start(procedureOf([tighten('ring'), step('clean', 'do')])),
+      ...[1, 2, 3].flatMap(() => [reading('24'), affirm]),
+    );
+    expect(meant(there, 'correction two four point five')).toEqual(correction('24.5'));
+    expect(meant(there, 'two four point five')).toEqual(reading('24.5'));
+  });
   test('is nothing where no reading was taken', () => expect(meant(ring(), 'correction two four')).toBeNull());
   test('that is unclear is asked about, and so is another unit', () => {
     const pending = tell(ring(), reading('24'));
