@@ -117,6 +117,59 @@ describe('closer looks', () => {
     expect(warnings(BOAT, changes(false), 'openedNeverClosed')).toHaveLength(1);
   });
 
+  it('an opening may be opened and closed in one step, but not closed before it is opened', () => {
+    const lines = (opens: Json, closes: Json) => ({
+      'steps.open-gauge-line': doing('first', { closes }),
+      'steps.close-gauge-line': doing('last', { opens }),
+    });
+    const inOne = { 'steps.open-gauge-line': doing('both', { opens: ['gauge-line'], closes: ['gauge-line'] }) };
+    const sound = { ...inOne, 'steps.close-gauge-line': doing('last') };
+    expect(warnings(BOAT, sound, 'openedNeverClosed')).toEqual([]);
+    expect(warnings(BOAT, sound, 'closedNeverOpened')).toEqual([]);
+    const backwards = lines(['gauge-line'], ['gauge-line']);
+    expect(warnings(BOAT, backwards, 'openedNeverClosed')).toHaveLength(1);
+    expect(warnings(BOAT, backwards, 'closedNeverOpened')).toHaveLength(1);
+  });
+
+  it('half a litre is enough to want the ports up', () => {
+    const changes = { 'component.portsUp': undefined, 'component.retains.value': '0.5' };
+    expect(warnings(ROPEWAY, changes, 'portsNotKeptUp')).toHaveLength(1);
+  });
+
+  it('one single-use seal among several is seen', () => {
+    const seals = [
+      { id: 'flange-seal', name: 'x', reuse: 'if it passes inspection', criteria: ['no cut'] },
+      { id: 'gasket', name: 'x', reuse: 'never' },
+    ];
+    const inspected = (...ids: string[]) => ids.map((seal) => ({ seal, is: 'inspected' }));
+    const offered = (...ids: string[]) =>
+      warnings(ROPEWAY, { seals, 'steps.inspect-seal.seals': inspected(...ids) }, 'singleUseSealReused');
+    expect(offered('flange-seal', 'gasket')).toHaveLength(1);
+    expect(offered('flange-seal')).toEqual([]);
+  });
+
+  it.each([
+    ['notice', 'person', 1],
+    ['notice', 'equipment', 0],
+    ['danger', 'equipment', 1],
+    ['danger', 'person', 0],
+    ['warning', 'equipment', 0],
+    ['caution', 'person', 0],
+  ])('a %s for harm to %s gives %i warning', (signal, consequence, count) => {
+    const changes = { 'steps.refit.hazards.0': hazard(signal, consequence, 'It bends.') };
+    expect(warnings(ROPEWAY, changes, 'signalAgainstConsequence')).toHaveLength(count);
+  });
+
+  it('a seal must be seated before its joint is tightened, not after', () => {
+    const late = { 'steps.coat-seal.seals': [], 'steps.fill.seals': [{ seal: 'flange-seal', is: 'seated' }] };
+    expect(warnings(ROPEWAY, late, 'tightenedBeforeSealSeated')).toHaveLength(1);
+  });
+
+  it('fasteners must be started by hand before they are tightened, not after', () => {
+    const late = { 'steps.refit.handStart': [], 'steps.fill.handStart': ['main-ring'] };
+    expect(warnings(ROPEWAY, late, 'tightenedWithoutHandStart')).toHaveLength(1);
+  });
+
   it.each([
     ['a witness for each reading', { 'steps.tighten-ring.confirm': 'witness each' }, 'steps.tighten-ring.confirm'],
     ['a witness for a step', { 'steps.refit.witness': true }, 'steps.refit.witness'],
