@@ -9,8 +9,7 @@ import {
 import { correct, type Adapter, type TorqueTarget } from '../tightening/index.ts';
 import { length, subtract, volume, type Torque } from '../units/index.ts';
 import type { Procedure } from './schema.ts';
-
-type TightenStep = Extract<Procedure['steps'][number], { kind: 'tighten' }>;
+import type { TightenStep } from './steps.ts';
 
 /** The adapter of a step with the lever of its tool; null for a bare wrench. A loaded procedure has both or neither. */
 export function adapterOf({ adapters, tools }: Procedure, step: TightenStep): Adapter | null {

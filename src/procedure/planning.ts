@@ -1,15 +1,14 @@
 /** All that the tightening and lifting rooms would refuse later, found while the file is read and put in its place. */
 import { assessLift } from '../lifting/index.ts';
-import { narrowed, only, orderGroups, type Order } from '../tightening/order.ts';
+import { narrowed, only, type Order } from '../tightening/order.ts';
 import { planLoosening, planPasses, type PassSpec, type PlannedPass } from '../tightening/passes.ts';
-import { layOut, numbersOf, type Pattern } from '../tightening/pattern.ts';
+import { numbersOf, type Pattern } from '../tightening/pattern.ts';
 import { permissibleErrorPercent, settingRatio, torqueTarget } from '../tightening/index.ts';
 import { attempt, isRefused, type Fault } from './fault.ts';
 import { adapterOf, liftTasks } from './lead-hand.ts';
+import { checkLayout, checkOrder } from './order-faults.ts';
 import type { Procedure } from './schema.ts';
-
-type Step = Procedure['steps'][number];
-type StepOf<Kind extends Step['kind']> = Extract<Step, { kind: Kind }>;
+import type { Step, StepOf, TightenStep } from './steps.ts';
 
 /** No joint is worked with more; a larger plan is a slip that would stop the program. */
 const MOST_CALLS = 50_000;
@@ -17,31 +16,13 @@ const MOST_CALLS = 50_000;
 /** Faults of a procedure whose references are sound. Without any, every step of it plans. */
 export function planningFaults(procedure: Procedure): Fault[] {
   const faults: Fault[] = [];
-  const patterns = new Map<string, Planable>();
-  for (const [i, described] of procedure.patterns.entries()) {
-    const pattern = attempt(faults, layoutPath(`patterns.${i}.layout`), () => layOut(described.layout));
-    if (pattern && checkOrder(faults, pattern, described.order, `patterns.${i}.order`)) {
-      patterns.set(described.id, { pattern, order: described.order });
-    }
-  }
-  for (const [i, tool] of procedure.tools.entries()) {
-    if (tool.class !== undefined && tool.maximumError === undefined) {
-      attempt(faults, `tools.${i}.class`, () => permissibleErrorPercent(tool, tool.range.max));
-    }
-  }
+  const planable = checkPatterns(faults, procedure);
+  checkTools(faults, procedure);
   checkLift(faults, procedure);
   let calls = 0;
   for (const [i, step] of procedure.steps.entries()) {
-    if (step.kind !== 'tighten' && step.kind !== 'loosen') continue;
     const path = `steps.${i}`;
-    if (step.kind === 'tighten') checkAdapter(faults, procedure, step, path);
-    const planable = patterns.get(step.pattern);
-    if (!planable) continue;
-    const passes =
-      step.kind === 'tighten'
-        ? checkPasses(faults, planable, step, path)
-        : checkLoosening(faults, planable, step, path);
-    calls += passes?.reduce((sum, { order }) => sum + order.length, 0) ?? 0;
+    calls += checkStep(faults, procedure, planable, step, path).reduce((sum, { order }) => sum + order.length, 0);
     if (calls > MOST_CALLS) {
       faults.push({ path, message: `with this step the procedure calls more than ${MOST_CALLS} fasteners` });
       break;
@@ -55,36 +36,41 @@ interface Planable {
   readonly order: Order;
 }
 
-const layoutPath = (path: string) => (code: string) =>
-  code === 'bad-place' ? `${path}.places` : code === 'bad-count' ? path : `${path}.numbers`;
+/** The patterns that have no fault, by their id. */
+function checkPatterns(faults: Fault[], { patterns }: Procedure): ReadonlyMap<string, Planable> {
+  const planable = new Map<string, Planable>();
+  for (const [i, { id, layout, order }] of patterns.entries()) {
+    const pattern = checkLayout(faults, layout, `patterns.${i}.layout`);
+    if (pattern && checkOrder(faults, pattern, order, `patterns.${i}.order`)) planable.set(id, { pattern, order });
+  }
+  return planable;
+}
 
-/** Goes into nested orders, so that a fault is put where it is. */
-function checkOrder(faults: Fault[], pattern: Pattern, order: Order, path: string): boolean {
-  const before = faults.length;
-  switch (order.kind) {
-    case 'reverse':
-      return checkOrder(faults, pattern, order.of, `${path}.of`);
-    case 'in turn': {
-      const all = order.parts.flatMap(({ numbers }) => numbers);
-      if (attempt(faults, `${path}.parts`, () => orderGroups(pattern, { kind: 'explicit', numbers: all }))) {
-        for (const [i, part] of order.parts.entries()) {
-          checkOrder(faults, only(pattern, part.numbers), part.order, `${path}.parts.${i}.order`);
-        }
-      }
-      return faults.length === before;
-    }
-    case 'explicit':
-      return attempt(faults, `${path}.numbers`, () => orderGroups(pattern, order)) !== null;
-    case 'grouped':
-      return attempt(faults, `${path}.size`, () => orderGroups(pattern, order)) !== null;
-    case 'crosswise':
-    case 'circular':
-    case 'spiral':
-      return attempt(faults, path, () => orderGroups(pattern, order)) !== null;
+function checkTools(faults: Fault[], { tools }: Procedure): void {
+  for (const [i, tool] of tools.entries()) {
+    if (tool.class === undefined || tool.maximumError !== undefined) continue;
+    attempt(faults, `tools.${i}.class`, () => permissibleErrorPercent(tool, tool.range.max));
   }
 }
 
-function checkAdapter(faults: Fault[], procedure: Procedure, step: StepOf<'tighten'>, path: string): void {
+/** The passes of a step; none where there is a fault, or nothing to pass. */
+function checkStep(
+  faults: Fault[],
+  procedure: Procedure,
+  planable: ReadonlyMap<string, Planable>,
+  step: Step,
+  path: string,
+): readonly PlannedPass[] {
+  if (step.kind !== 'tighten' && step.kind !== 'loosen') return [];
+  if (step.kind === 'tighten') checkAdapter(faults, procedure, step, path);
+  const found = planable.get(step.pattern);
+  if (found === undefined) return [];
+  const passes =
+    step.kind === 'tighten' ? checkPasses(faults, found, step, path) : checkLoosening(faults, found, step, path);
+  return passes ?? [];
+}
+
+function checkAdapter(faults: Fault[], procedure: Procedure, step: TightenStep, path: string): void {
   if (step.adapter === undefined) return;
   const adapter = adapterOf(procedure, step);
   if (adapter) attempt(faults, `${path}.adapter`, () => settingRatio(adapter));
@@ -98,7 +84,7 @@ function checkAdapter(faults: Fault[], procedure: Procedure, step: StepOf<'tight
 function checkPasses(
   faults: Fault[],
   { pattern, order }: Planable,
-  { final, passes }: StepOf<'tighten'>,
+  { final, passes }: TightenStep,
   path: string,
 ): PlannedPass[] | null {
   const before = faults.length;

@@ -10,9 +10,7 @@ import type { Step } from './steps.ts';
 
 export type { Procedure, ProcedureFile } from './schema.ts';
 export type { Fault } from './fault.ts';
-export { closedIn, openedIn, stepText, type Step } from './steps.ts';
-export type StepOf<Kind extends Step['kind']> = Extract<Step, { kind: Kind }>;
-export type TightenStep = StepOf<'tighten'>;
+export { closedIn, openedIn, type Step, type StepOf, stepText, type TightenStep } from './steps.ts';
 export type Hazard = Step['hazards'][number];
 export type Tool = Procedure['tools'][number];
 export type Pattern = Procedure['patterns'][number];

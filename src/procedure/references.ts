@@ -1,10 +1,10 @@
 /** Names within a procedure: each given once, and every pointer leads to something. */
 import { shown, type Fault } from './fault.ts';
 import type { Procedure } from './schema.ts';
+import type { Step, StepOf } from './steps.ts';
 
 type Named = { readonly id: string };
 type List = 'conditions' | 'openings' | 'tools' | 'adapters' | 'seals' | 'patterns';
-type Step = Procedure['steps'][number];
 
 /** Every id that is given twice, and every pointer to nothing. */
 export function referenceFaults(procedure: Procedure): Fault[] {
@@ -25,7 +25,7 @@ function twins(path: string, list: readonly Named[]): Fault[] {
 }
 
 /** Two outcomes that are said alike could not be told apart. */
-function outcomeTwins({ outcomes }: Extract<Step, { kind: 'check' }>, path: string): Fault[] {
+function outcomeTwins({ outcomes }: StepOf<'check'>, path: string): Fault[] {
   const saidBy = new Map<string, number>();
   const faults = twins(path, outcomes);
   for (const [i, { id, say }] of outcomes.entries()) {
@@ -91,7 +91,7 @@ function stepPointers(step: Step, path: string): Pointer[] {
   }
 }
 
-const sealPointers = ({ seals }: Extract<Step, { kind: 'do' | 'check' }>, path: string): Pointer[] =>
+const sealPointers = ({ seals }: StepOf<'do' | 'check'>, path: string): Pointer[] =>
   seals.flatMap(({ seal }, i) => pointer(`${path}.seals.${i}.seal`, 'seals', seal));
 
 const pointer = (path: string, to: List, id: string | undefined): Pointer[] =>

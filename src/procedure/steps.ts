@@ -1,6 +1,8 @@
 import type { Procedure } from './schema.ts';
 
 export type Step = Procedure['steps'][number];
+export type StepOf<Kind extends Step['kind']> = Extract<Step, { kind: Kind }>;
+export type TightenStep = StepOf<'tighten'>;
 
 /** What is spoken for a step: its short form where it has one. */
 export const stepText = (step: Step): string => step.say ?? step.text;

@@ -167,4 +167,4 @@ it('text of any kind is refused, not crashed on', () => {
       expect(loadProcedure(text).kind).toBe('faulty');
     }),
   );
-});
+}, 60_000);

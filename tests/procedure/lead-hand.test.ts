@@ -62,6 +62,11 @@ describe('what is carried', () => {
     expect(tasks?.destination).toMatchObject({ vertical: { value: 32 }, verticalAtOrigin: { value: 26 } });
   });
 
+  it('does not slosh when nothing is retained', () => {
+    const dry = liftTasks(loaded(edited(BOAT, { 'component.retains.value': '0' })));
+    expect(dry?.origin.sloshing).toBe(false);
+  });
+
   it('gives 34.81 lb for package inspection, origin (NIOSH 94-110, example 4, full precision)', () => {
     const example = loaded(
       edited(BOAT, {

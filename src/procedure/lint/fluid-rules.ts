@@ -1,10 +1,10 @@
 /** Rules about openings, ports and the fluid that runs out. */
 import { containerCheck } from '../lead-hand.ts';
 import type { Procedure } from '../schema.ts';
-import { closedIn, openedIn } from '../steps.ts';
+import { closedIn, openedIn, type Step } from '../steps.ts';
 import { isWorkedWith, type Placed, type Rule } from './rule.ts';
 
-const where = ({ steps }: Procedure, touches: (step: Procedure['steps'][number]) => boolean): readonly Placed[] =>
+const where = ({ steps }: Procedure, touches: (step: Step) => boolean): readonly Placed[] =>
   steps.map((step, index) => ({ step, index })).filter(({ step }) => touches(step));
 
 export const openedNeverClosed: Rule = (procedure) =>

@@ -1,8 +1,9 @@
 /** Rules about warnings, cautions and notices. */
 import type { Procedure } from '../schema.ts';
+import type { Step } from '../steps.ts';
 import type { Finding, Rule } from './rule.ts';
 
-type Hazard = Procedure['steps'][number]['hazards'][number];
+type Hazard = Step['hazards'][number];
 
 const eachHazard = (
   { steps }: Procedure,

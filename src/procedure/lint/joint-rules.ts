@@ -1,8 +1,9 @@
 /** Rules about joints: seals, threads, and fasteners started by hand. */
 import type { Procedure } from '../schema.ts';
-import { isWorkedWith, type Placed, type Rule, type StepOf, stepsOf } from './rule.ts';
+import type { StepOf, TightenStep } from '../steps.ts';
+import { isWorkedWith, type Placed, type Rule, stepsOf } from './rule.ts';
 
-const tightenings = (procedure: Procedure, pattern: string): readonly Placed<StepOf<'tighten'>>[] =>
+const tightenings = (procedure: Procedure, pattern: string): readonly Placed<TightenStep>[] =>
   stepsOf(procedure, 'tighten').filter(({ step }) => step.pattern === pattern);
 
 type SealWork = StepOf<'do'>['seals'][number]['is'];

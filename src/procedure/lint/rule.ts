@@ -1,4 +1,5 @@
 import type { Procedure } from '../schema.ts';
+import type { Step, StepOf } from '../steps.ts';
 
 /** Something in a sound procedure that a careful reader would ask about. */
 export interface Finding {
@@ -7,9 +8,6 @@ export interface Finding {
 }
 
 export type Rule = (procedure: Procedure) => readonly Finding[];
-
-type Step = Procedure['steps'][number];
-export type StepOf<Kind extends Step['kind']> = Extract<Step, { kind: Kind }>;
 
 /** Steps of one kind, each with its place in the procedure. */
 export function stepsOf<Kind extends Step['kind']>({ steps }: Procedure, kind: Kind): readonly Placed<StepOf<Kind>>[] {

@@ -5,7 +5,8 @@ import { valuesOf } from '../../tightening/pass-values.ts';
 import { compare, scale, type Torque } from '../../units/index.ts';
 import { atWrench } from '../lead-hand.ts';
 import type { Procedure } from '../schema.ts';
-import { type Finding, type Rule, type StepOf, stepsOf } from './rule.ts';
+import type { TightenStep } from '../steps.ts';
+import { type Finding, type Rule, stepsOf } from './rule.ts';
 
 type Tool = Procedure['tools'][number];
 
@@ -88,7 +89,7 @@ export const runDownNotMeasurable: Rule = (procedure) =>
   });
 
 interface Setting {
-  readonly step: StepOf<'tighten'>;
+  readonly step: TightenStep;
   readonly tool: Tool;
   /** With the adapter, before any run-down torque, which is only known on the job. */
   readonly onWrench: TorqueTarget;
