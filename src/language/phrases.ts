@@ -18,8 +18,9 @@ const DIGIT_PAIRS = DIGITS.flatMap((first) => [
  */
 export function recogniserPhrases(situation: Situation): readonly string[] {
   const phrases = situation.sayings.map(({ words }) => words);
-  if (situation.reading === null) return phrases;
-  const { label, unit, takesClicks } = situation.reading;
+  const room = situation.reading ?? situation.correction;
+  if (room === null) return phrases;
+  const { label, unit, takesClicks } = room;
   const unitWords = TORQUE_UNIT_SPOKEN[unit][0];
   return [
     ...phrases,

@@ -20,6 +20,8 @@ export interface Saying {
 /** What a reading may be at this moment: which fasteners exist and what the scale of the tool can show. Never the target. */
 export interface ReadingRoom {
   readonly fasteners: ReadonlySet<number>;
+  /** The fastener that a value without a number is about. */
+  readonly called: number;
   readonly label: string;
   readonly scale: { readonly min: Torque; readonly max: Torque };
   readonly unit: Unit<'torque'>;
@@ -61,11 +63,11 @@ export function situationOf(state: SessionState): Situation {
 
   const pending = pendingReading(state);
   if (pending) {
-    const room = readingRoom(state, pending.step);
+    const room = readingRoom(state, pending);
     return { sayings: [...AFFIRM, ...NEGATIVE, ...DISREGARD, ...NEXT, ...always], reading: room, correction: room };
   }
   const last = lastConfirmed(state);
-  const correction = last && readingRoom(state, last.step);
+  const correction = last && readingRoom(state, last);
   const call = currentCall(state);
   return {
     sayings: [
@@ -75,7 +77,7 @@ export function situationOf(state: SessionState): Situation {
       ...always,
       ...(last?.step === step.id ? DISREGARD : []),
     ],
-    reading: call && isTorqueCall(call) ? readingRoom(state, step.id) : correction,
+    reading: call && isTorqueCall(call) ? readingRoom(state, { step: step.id, fastener: call.fastener }) : correction,
     correction,
   };
 }
@@ -89,14 +91,18 @@ const answersOf = ({ outcomes }: StepOf<'check'>): readonly Saying[] =>
 const meaningOf = (outcome: string): Meaning =>
   outcome === 'affirm' || outcome === 'negative' ? { kind: outcome } : { kind: 'answer', outcome };
 
-function readingRoom(state: SessionState, stepId: string): ReadingRoom | null {
-  const step = state.procedure.steps.find(({ id }) => id === stepId);
+function readingRoom(
+  state: SessionState,
+  about: { readonly step: string; readonly fastener: number },
+): ReadingRoom | null {
+  const step = state.procedure.steps.find(({ id }) => id === about.step);
   if (step?.kind !== 'tighten') return null;
   const pattern = state.procedure.patterns.find(({ id }) => id === step.pattern);
   const tool = toolOf(state.procedure, step);
   if (!pattern) return null;
   return {
     fasteners: new Set(planOf(state.procedure, step).calls.map(({ fastener }) => fastener)),
+    called: about.fastener,
     label: pattern.fastener,
     scale: tool.range,
     unit: tool.range.max.unit,

@@ -80,7 +80,13 @@ function readingsIn(words: readonly string[], room: ReadingRoom): readonly SaidR
   // What the scale cannot show was hardly read off it. Where nothing fits, the words stand as said and are read back.
   const onScale = possible.filter(({ value }) => isOnScale(value, room));
   const kept = onScale.length > 0 ? onScale : possible.filter(({ fastener }) => isNamed || fastener === null);
-  return [...new Map(kept.map((reading) => [`${reading.fastener}:${reading.value}`, reading])).values()];
+  // "two five" while stud six is called is a value, not stud two: it is read back with the number that it is taken for.
+  const asCalled = kept.filter(({ fastener }) => fastener === null || fastener === room.called);
+  return [
+    ...new Map(
+      (asCalled.length > 0 ? asCalled : kept).map((reading) => [`${reading.fastener}:${reading.value}`, reading]),
+    ).values(),
+  ];
 }
 
 /** In words. "bolt number one hundred and twenty three at one thousand two hundred and thirty four point five" has 16. */

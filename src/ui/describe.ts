@@ -16,7 +16,7 @@ export function describe({ body, heard }: Pick<SessionEvent, 'body' | 'heard'>):
     case 'answered':
       return `Answered: ${body.outcome}`;
     case 'fastener done':
-      return `Number ${body.fastener}, pass ${body.pass}: done`;
+      return `Number ${body.fastener}, pass ${body.pass}: ${body.turned ? 'turned' : 'done'}`;
     case 'reading captured': {
       const value = `${body.reading.value} ${body.reading.unit}`;
       const how = body.evidence === 'click' ? ' by click' : '';

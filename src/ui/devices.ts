@@ -1,6 +1,6 @@
 import { createSignal, type Accessor } from 'solid-js';
 import { createHearing } from '../hearing/hearing.ts';
-import type { Hearing, HearingState, ModelSource } from '../hearing/types.ts';
+import type { Hearing, HearingState, LoadOutcome, ModelSource } from '../hearing/types.ts';
 import { createSpeaking, type Speaking, type SpeakingState } from '../speaking/speaking.ts';
 
 /** Ear and voice of the app, with their states as signals. While the voice sounds, the ear is closed. */
@@ -12,7 +12,7 @@ export interface Devices {
   /** dBFS */
   readonly level: Accessor<number>;
   readonly modelName: Accessor<string | null>;
-  loadModel(source: ModelSource): Promise<{ name: string; sha256: string } | null>;
+  loadModel(source: ModelSource): Promise<LoadOutcome>;
   /** Call from a tap or key: browsers give sound and microphone only then. */
   start(): Promise<void>;
 }
@@ -42,9 +42,8 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
     modelName,
     async loadModel(source) {
       const loaded = await hearing.loadModel(source);
-      if (!loaded.ok) return null;
-      setModelName(loaded.model.name);
-      return { name: loaded.model.name, sha256: loaded.model.sha256 };
+      if (loaded.ok) setModelName(loaded.model.name);
+      return loaded;
     },
     async start() {
       await speaking.unlock();

@@ -68,9 +68,15 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
 
   async function carryOut(meaning: Meaning, source: Source, words: Heard | null): Promise<void> {
     if (trouble() !== null) return;
+    const wasClosed = state().phase === 'closed';
     const decision = decide(state(), { meaning });
     const events: readonly EventBody[] =
       decision.kind === 'accepted' ? decision.events : [{ kind: 'refused', meaning, reason: decision.reason }];
+    // A closed record stays as it is: what comes after the end is answered, not written.
+    if (wasClosed) {
+      say(announce(state(), events));
+      return;
+    }
     try {
       await write(events, source, words);
     } catch (error) {
@@ -82,14 +88,21 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
     say(announce(state(), events));
   }
 
-  function act(meaning: Meaning, source: Source, words: Heard | null = null): Promise<void> {
-    turn = turn.then(() => carryOut(meaning, source, words));
+  /** One input after another. A fault in one is shown, and does not silence those after it. */
+  function inTurn(work: () => Promise<void>): Promise<void> {
+    turn = turn.then(work).catch((error: unknown) => {
+      setTrouble(`This input could not be dealt with: ${messageOf(error)} Load the page again.`);
+    });
     return turn;
+  }
+
+  function act(meaning: Meaning, source: Source, words: Heard | null = null): Promise<void> {
+    return inTurn(() => carryOut(meaning, source, words));
   }
 
   function hear(words: readonly HeardWord[], source: Source, spoken?: Heard['spoken']): Promise<void> {
     const text = words.map(({ word }) => word).join(' ');
-    turn = turn.then(async () => {
+    return inTurn(async () => {
       const understanding = understand(words, situationOf(state()));
       setHeard({ text, understood: understanding.kind === 'meant' });
       if (understanding.kind === 'nothing') {
@@ -102,7 +115,6 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
         ...(spoken ? { spoken } : {}),
       });
     });
-    return turn;
   }
 
   return {

@@ -36,7 +36,10 @@ export async function loadChosenModel(
 ): Promise<Settings['model'] | null> {
   const isNewest = offered.length === 0 || offered.some(({ sha256 }) => sha256 === chosen?.sha256);
   if (chosen && (chosen.from === 'disk' || isNewest)) {
-    if (await devices.loadModel({ kind: 'kept', name: chosen.name, sha256: chosen.sha256 })) return chosen;
+    const loaded = await devices.loadModel({ kind: 'kept', name: chosen.name, sha256: chosen.sha256 });
+    if (loaded.ok) return chosen;
+    // Somebody has chosen another one meanwhile.
+    if (loaded.failure.code === 'model load cancelled') return null;
   }
   const wanted = offered.find(({ file }) => file === chosen?.name) ?? offered[0];
   return wanted ? loadOffered(devices, wanted) : null;
@@ -45,11 +48,11 @@ export async function loadChosenModel(
 /** Loads one of the offered models. @returns the choice to remember, or null where it could not be loaded */
 export async function loadOffered(devices: Devices, model: OfferedModel): Promise<Settings['model'] | null> {
   const loaded = await devices.loadModel(model);
-  return loaded ? { name: model.file, sha256: loaded.sha256, from: 'served' } : null;
+  return loaded.ok ? { name: model.file, sha256: loaded.model.sha256, from: 'served' } : null;
 }
 
 /** Loads a model archive that a person chose from disk. @returns the choice to remember, or null */
 export async function loadFromDisk(devices: Devices, file: File): Promise<Settings['model'] | null> {
   const loaded = await devices.loadModel({ kind: 'file', file });
-  return loaded ? { name: file.name, sha256: loaded.sha256, from: 'disk' } : null;
+  return loaded.ok ? { name: file.name, sha256: loaded.model.sha256, from: 'disk' } : null;
 }

@@ -1,4 +1,4 @@
-import { planOf, type Call } from '../session/calls.ts';
+import { calledValue, planOf, type Call } from '../session/calls.ts';
 import {
   currentCall,
   currentStep,
@@ -10,7 +10,7 @@ import {
   type SessionState,
 } from '../session/state.ts';
 import type { Hazard, Step } from '../procedure/procedure.ts';
-import { displayWindow, toWritten } from '../units/index.ts';
+import { displayWindow } from '../units/index.ts';
 import { layOut, type Position } from '../tightening/pattern.ts';
 import { placesOf } from './places.ts';
 
@@ -71,7 +71,7 @@ function callView(state: SessionState, step: Step, call: Call): CallView {
     pass: call.pass.index,
     passes: plan.passes.length,
     passName: call.pass.name,
-    target: target ? toWritten(target) : null,
+    target: target === null ? null : calledValue({ target }),
     window: window ? displayWindow(window, window.max.unit, placesOf(state.procedure, step)) : null,
     left: plan.calls.filter(
       ({ pass, fastener }) => pass.index === call.pass.index && !isSettled(state, step.id, pass, fastener),

@@ -1,16 +1,93 @@
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { afterAll, beforeAll, beforeEach, expect, inject, test } from 'vitest';
+import { AppPage, ofKind } from '../support/app-page.ts';
 import { openBrowser, type Browser } from '../support/chromium.ts';
+import { realModel, toyModel } from '../support/hearing-page.ts';
+import { smallProcedure } from '../support/small-procedure.ts';
+import { installMicrophone, speak } from '../support/spoken-microphone.ts';
+import { synthesise } from '../support/speech.ts';
 
 let browser: Browser;
-beforeAll(async () => void (browser = await openBrowser()));
+let app: AppPage;
+beforeAll(async () => {
+  browser = await openBrowser();
+  await installMicrophone(browser.context);
+});
+beforeEach(async () => {
+  app = await AppPage.open(browser.context, inject('appUrl'));
+});
 afterAll(() => browser.close());
 
-test('the built app opens under its own strict policy without a complaint', async () => {
-  const page = await browser.context.newPage();
+const file = (name: string, content: string | Buffer) => ({
+  name,
+  mimeType: 'application/octet-stream',
+  buffer: Buffer.from(content),
+});
+
+test('a procedure file that cannot be used is refused with the place in it and what was expected', async () => {
+  const { source: _left, ...noSource } = smallProcedure;
+  const faulty = JSON.parse(JSON.stringify(noSource).replace('{"value":"12","unit":"N·m"}', '12')) as unknown;
+  await app.page.getByLabel('Open a procedure file').setInputFiles(file('faulty.json', JSON.stringify(faulty)));
+  const alert = app.page.getByRole('alert');
+  await alert.waitFor();
+  const text = await alert.innerText();
+  expect(text).toContain('faulty.json cannot be used');
+  expect(text).toMatch(/steps\.1\.passes\.0\.target: .*expected a torque/);
+  expect(text).toMatch(/source/);
+  await app.page.getByLabel('Open a procedure file').setInputFiles(file('no.json', 'not { json'));
+  await app.page.getByText(/no\.json cannot be used/).waitFor();
+});
+
+test('what the app says itself is no command, however it reaches the microphone', async () => {
+  await app.begin(/Oil cooler/, { mechanic: 'A. Invented' });
+  await app.page.locator('.hearing.muted').waitFor();
+  const before = await app.heardCount();
+  await speak(app.page, await synthesise('say affirm', { voice: 'kal16' }));
+  await speak(app.page, await synthesise('affirm', { voice: 'kal16' }));
+  expect(await app.page.locator('.hearing.muted').count()).toBe(1);
+  await app.listening();
+  expect(await app.heardCount()).toBe(before);
+  await app.say('affirm');
+  expect(ofKind(await app.entries(), 'warning acknowledged')).toHaveLength(1);
+});
+
+test('speech that is no phrase is shown in grey, counted, and does nothing', async () => {
+  await app.begin(/Oil cooler/, { mechanic: 'A. Invented' });
+  await app.say('affirm that the weather is nice in the next valley');
+  expect(await app.page.locator('.heard.ignored').count()).toBe(1);
+  expect(await app.heard()).toContain('(1 not for us)');
+  expect(await app.wanted()).toContain('The drive can start without notice');
+});
+
+test('a model that lacks words is named by its words, and the choice is remembered', async () => {
+  await app.page.getByLabel(/Use a model from disk/).setInputFiles(file('toy.tar.gz', toyModel()));
+  await app.page.getByText('In use: toy.tar.gz').waitFor();
+  await app.begin(/Oil cooler/, { mechanic: 'A. Invented' });
+  await app.page.getByText(/This speech model does not know: .*affirm/).waitFor();
+  await app.page.goto(app.url);
+  await app.page.reload();
+  await app.page.getByText('In use: toy.tar.gz').waitFor();
+  await app.page.getByRole('button', { name: /Use bothhands-en-small/ }).click();
+  await app.page.getByText('In use: bothhands-en-small.tar.gz').waitFor();
+});
+
+test('a damaged model is said in words within 10 s, and typing goes on', async () => {
+  const started = Date.now();
+  const half = realModel().subarray(0, 2_000_000);
+  await app.page.getByLabel(/Use a model from disk/).setInputFiles(file('half.tar.gz', half));
+  await app.page.getByText(/could not be read as a speech model/).waitFor({ timeout: 10_000 });
+  expect(Date.now() - started).toBeLessThan(10_000);
+  await app.begin(/Oil cooler/, { mechanic: 'A. Invented' });
+  await app.type('affirm');
+  expect(ofKind(await app.entries(), 'warning acknowledged').at(-1)?.source).toBe('key');
+});
+
+test('the app opens and works under its own strict policy without a complaint', async () => {
   const complaints: string[] = [];
-  page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
-  page.on('pageerror', (error) => complaints.push(error.message));
-  await page.goto(inject('appUrl'));
-  await page.getByRole('heading', { name: 'Bothhands' }).waitFor();
+  app.page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
+  app.page.on('pageerror', (error) => complaints.push(error.message));
+  const response = await app.page.reload();
+  expect(response?.headers()['content-security-policy']).toContain("default-src 'none'");
+  await app.begin(/Oil cooler/, { mechanic: 'A. Invented' });
+  await app.say('affirm');
   expect(complaints).toEqual([]);
 });

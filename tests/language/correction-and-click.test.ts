@@ -57,7 +57,7 @@ describe('a correction', () => {
   test('is nothing where no reading was taken', () => expect(meant(ring(), 'correction two four')).toBeNull());
   test('that is unclear is asked about, and so is another unit', () => {
     const pending = tell(ring(), reading('24'));
-    expect(meant(pending, 'correction two five')).toEqual(several([null, '25'], [2, '5']));
+    expect(meant(pending, 'correction one five')).toEqual(several([null, '15'], [1, '5']));
     expect(meant(pending, 'correction one eight foot pounds')).toEqual(otherUnit);
   });
 });

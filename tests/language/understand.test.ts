@@ -136,9 +136,13 @@ describe('a reading', () => {
     expect(meant(play, text)).toEqual(meaning),
   );
   test.each<[string, Meaning]>([
-    ['two five', several([null, '25'], [2, '5'])],
+    ['one five', several([null, '15'], [1, '5'])],
     ['one six point five', several([null, '16.5'], [1, '6.5'])],
-  ])('with two cuts is asked about: "%s"', (text, meaning) => expect(meant(play, text)).toEqual(meaning));
+  ])('with two cuts, one of them the fastener called, is asked about: "%s"', (text, meaning) =>
+    expect(meant(play, text)).toEqual(meaning),
+  );
+  test('is the value where the other cut names a fastener that is not called', () =>
+    expect(meant(play, 'two five')).toEqual(reading('25')));
   test.each<[string, Meaning]>([
     ['nine zero', reading('90')],
     ['four at nine zero', reading('90', 4)],

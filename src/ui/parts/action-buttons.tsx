@@ -10,6 +10,7 @@ const FIXED: readonly { readonly label: string; readonly meaning: Meaning }[] = 
   { label: 'Back', meaning: { kind: 'back' } },
   { label: 'Say again', meaning: { kind: 'say again' } },
   { label: 'Disregard', meaning: { kind: 'disregard' } },
+  { label: 'Turned', meaning: { kind: 'turned' } },
   { label: 'Stand by', meaning: { kind: 'stand by' } },
   { label: 'Continue', meaning: { kind: 'continue' } },
 ];

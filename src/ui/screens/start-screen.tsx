@@ -33,7 +33,9 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
     }
   }
 
-  const beginFromFile = (file: File): void => void file.text().then((text) => begin(text, file.name));
+  async function beginFromFile(file: File): Promise<void> {
+    await begin(await file.text(), file.name);
+  }
 
   return (
     <main class="start">
@@ -70,7 +72,7 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
             )}
           </For>
         </ul>
-        <FileButton label="Open a procedure file" accept=".json" onFile={beginFromFile} />
+        <FileButton label="Open a procedure file" accept=".json" onFile={(file) => void beginFromFile(file)} />
         <Show when={faults()}>{(found) => <FaultList file={found().file} faults={found().faults} />}</Show>
         <Show when={trouble()}>{(text) => <p class="trouble">{text()}</p>}</Show>
       </section>
@@ -158,7 +160,9 @@ function SpeechModel(props: { readonly shop: Shop }): JSX.Element {
   const remember = (model: Shop['settings']['model'] | null): void => {
     if (model) props.shop.remember({ model });
   };
-  const useFromDisk = (file: File): void => void loadFromDisk(props.shop.devices, file).then(remember);
+  async function useFromDisk(file: File): Promise<void> {
+    remember(await loadFromDisk(props.shop.devices, file));
+  }
   return (
     <section aria-labelledby="model">
       <h2 id="model">Speech model</h2>
@@ -182,7 +186,11 @@ function SpeechModel(props: { readonly shop: Shop }): JSX.Element {
           )}
         </For>
       </ul>
-      <FileButton label="Use a model from disk (.zip or .tar.gz)" accept=".zip,.gz,.tgz" onFile={useFromDisk} />
+      <FileButton
+        label="Use a model from disk (.zip or .tar.gz)"
+        accept=".zip,.gz,.tgz"
+        onFile={(file) => void useFromDisk(file)}
+      />
     </section>
   );
 }
