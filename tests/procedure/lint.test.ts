@@ -131,6 +131,24 @@ describe('closer looks', () => {
     expect(warnings(BOAT, backwards, 'closedNeverOpened')).toHaveLength(1);
   });
 
+  it('the class of a tool says how far to trust it where no error is stated', () => {
+    const byClass = (letter: string) => ({
+      'tools.wrench-60.maximumError': undefined,
+      'tools.wrench-60.class': letter,
+      'steps.tighten-ring.passes.1': around('24', '23', '25'),
+    });
+    // Class B: ±4 % above 10 N·m; class A: ±6 % throughout, which is 1.44 N·m each way of 24 (ISO 6789-1, from memory).
+    expect(warnings(ROPEWAY, byClass('B'), 'windowTooNarrow')).toEqual([]);
+    expect(warnings(ROPEWAY, byClass('A'), 'windowTooNarrow').map(({ message }) => message)).toContain(
+      "the window 23 N·m to 25 N·m is narrower than the tool's error of ±6 %",
+    );
+  });
+
+  it('the thread of a pattern that nobody tightens needs no condition', () => {
+    const changes = { 'steps.tighten-bracket': undefined, 'patterns.bracket.threadCondition': undefined };
+    expect(warnings(ROPEWAY, changes, 'threadConditionMissing')).toEqual([]);
+  });
+
   it('half a litre is enough to want the ports up', () => {
     const changes = { 'component.portsUp': undefined, 'component.retains.value': '0.5' };
     expect(warnings(ROPEWAY, changes, 'portsNotKeptUp')).toHaveLength(1);

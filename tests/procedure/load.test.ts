@@ -16,7 +16,7 @@ const ROPEWAY = 'ropeway-oil-cooler';
 const BOAT = 'fire-boat-pump-cover';
 const newtonMetres = (value: string): Json => ({ value, unit: 'N·m' });
 const poundInches = (value: string): Json => ({ value, unit: 'lbf·in' });
-const around = (target: string, min: string, max: string): Json => ({
+const around = (target: string, min: string, max: string) => ({
   kind: 'torque',
   target: newtonMetres(target),
   window: { min: newtonMetres(min), max: newtonMetres(max) },
@@ -51,6 +51,10 @@ describe('a fault is named with its path, what was found and what was expected',
     ['a volume below zero', ROPEWAY, { 'component.drains.value': '-1' }, 'component.drains', 'found -1 L, expected a volume of zero or more'],
     ['a missing field', ROPEWAY, { title: undefined }, 'title', 'missing, expected words in quotes'],
     ['a missing quantity', ROPEWAY, { 'tools.wrench-60.resolution': undefined }, 'tools.wrench-60.resolution', 'missing, expected a torque such as'],
+    ['a number where an object belongs', ROPEWAY, { component: 5 }, 'component', 'found 5, expected an object with the fields name, partNumber'],
+    ['words where yes or no belongs', ROPEWAY, { invented: 'yes' }, 'invented', 'found "yes", expected true or false'],
+    ['an unknown field of a quantity', ROPEWAY, { 'component.dryMass.tolerance': '1' }, 'component.dryMass.tolerance', 'unknown field, expected a mass such as'],
+    ['a quantity without its unit', ROPEWAY, { 'component.dryMass.unit': undefined }, 'component.dryMass.unit', 'missing, expected a mass such as'],
     ['an unknown field', ROPEWAY, { 'component.colour': 'red' }, 'component.colour', 'unknown field, expected one of: name, partNumber'],
     ['a field called like a method', ROPEWAY, { 'component.toString': 'red' }, 'component.toString', 'unknown field'],
     ['an unknown kind of step', ROPEWAY, { 'steps.drain.kind': 'pour' }, 'steps.drain.kind', 'found "pour", expected a kind of step: do, check'],
@@ -102,6 +106,8 @@ describe('a fault is named with its path, what was found and what was expected',
     ['a target outside its window', ROPEWAY, { 'steps.tighten-ring.passes.1.target': newtonMetres('27') }, 'steps.tighten-ring.passes.1.target', 'The target 27 N·m is outside its window.'],
     ['a final target outside its window', BOAT, { 'steps.tighten-cover.final.target': poundInches('150') }, 'steps.tighten-cover.final.target', 'outside its window'],
     ['a pass that goes down', ROPEWAY, { 'steps.tighten-ring.passes.1': around('10', '9', '11') }, 'steps.tighten-ring.passes.1', 'fastener 1 would get 10 N·m after 12 N·m'],
+    ['a bad pass of a pattern worked in parts', ROPEWAY, { 'patterns.bracket.order': { kind: 'in turn', parts: [{ numbers: [2], order: { kind: 'circular' } }, { numbers: [1, 3], order: { kind: 'circular' } }] }, 'steps.tighten-bracket.passes.0': around('20', '17', '19') }, 'steps.tighten-bracket.passes.0.target', 'outside its window'],
+    ['a bad pass with an order of its own', ROPEWAY, { 'steps.tighten-bracket.passes.0': { ...around('20', '17', '19'), order: { kind: 'circular' } } }, 'steps.tighten-bracket.passes.0.target', 'outside its window'],
     ['a percentage of nothing', BOAT, { 'steps.tighten-cover.final': undefined }, 'steps.tighten-cover.passes.1', 'a percentage but no final target'],
     ['more than all of the target', BOAT, { 'steps.tighten-cover.passes.1.percent': '101' }, 'steps.tighten-cover.passes.1.percent', 'above 0 and up to 100'],
     ['steps that miss the target', BOAT, { 'steps.tighten-cover.passes.1': { kind: 'increments', from: poundInches('60'), step: poundInches('50') } }, 'steps.tighten-cover.passes.1.step', 'do not land on 175 lbf·in'],
