@@ -58,7 +58,9 @@ async function openShop(): Promise<Shop> {
     void saveSettings(settings);
   };
   // Loading goes on while the start screen is already usable.
-  void loadChosenModel(devices, settings.model, offered).then((model) => model && remember({ model }));
+  void loadChosenModel(devices, settings.model, offered).then((choice) => {
+    if (choice?.ok) remember({ model: choice.model });
+  });
   return {
     book,
     devices,

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
-import type { ModelSource } from '../hearing/types.ts';
+import type { HearingFailure } from '../hearing/failures.ts';
+import type { LoadOutcome, ModelSource } from '../hearing/types.ts';
 import type { Settings } from '../storage/settings.ts';
 import type { Devices } from './devices.ts';
 
@@ -25,34 +26,40 @@ export async function offeredModels(): Promise<readonly OfferedModel[]> {
   }
 }
 
+/** A model to remember, or why it could not be loaded. */
+export type Choice =
+  { readonly ok: true; readonly model: KeptModel } | { readonly ok: false; readonly failure: HearingFailure };
+type KeptModel = NonNullable<Settings['model']>;
+
 /**
  * Loads the model chosen last, as kept by this browser; the offered one of that name where it is newer or nothing is
- * kept; else the first that is offered. @returns the choice to remember, or null where no model could be loaded
+ * kept; else the first that is offered. @returns null where there is nothing to load
  */
 export async function loadChosenModel(
   devices: Devices,
   chosen: Settings['model'],
   offered: readonly OfferedModel[],
-): Promise<Settings['model'] | null> {
+): Promise<Choice | null> {
   const isNewest = offered.length === 0 || offered.some(({ sha256 }) => sha256 === chosen?.sha256);
   if (chosen && (chosen.from === 'disk' || isNewest)) {
     const loaded = await devices.loadModel({ kind: 'kept', name: chosen.name, sha256: chosen.sha256 });
-    if (loaded.ok) return chosen;
+    if (loaded.ok) return { ok: true, model: chosen };
     // Somebody has chosen another one meanwhile.
-    if (loaded.failure.code === 'model load cancelled') return null;
+    if (loaded.failure.code === 'model load cancelled') return loaded;
   }
   const wanted = offered.find(({ file }) => file === chosen?.name) ?? offered[0];
   return wanted ? loadOffered(devices, wanted) : null;
 }
 
-/** Loads one of the offered models. @returns the choice to remember, or null where it could not be loaded */
-export async function loadOffered(devices: Devices, model: OfferedModel): Promise<Settings['model'] | null> {
-  const loaded = await devices.loadModel(model);
-  return loaded.ok ? { name: model.file, sha256: loaded.model.sha256, from: 'served' } : null;
+/** Loads one of the offered models. */
+export async function loadOffered(devices: Devices, model: OfferedModel): Promise<Choice> {
+  return chosenFrom('served', model.file, await devices.loadModel(model));
 }
 
-/** Loads a model archive that a person chose from disk. @returns the choice to remember, or null */
-export async function loadFromDisk(devices: Devices, file: File): Promise<Settings['model'] | null> {
-  const loaded = await devices.loadModel({ kind: 'file', file });
-  return loaded.ok ? { name: file.name, sha256: loaded.model.sha256, from: 'disk' } : null;
+/** Loads a model archive that a person chose from disk. */
+export async function loadFromDisk(devices: Devices, file: File): Promise<Choice> {
+  return chosenFrom('disk', file.name, await devices.loadModel({ kind: 'file', file }));
 }
+
+const chosenFrom = (from: KeptModel['from'], name: string, loaded: LoadOutcome): Choice =>
+  loaded.ok ? { ok: true, model: { name, sha256: loaded.model.sha256, from } } : loaded;

@@ -1,11 +1,12 @@
-import { For, Show, createResource, createSignal, untrack, type JSX } from 'solid-js';
+import { For, Show, createSignal, untrack, type JSX } from 'solid-js';
 import { loadProcedure, type Fault, type Procedure } from '../../procedure/procedure.ts';
 import type { Shop } from '../app.tsx';
 import { demoProcedures } from '../demos.ts';
-import { loadFromDisk, loadOffered } from '../models.ts';
-import { addressOf, go } from '../router.ts';
-import { HearingStrip } from '../parts/hearing-strip.tsx';
-import { readSession, startSession, stateAfter } from '../session-file.ts';
+import { go } from '../router.ts';
+import { FileButton } from '../parts/file-button.tsx';
+import { KeptSessions } from '../parts/kept-sessions.tsx';
+import { SpeechModel } from '../parts/speech-model.tsx';
+import { startSession } from '../session-file.ts';
 import { messageOf } from '../message.ts';
 
 /** Choose a procedure, say who works, begin; or go on with a session that is kept here. */
@@ -114,104 +115,5 @@ function FaultList(props: { readonly file: string; readonly faults: readonly Fau
         </For>
       </ul>
     </div>
-  );
-}
-
-function KeptSessions(props: { readonly shop: Shop }): JSX.Element {
-  const [sessions] = createResource(async () => {
-    const ids = await props.shop.book.sessions();
-    return Promise.all(
-      ids.map(async (id) => {
-        const kept = await readSession(props.shop.book, id).catch(() => null);
-        return kept ? { id, kept, state: stateAfter(kept, kept.entries.length) } : null;
-      }),
-    );
-  });
-  return (
-    <section aria-labelledby="kept">
-      <h2 id="kept">Sessions on this device</h2>
-      <ul class="sessions">
-        <For each={sessions()?.filter((session) => session !== null)} fallback={<li>None yet.</li>}>
-          {({ id, kept, state }) => (
-            <li>
-              <span>
-                <b>{kept.procedure.title}</b>
-                <br />
-                {new Date(kept.entries[0]?.at.utc ?? 0).toLocaleString()}, {kept.people.mechanic}:{' '}
-                {state.phase === 'closed' ? 'closed' : `at step ${state.at + 1} of ${kept.procedure.steps.length}`}
-              </span>
-              <Show when={state.phase !== 'closed'}>
-                <a class="button" href={addressOf({ kind: 'work', session: id })}>
-                  Go on
-                </a>
-              </Show>
-              <a class="button" href={addressOf({ kind: 'replay', session: id })}>
-                Replay
-              </a>
-            </li>
-          )}
-        </For>
-      </ul>
-    </section>
-  );
-}
-
-function SpeechModel(props: { readonly shop: Shop }): JSX.Element {
-  const remember = (model: Shop['settings']['model'] | null): void => {
-    if (model) props.shop.remember({ model });
-  };
-  async function useFromDisk(file: File): Promise<void> {
-    remember(await loadFromDisk(props.shop.devices, file));
-  }
-  return (
-    <section aria-labelledby="model">
-      <h2 id="model">Speech model</h2>
-      <HearingStrip
-        hearing={props.shop.devices.hearingState()}
-        speaking={props.shop.devices.speakingState()}
-        level={props.shop.devices.level()}
-        missing={[]}
-        onListen={() => void props.shop.devices.start()}
-        onMute={() => props.shop.devices.hearing.mute('asked')}
-      />
-      <p>In use: {props.shop.devices.modelName() ?? 'none'}</p>
-      <ul class="models">
-        <For each={props.shop.offered}>
-          {(model) => (
-            <li>
-              <button type="button" onClick={() => void loadOffered(props.shop.devices, model).then(remember)}>
-                Use {model.file} ({(model.bytes / 1e6).toFixed(1)} MB)
-              </button>
-            </li>
-          )}
-        </For>
-      </ul>
-      <FileButton
-        label="Use a model from disk (.zip or .tar.gz)"
-        accept=".zip,.gz,.tgz"
-        onFile={(file) => void useFromDisk(file)}
-      />
-    </section>
-  );
-}
-
-function FileButton(props: {
-  readonly label: string;
-  readonly accept: string;
-  readonly onFile: (file: File) => void;
-}): JSX.Element {
-  return (
-    <label class="button file">
-      {props.label}
-      <input
-        type="file"
-        accept={props.accept}
-        onChange={(event) => {
-          const file = event.currentTarget.files?.[0];
-          if (file) props.onFile(file);
-          event.currentTarget.value = '';
-        }}
-      />
-    </label>
   );
 }
