@@ -53,7 +53,7 @@ const walls = Object.entries(rooms).map(([room, allowed]) => ({
 }));
 
 export default tseslint.config(
-  { ignores: ['dist/**', 'node_modules/**', 'models/**', 'demo-data/**', 'coverage/**'] },
+  { ignores: ['.ci/**', 'dist/**', 'node_modules/**', 'models/**', 'demo-data/**', 'coverage/**'] },
   js.configs.recommended,
   ...tseslint.configs.recommendedTypeChecked,
   {
