@@ -1,36 +1,31 @@
-import { NUMBER_WORDS } from './numbers/index.ts';
 import type { Meaning } from '../session/intent.ts';
+import { decoysFor } from './decoys.ts';
+import { grammarOf } from './grammar.ts';
+import { ANY_DIGIT, samplesOf } from './grammar-samples.ts';
+import { NUMBER_WORDS } from './numbers/index.ts';
 import type { Saying, Situation } from './situation.ts';
-import { TORQUE_UNIT_SPOKEN } from './words.ts';
 
 const DIGITS = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
 
 /** Every digit after every other and around the point: no digit string is likelier than another, whatever the target. */
-const DIGIT_PAIRS = DIGITS.flatMap((first) => [
+const DIGIT_STRINGS = DIGITS.flatMap((first) => [
+  `${first} point ${first}`,
   ...DIGITS.map((second) => `${first} ${second}`),
-  `${first} point`,
-  `point ${first}`,
 ]);
 
 /**
- * The recogniser's phrase list for a situation. The recogniser learns which word may follow which from it, so the
- * number part spans every value and leans to none.
+ * The recogniser's phrase list for a situation: its sayings, the words and digit pairs of numbers, and samples of each
+ * form of the grammar. The recogniser learns which word may follow which from it, so the number part spans every value
+ * and leans to none.
  */
 export function recogniserPhrases(situation: Situation): readonly string[] {
-  const phrases = situation.sayings.map(({ words }) => words);
-  const room = situation.reading ?? situation.correction;
-  if (room === null) return phrases;
-  const { label, unit, takesClicks } = room;
-  const unitWords = TORQUE_UNIT_SPOKEN[unit][0];
-  return [
-    ...phrases,
-    ...NUMBER_WORDS,
-    ...DIGIT_PAIRS,
-    ...['number', label].flatMap((name) => DIGITS.map((digit) => `${name} ${digit} at ${digit}`)),
-    ...DIGITS.map((digit) => `${digit} ${unitWords}`),
-    ...(situation.correction ? DIGITS.map((digit) => `correction ${digit}`) : []),
-    ...(takesClicks ? ['click', ...DIGITS.map((digit) => `${digit} click`)] : []),
-  ];
+  const { sayings, rules } = grammarOf(situation);
+  const numbers = rules.length > 0 ? [...NUMBER_WORDS, ...DIGIT_STRINGS] : [];
+  const samples = samplesOf(rules.flatMap(({ forms }) => forms)).flatMap((sample) =>
+    DIGITS.map((digit) => sample.replaceAll(ANY_DIGIT, digit)),
+  );
+  const phrases = [...new Set([...sayings.map(({ words }) => words), ...numbers, ...samples])];
+  return [...phrases, ...decoysFor(phrases).map(({ word }) => word)];
 }
 
 /**

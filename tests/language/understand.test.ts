@@ -162,7 +162,7 @@ describe('a reading', () => {
   ])('has a whole fastener number of at most four digits: "%s"', (text) => expect(meant(play, text)).toBeNull());
   test.each([
     'two four point five please',
-    'it is two four point five',
+    'it was two four point five',
     'two four point five correction',
     'correction two four point five',
     'two four point five newton',

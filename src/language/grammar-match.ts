@@ -1,0 +1,85 @@
+/** From words to what they can mean by the forms of a grammar: every way, none preferred. */
+import { DECIMAL, type Unit } from '../units/index.ts';
+import type { Form, Part } from './grammar.ts';
+import { readNumber, readNumbers, type ReadingStyle } from './numbers/index.ts';
+
+/** One way to take an utterance. Figures are exact decimal text, zeros before and after kept. */
+export interface Match {
+  readonly fastener: string | null;
+  readonly value: string | null;
+  readonly unit: Unit<'torque'> | null;
+  /** How the words make the value; figures were typed. */
+  readonly style: ReadingStyle | 'figures' | null;
+  readonly names: boolean;
+}
+
+/** In words. "bolt number one hundred and twenty three at one thousand two hundred and thirty four point five" has 16. */
+const LONGEST_UTTERANCE = 32;
+
+/** Every way in which exactly these words are one of the forms. */
+export function matchesOf(forms: readonly Form[], words: readonly string[]): readonly Match[] {
+  if (words.length === 0 || words.length > LONGEST_UTTERANCE) return [];
+  return forms.flatMap(({ names, parts }) => matchParts(parts, words, { ...NOTHING_YET, names }));
+}
+
+const NOTHING_YET: Match = { fastener: null, value: null, unit: null, style: null, names: false };
+
+function matchParts(parts: readonly Part[], words: readonly string[], sofar: Match): readonly Match[] {
+  const [part, ...later] = parts;
+  if (part === undefined) return words.length === 0 ? [sofar] : [];
+  switch (part.kind) {
+    case 'words': {
+      const without = part.optional ? matchParts(later, words, sofar) : [];
+      const withWords = part.wordings.flatMap((wording) => {
+        const start = wording.words.split(' ');
+        if (!start.every((word, i) => word === words[i])) return [];
+        return matchParts(later, words.slice(start.length), { ...sofar, unit: wording.unit ?? sofar.unit });
+      });
+      return [...without, ...withWords];
+    }
+    case 'number':
+      return beginnings(words).flatMap((length) =>
+        numbersIn(part.of, words.slice(0, length)).flatMap((found) =>
+          matchParts(later, words.slice(length), { ...sofar, ...found }),
+        ),
+      );
+    case 'taken back':
+      return beginnings(words).flatMap((length) => {
+        // What follows comes first: without "correction" it fails at once.
+        const rest = matchParts(later, words.slice(length), sofar);
+        if (rest.length === 0) return [];
+        const dropped = matchesOf(part.forms, words.slice(0, length));
+        return dropped.flatMap(({ fastener }) =>
+          rest.map((match) => ({ ...match, fastener: match.fastener ?? fastener })),
+        );
+      });
+  }
+}
+
+const beginnings = (words: readonly string[]): readonly number[] => words.map((_, i) => i + 1);
+
+type Found = Partial<Pick<Match, 'fastener' | 'value' | 'style'>>;
+
+function numbersIn(of: Extract<Part, { kind: 'number' }>['of'], words: readonly string[]): readonly Found[] {
+  const [figures] = words;
+  const isFigures = words.length === 1 && figures !== undefined && DECIMAL.test(figures);
+  switch (of) {
+    case 'fastener':
+      return (isFigures ? [figures] : readNumber(words).map(({ digits }) => digits))
+        .filter((digits) => FASTENER_NUMBER.test(digits))
+        .map((fastener) => ({ fastener }));
+    case 'value':
+      return isFigures
+        ? [{ value: figures, style: 'figures' }]
+        : readNumber(words).map(({ digits, style }) => ({ value: digits, style }));
+    case 'fastener and value':
+      return readNumbers(words).flatMap((said) =>
+        said.kind === 'value'
+          ? []
+          : [{ fastener: said.fastener.digits, value: said.value.digits, style: said.value.style }],
+      );
+  }
+}
+
+/** A number that can be marked on a part. */
+const FASTENER_NUMBER = /^\d{1,4}$/;
