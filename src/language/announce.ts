@@ -1,19 +1,26 @@
+import { containerCheck } from '../procedure/lead-hand.ts';
 import { stepText, type Step } from '../procedure/procedure.ts';
-import { calledValue, checksForTurning, isTorqueCall, planOf, type Call } from '../session/calls.ts';
+import { isReadCall, type Call } from '../session/calls.ts';
 import type { EventBody } from '../session/event.ts';
 import {
   callAfter,
+  confirmed,
   confirmsByGoingOn,
   currentCall,
   currentStep,
   isDone,
+  isUntouched,
+  openCondition,
   openWarning,
   pendingReading,
   type Reading,
   type SessionState,
 } from '../session/state.ts';
+import { toolRefusal, toolTroubles } from '../session/tools.ts';
+import { explainLift, explainPlan, explainTool } from './explain.ts';
+import { sayCall, sayRoundAndCall } from './say-call.ts';
 import { sayRefusal } from './say-refusal.ts';
-import { count, digits, labelOf, sayName, sayTorque, sentence } from './say.ts';
+import { count, digits, labelOf, sayPlain, sayTorque, sentence } from './say.ts';
 
 /**
  * What is spoken after events, in order. A pure function of the state after them, so that a replay says the same.
@@ -31,10 +38,21 @@ const IN_FULL: ReadonlySet<EventBody['kind']> = new Set([
   'opened',
   'reopened',
   'warning acknowledged',
+  'condition answered',
   'step done',
+  'step skipped',
   'step taken back',
   'repeat asked',
   'continued',
+]);
+
+/** After these a step may begin: how it is gone about is explained once. */
+const BEGINS: ReadonlySet<EventBody['kind']> = new Set([
+  'opened',
+  'warning acknowledged',
+  'condition answered',
+  'step done',
+  'step skipped',
 ]);
 
 /** After these, what is to be done next is said. */
@@ -54,6 +72,7 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
       return [
         `${title}. ${source.document}, revision ${source.revision}.`,
         ...(invented ? ['Demonstration only. All values are invented.'] : []),
+        ...sayBeforeWork(state),
       ];
     }
     case 'reopened':
@@ -80,9 +99,14 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
     case 'fastener done':
       // The end of a round in which one turned opens the round again, this fastener with it.
       return isDone(state, event) ? [] : [`A ${labelOf(state, event.step)} turned. Go round once more.`];
+    case 'step skipped': {
+      const step = state.procedure.steps.find(({ id }) => id === event.step);
+      return [`Skipped, it does not apply: ${step?.title ?? event.step}.`];
+    }
     case 'closed':
       return ['All steps are done. The record is closed.'];
     case 'warning acknowledged':
+    case 'condition answered':
     case 'step done':
     case 'step taken back':
     case 'repeat asked':
@@ -100,10 +124,34 @@ export function prompt(state: SessionState, events: readonly EventBody[] = []): 
   if (warning) return [`${sentence(warning.signal)}. ${warning.text} Say affirm.`];
   const pending = pendingReading(state);
   if (pending) return [readBack(state, pending)];
+  const condition = openCondition(state);
+  if (condition) return [`${condition.question} Affirm or negative?`];
   const call = currentCall(state);
-  if (call === null) return [sayStep(step)];
-  if (events.some(({ kind }) => IN_FULL.has(kind))) return [`${sayStep(step)} ${sayPassAndCall(state, step, call)}`];
-  return [isNewPass(state, step, call) ? sayPassAndCall(state, step, call) : sentence(sayCall(call))];
+  if (call === null)
+    return [sayStep(step), ...(step.kind === 'hold' ? explainLift(state.procedure).facts.map(sayPlain) : [])];
+  const inFull = events.some(({ kind }) => IN_FULL.has(kind));
+  const unusable = toolRefusal(state, step, call);
+  if (unusable) return [...(inFull ? [sayStep(step)] : []), sayRefusal(state, unusable)];
+  if (!inFull)
+    return [isNewRound(state, step, call) ? sayRoundAndCall(state, step, call) : sentence(sayCall(state, step, call))];
+  const begins = events.some(({ kind }) => BEGINS.has(kind)) && isUntouched(state, step);
+  return [[sayStep(step), ...(begins ? sayPlan(state, step, call) : []), sayRoundAndCall(state, step, call)].join(' ')];
+}
+
+/** The weight, the lift and the container, short: the limits of the equation stand on the screen. */
+function sayBeforeWork({ procedure }: SessionState): readonly string[] {
+  const { facts, limits } = explainLift(procedure);
+  const container = containerCheck(procedure);
+  return [...facts, ...limits.slice(0, 1), ...(container ? [container.sentence] : [])].map(sayPlain);
+}
+
+/** How a step of tightening is gone about, and what is to be minded about its tools. */
+function sayPlan(state: SessionState, step: Step, call: Call): readonly string[] {
+  if (step.kind !== 'tighten') return [];
+  const plan = explainPlan(state.procedure, step);
+  return [...(plan ? [plan] : []), ...toolTroubles(state, step, call).map(explainTool)].map((text) =>
+    sentence(sayPlain(text)),
+  );
 }
 
 /** Cautions and notices come before the text of their step. */
@@ -114,51 +162,41 @@ function sayStep(step: Step): string {
   return [...cautions, stepText(step)].join(' ');
 }
 
-/** Whether nothing was done or read in the pass of a call. */
-const isNewPass = (state: SessionState, step: Step, { pass }: Call): boolean =>
+/** Whether nothing was done or read in the round of a call. */
+const isNewRound = (state: SessionState, step: Step, { pass }: Call): boolean =>
   !state.readings.some((reading) => reading.step === step.id && reading.pass === pass.index) &&
   !pass.order.some((fastener) => isDone(state, { step: step.id, pass: pass.index, fastener }));
-
-/** "Pass two of two, final. Stud four, two four point five newton metres." */
-function sayPassAndCall(state: SessionState, step: Step, call: Call): string {
-  const { passes } = planOf(state.procedure, step);
-  const { index, name } = call.pass;
-  const pass = passes.length > 1 ? `Pass ${count(index)} of ${count(passes.length)}, ${sayName(name)}. ` : '';
-  const value = call.pass.target === null ? '' : `, ${sayTorque(calledValue(call.pass))}`;
-  const question = checksForTurning(call.pass) ? ' Say next if it stands, turned if it turns.' : '';
-  return `${pass}${sentence(`${call.label} ${count(call.fastener)}${value}.`)}${question}`;
-}
-
-/** Within a pass the unit is known: "stud four, two four point five." */
-function sayCall(call: Call): string {
-  const value = isTorqueCall(call) ? `, ${digits(calledValue(call.pass).value)}` : '';
-  return `${call.label} ${count(call.fastener)}${value}.`;
-}
 
 /** Digit by digit, then a question without the wanted answer, or the next fastener where going on confirms. */
 function readBack(
   state: SessionState,
-  reading: Pick<Reading, 'step' | 'pass' | 'fastener' | 'reading' | 'verdict' | 'evidence'>,
+  reading: Pick<Reading, 'step' | 'pass' | 'fastener' | 'reading' | 'verdict' | 'evidence' | 'basis'>,
 ): string {
-  const how = reading.evidence === 'click' ? 'click at ' : '';
+  const how =
+    reading.basis.of === 'running torque' ? 'running torque ' : reading.evidence === 'click' ? 'click at ' : '';
   const value = `${labelOf(state, reading.step)} ${count(reading.fastener)}, ${how}${digits(reading.reading.value)}.`;
-  const verdict = reading.verdict === 'in' ? '' : ` That is ${DOUBTS[reading.verdict]}.`;
+  const verdict = reading.verdict === 'in' ? '' : ` That is ${doubt(reading.basis, reading.verdict)}.`;
   return sentence(`${value}${verdict} ${askOrGoOn(state, reading)}`);
 }
 
 function askOrGoOn(state: SessionState, reading: Pick<Reading, 'step' | 'pass' | 'fastener' | 'verdict'>): string {
   const step = currentStep(state);
   const next = step && confirmsByGoingOn(state, reading) ? callAfter(state, reading) : null;
-  if (!step || !next || !isTorqueCall(next)) return 'Is that correct?';
-  return next.pass.index === reading.pass
-    ? `Next, ${next.label} ${count(next.fastener)}.`
-    : `Next: ${sayPassAndCall(state, step, next)}`;
+  if (!step || !next || !isReadCall(next)) return 'Is that correct?';
+  if (next.pass.index === reading.pass) return `Next, ${next.label} ${count(next.fastener)}.`;
+  // What comes next is called as it will be when this reading is confirmed: it may be the running torque of that nut.
+  const pending = pendingReading(state);
+  return `Next: ${sayRoundAndCall(pending ? confirmed(state, pending.seq) : state, step, next)}`;
 }
+
+const doubt = ({ of }: Reading['basis'], verdict: Exclude<Reading['verdict'], 'in'>): string =>
+  of === 'running torque' && verdict === 'over' ? 'too much for the tools of this step' : DOUBTS[verdict];
 
 const DOUBTS: Readonly<Record<Exclude<Reading['verdict'], 'in'>, string>> = {
   under: 'under the window',
   over: 'over the window',
   'not provable': 'too near the limit to prove',
+  'nut worn': 'below the minimum',
 };
 
 function sayVerdict(state: SessionState, reading: Reading): string {
@@ -169,7 +207,13 @@ function sayVerdict(state: SessionState, reading: Reading): string {
     case 'under':
       return `${fastener} is under. Tighten on and read again.`;
     case 'over':
+      if (reading.basis.of === 'running torque')
+        return `${fastener} runs too hard for the tools of this step. Measure it again or decide by the manual.`;
       return `${fastener} is over. Stop. Back it out and decide by the manual.`;
+    case 'nut worn': {
+      const minimum = reading.basis.of === 'running torque' ? reading.basis.minimum : null;
+      return `${fastener} is worn: it runs below the minimum${minimum ? ` of ${sayTorque(minimum)}` : ''}. Reject it, fit another, and measure again.`;
+    }
     case 'not provable':
       return `${fastener} cannot be proved. Read it again or decide by the manual.`;
   }

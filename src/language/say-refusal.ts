@@ -1,7 +1,15 @@
-import { toolOf } from '../session/calls.ts';
+import { toolFor } from '../session/calls.ts';
 import type { Refusal } from '../session/refusal.ts';
-import { currentStep, lastConfirmed, pendingReading, type SessionState } from '../session/state.ts';
-import { count, labelOf, sentence } from './say.ts';
+import {
+  currentCall,
+  currentStep,
+  lastConfirmed,
+  pendingReading,
+  type Reading,
+  type SessionState,
+} from '../session/state.ts';
+import { explainTool } from './explain.ts';
+import { count, labelOf, sayPlain, sentence } from './say.ts';
 import { TORQUE_UNIT_SPOKEN } from './words.ts';
 
 /** Why something was not carried out, and what to say instead. */
@@ -10,8 +18,8 @@ export function sayRefusal(state: SessionState, reason: Refusal): string {
 }
 
 function words(state: SessionState, reason: Refusal): string {
-  const stepId = stepInQuestion(state);
-  const label = stepId === null ? 'fastener' : labelOf(state, stepId);
+  const about = roundInQuestion(state);
+  const label = about === null ? 'fastener' : labelOf(state, about.step);
   switch (reason.code) {
     case 'standing by':
       return 'Standing by. Say continue first.';
@@ -21,6 +29,14 @@ function words(state: SessionState, reason: Refusal): string {
       return 'The record is closed.';
     case 'warning first':
       return 'Acknowledge the warning first: say affirm.';
+    case 'condition first':
+      return 'Answer the question first: say affirm or negative.';
+    case 'tool not usable': {
+      const tool = state.procedure.tools.find(({ id }) => id === reason.tool);
+      return tool ? sayPlain(explainTool({ tool, reasons: reason.reasons })) : 'The tool may not be used here.';
+    }
+    case 'running torque is read':
+      return `The running torque of ${label} ${count(reason.fastener)} is read. Say the value.`;
     case 'confirm first':
       return `${label} ${count(reason.fastener)} is not confirmed. Say affirm or negative.`;
     case 'nothing to confirm':
@@ -54,21 +70,25 @@ function words(state: SessionState, reason: Refusal): string {
         case 'not sure':
           return 'That was not clear. Say again.';
         case 'other unit':
-          return `The tool reads ${unitInQuestion(state, stepId) ?? 'another unit'}. Say the value that it shows.`;
+          return `The tool reads ${unitInQuestion(state, about) ?? 'another unit'}. Say the value that it shows.`;
       }
   }
 }
 
-/** The step that a value would be about: of the reading to confirm, of the fasteners being worked, or of the last reading. */
-function stepInQuestion(state: SessionState): string | null {
+type RoundInQuestion = Pick<Reading, 'step' | 'pass'>;
+
+/** What a value would be about: the reading to confirm, the fasteners being worked, or the last reading. */
+function roundInQuestion(state: SessionState): RoundInQuestion | null {
   const pending = pendingReading(state);
-  if (pending) return pending.step;
+  if (pending) return pending;
   const step = currentStep(state);
-  if (step?.kind === 'tighten' || step?.kind === 'loosen') return step.id;
-  return lastConfirmed(state)?.step ?? null;
+  const call = currentCall(state);
+  if (step && call) return { step: step.id, pass: call.pass.index };
+  return lastConfirmed(state);
 }
 
-function unitInQuestion(state: SessionState, stepId: string | null): string | null {
-  const step = state.procedure.steps.find(({ id }) => id === stepId);
-  return step?.kind === 'tighten' ? TORQUE_UNIT_SPOKEN[toolOf(state.procedure, step).range.max.unit][0] : null;
+function unitInQuestion(state: SessionState, about: RoundInQuestion | null): string | null {
+  const step = state.procedure.steps.find(({ id }) => id === about?.step);
+  if (step?.kind !== 'tighten' || about === null) return null;
+  return TORQUE_UNIT_SPOKEN[toolFor(state.procedure, step, about.pass).range.max.unit][0];
 }

@@ -24,6 +24,10 @@ const SPOKEN_SYMBOLS: ReadonlyMap<string, string> = new Map([
   ['%', 'per cent'],
   ['°', 'degrees'],
   ['h', 'hours'],
+  ['kg', 'kilograms'],
+  ['lb', 'pounds'],
+  ['L', 'litres'],
+  ['mL', 'millilitres'],
 ]);
 
 /** A name as it is spoken: "30 %" is "three zero per cent". Marks such as M10 stay as they are. */
@@ -31,3 +35,17 @@ export const sayName = (name: string): string =>
   name.replace(/(?<![\p{L}\d.])(\d+(?:\.\d+)?)(?!\d)(?:\s?([^\s\d.,;:()]+))?/gu, (_, figures: string, after?: string) =>
     [digits(figures), ...(after === undefined ? [] : [SPOKEN_SYMBOLS.get(after) ?? after])].join(' '),
   );
+
+/** A plain sentence as it is spoken: dates digit by digit, figures and their units in words. */
+export const sayPlain = (text: string): string =>
+  sayName(
+    text
+      .replace(/\b(\d{4})-(\d{2})-(\d{2})\b/g, (_, ...parts: readonly string[]) =>
+        parts.slice(0, 3).map(digits).join(', '),
+      )
+      .replace(
+        /(?<=\d )(US|Imp) (gal|qt)\b/g,
+        (_, country: string, measure: string) => `${country} ${MEASURES[measure]}`,
+      ),
+  );
+const MEASURES: Readonly<Partial<Record<string, string>>> = { gal: 'gallons', qt: 'quarts' };

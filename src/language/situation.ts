@@ -1,10 +1,11 @@
 import type { StepOf } from '../procedure/procedure.ts';
-import { checksForTurning, isTorqueCall, planOf, toolOf } from '../session/calls.ts';
+import { checksForTurning, isReadCall, planOf, toolFor, RUNNING_ROUND } from '../session/calls.ts';
 import type { Meaning } from '../session/intent.ts';
 import {
   currentCall,
   currentStep,
   lastConfirmed,
+  openCondition,
   openWarning,
   pendingReading,
   type SessionState,
@@ -68,6 +69,10 @@ export function situationOf(state: SessionState): Situation {
   }
   const last = lastConfirmed(state);
   const correction = last && readingRoom(state, last);
+  if (openCondition(state)) {
+    const drops = last?.step === step.id ? DISREGARD : [];
+    return { sayings: [...AFFIRM, ...NEGATIVE, ...BACK, ...always, ...drops], reading: correction, correction };
+  }
   const call = currentCall(state);
   return {
     sayings: [
@@ -77,7 +82,10 @@ export function situationOf(state: SessionState): Situation {
       ...always,
       ...(last?.step === step.id ? DISREGARD : []),
     ],
-    reading: call && isTorqueCall(call) ? readingRoom(state, { step: step.id, fastener: call.fastener }) : correction,
+    reading:
+      call && isReadCall(call)
+        ? readingRoom(state, { step: step.id, pass: call.pass.index, fastener: call.fastener })
+        : correction,
     correction,
   };
 }
@@ -93,12 +101,12 @@ const meaningOf = (outcome: string): Meaning =>
 
 function readingRoom(
   state: SessionState,
-  about: { readonly step: string; readonly fastener: number },
+  about: { readonly step: string; readonly pass: number; readonly fastener: number },
 ): ReadingRoom | null {
   const step = state.procedure.steps.find(({ id }) => id === about.step);
   if (step?.kind !== 'tighten') return null;
   const pattern = state.procedure.patterns.find(({ id }) => id === step.pattern);
-  const tool = toolOf(state.procedure, step);
+  const tool = toolFor(state.procedure, step, about.pass);
   if (!pattern) return null;
   return {
     fasteners: new Set(planOf(state.procedure, step).calls.map(({ fastener }) => fastener)),
@@ -106,6 +114,6 @@ function readingRoom(
     label: pattern.fastener,
     scale: tool.range,
     unit: tool.range.max.unit,
-    takesClicks: tool.type === 'setting',
+    takesClicks: tool.type === 'setting' && about.pass !== RUNNING_ROUND,
   };
 }

@@ -1,13 +1,15 @@
 /** What a procedure says about its tools, its lift and its container, in the shape the computing rooms take. */
 import {
+  assessLift,
   checkContainer,
   handlingMass,
   type ContainerCheck,
   type HandlingMass,
+  type LiftAssessment,
   type LiftTask,
 } from '../lifting/index.ts';
 import { correct, type Adapter, type TorqueTarget } from '../tightening/index.ts';
-import { length, subtract, volume, type Torque } from '../units/index.ts';
+import { compare, length, subtract, volume, type Torque } from '../units/index.ts';
 import type { Procedure } from './schema.ts';
 import type { TightenStep } from './steps.ts';
 
@@ -25,13 +27,23 @@ export function adapterOf({ adapters, tools }: Procedure, step: TightenStep): Ad
  */
 export function atWrench(procedure: Procedure, step: TightenStep, value: TorqueTarget, runDown?: Torque): TorqueTarget {
   const adapter = adapterOf(procedure, step);
-  const minimum = step.runDown?.used === true ? step.runDown.minimum : undefined;
+  const minimum = minimumRunningTorque(step) ?? undefined;
   return correct({
     ...value,
     ...(runDown === undefined ? {} : { runDown }),
     ...(runDown === undefined || minimum === undefined ? {} : { minimumRunDown: minimum }),
     ...(adapter === null ? {} : { adapter }),
   }).atWrench;
+}
+
+/** What a used self-locking nut must turn with before it seats; null where the step states none, or the nuts are new. */
+export const minimumRunningTorque = ({ runDown }: TightenStep): Torque | null =>
+  (runDown?.used === true ? runDown.minimum : undefined) ?? null;
+
+/** Whether a nut has lost its grip and is refused: it turns with less than the step wants of a used one. */
+export function isWorn(step: TightenStep, runningTorque: Torque): boolean {
+  const minimum = minimumRunningTorque(step);
+  return minimum !== null && compare(runningTorque, minimum) < 0;
 }
 
 /** What is carried: the dry component and the fluid it retains. */
@@ -53,6 +65,15 @@ export function liftTasks(procedure: Procedure): { readonly origin: LiftTask; re
     sloshing: (component.retains?.value ?? 0) > 0,
   };
   return { origin: { ...shared, ...origin }, destination: { ...shared, ...destination } };
+}
+
+/** The lift at its worse end, for one person with the whole load; null where the file describes no lift. */
+export function assessedLift(procedure: Procedure): LiftAssessment | null {
+  const { lift } = procedure;
+  const tasks = liftTasks(procedure);
+  if (lift === undefined || tasks === null) return null;
+  const [origin, destination] = [assessLift(tasks.origin, lift.system), assessLift(tasks.destination, lift.system)];
+  return origin.recommendedLimit.value <= destination.recommendedLimit.value ? origin : destination;
 }
 
 /** Whether the container holds what drains; null where the file names no container. */

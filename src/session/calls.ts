@@ -1,22 +1,38 @@
 import type { Pattern, Procedure, Step, TightenStep, Tool } from '../procedure/procedure.ts';
 import { layOut } from '../tightening/pattern.ts';
 import { planLoosening, planPasses, type PlannedPass } from '../tightening/passes.ts';
-import { torque, toWritten, type Written } from '../units/index.ts';
 
-/** One fastener in one pass: what is called out, done and recorded as a unit. */
-export interface Call {
+/** The place of the round of running torque: before the first pass, which is 1. */
+export const RUNNING_ROUND = 0;
+
+/** The round before the first pass, in which the running torque of each nut is measured. It is no pass of the manual. */
+export interface RunningRound {
+  readonly kind: 'running torque';
+  readonly index: typeof RUNNING_ROUND;
+  readonly name: 'running torque';
+  readonly order: readonly number[];
+  readonly target: null;
+  readonly window: null;
+}
+
+/** Once round the fasteners. */
+export type Round = PlannedPass | RunningRound;
+
+/** One fastener in one round: what is called out, done and recorded as a unit. */
+export interface Call<R extends Round = Round> {
   readonly label: Pattern['fastener'];
   readonly fastener: number;
-  readonly pass: PlannedPass;
+  readonly pass: R;
 }
 
 export interface Plan {
+  readonly running: RunningRound | null;
   readonly passes: readonly PlannedPass[];
   /** All calls, in the order in which they are made. */
   readonly calls: readonly Call[];
 }
 
-const NOTHING: Plan = { passes: [], calls: [] };
+const NOTHING: Plan = { running: null, passes: [], calls: [] };
 /** Plans follow from the procedure alone, which never changes once it is loaded. */
 const plans = new WeakMap<Step, Plan>();
 
@@ -37,31 +53,42 @@ function makePlan(procedure: Procedure, step: Step): Plan {
     step.kind === 'tighten'
       ? planPasses({ ...step, pattern, order: described.order })
       : planLoosening({ ...step, pattern, tightening: described.order });
-  const calls = passes.flatMap((pass) =>
+  const running = step.kind === 'tighten' && step.runDown ? runningRound(passes) : null;
+  const calls = [...(running ? [running] : []), ...passes].flatMap((pass) =>
     pass.order.map((fastener): Call => ({ label: described.fastener, fastener, pass })),
   );
-  return { passes, calls };
+  return { running, passes, calls };
 }
 
-/** A call that takes a value of its fastener; of all others the mechanic's word is taken. */
-export interface TorqueCall extends Call {
-  readonly pass: TorquePass;
+/** Before every pass, also one by hand: a nut that is seated has no running torque to measure any more. */
+function runningRound(passes: readonly PlannedPass[]): RunningRound | null {
+  const order = [...new Set(passes.filter(({ target }) => target !== null).flatMap((pass) => pass.order))];
+  const byHand = { target: null, window: null } as const;
+  return order.length === 0
+    ? null
+    : { kind: 'running torque', index: RUNNING_ROUND, name: 'running torque', order, ...byHand };
 }
-type TorquePass = Extract<PlannedPass, { kind: 'torque' }>;
+
+/** A call that takes a torque reading of its fastener. */
+export type TorqueCall = Call<Extract<PlannedPass, { kind: 'torque' }>>;
+/** A call that takes a value; of all others the mechanic's word is taken. */
+export type ReadCall = TorqueCall | Call<RunningRound>;
 export const isTorqueCall = (call: Call): call is TorqueCall => call.pass.kind === 'torque';
+export const isReadCall = (call: Call): call is ReadCall => isTorqueCall(call) || call.pass.kind === 'running torque';
 
 /** Passes that go round at the final target again and again until no nut turns. */
-export const checksForTurning = ({ kind }: PlannedPass): boolean => kind === 'circular check' || kind === 're-check';
-
-/**
- * The value to reach in a pass, as it is called out and set on a tool. Six digits, so that the dust of a percentage is
- * neither spoken nor recorded.
- */
-export const calledValue = ({ target }: Pick<TorquePass, 'target'>): Written<'torque'> =>
-  toWritten(torque(Number(target.value.toPrecision(6)), target.unit));
+export const checksForTurning = ({ kind }: Round): boolean => kind === 'circular check' || kind === 're-check';
 
 /** The torque tool of a step. */
-export const toolOf = (procedure: Procedure, step: TightenStep): Tool => named(procedure.tools, step.tool, 'tool');
+export const toolOf = ({ tools }: Procedure, step: TightenStep): Tool => named(tools, step.tool, 'tool');
+
+/** The tool that running torque is measured with: that of the step where it has none of its own. */
+export const runningToolOf = ({ tools }: Procedure, step: TightenStep): Tool =>
+  named(tools, step.runDown?.tool ?? step.tool, 'tool');
+
+/** The tool of one round of a step, by its number. */
+export const toolFor = (procedure: Procedure, step: TightenStep, round: number): Tool =>
+  round === RUNNING_ROUND ? runningToolOf(procedure, step) : toolOf(procedure, step);
 
 function named<T extends { readonly id: string }>(all: readonly T[], id: string, what: string): T {
   const found = all.find((candidate) => candidate.id === id);

@@ -2,8 +2,8 @@ import type { Step } from '../procedure/procedure.ts';
 import { accept, refuse, type Decision } from './decision.ts';
 import { isWellFormed, type Intent, type WorkingMeaning } from './intent.ts';
 import { correctLast, disregardLast, takeValue, whilePending } from './readings.ts';
-import { currentCall, currentStep, openWarning, pendingReading, type SessionState } from './state.ts';
-import { answer, goBack, goOn, turnedOn } from './steps.ts';
+import { currentCall, currentStep, openCondition, openWarning, pendingReading, type SessionState } from './state.ts';
+import { answer, answerCondition, goBack, goOn, turnedOn } from './steps.ts';
 
 export type { Decision } from './decision.ts';
 
@@ -33,7 +33,28 @@ export function decide(state: SessionState, { meaning }: Pick<Intent, 'meaning'>
   if ((meaning.kind === 'reading' || meaning.kind === 'correction') && !isWellFormed(meaning.reading))
     return refuse({ code: 'unclear', doubt: 'not sure', readings: [meaning.reading] });
   const pending = pendingReading(state);
-  return pending ? whilePending(state, pending, meaning) : whileFree(state, step, meaning);
+  if (pending) return whilePending(state, pending, meaning);
+  const condition = openCondition(state);
+  return condition ? whileAsked(state, step, condition.id, meaning) : whileFree(state, step, meaning);
+}
+
+/** A question about the unit is open: whether the step applies must be known before it is worked. */
+function whileAsked(state: SessionState, step: Step, condition: string, meaning: WorkingMeaning): Decision {
+  switch (meaning.kind) {
+    case 'affirm':
+    case 'negative':
+      return answerCondition(state, condition, meaning.kind === 'affirm');
+    case 'correction':
+    case 'disregard':
+    case 'back':
+      return whileFree(state, step, meaning);
+    case 'next':
+    case 'turned':
+    case 'reading':
+    case 'click':
+    case 'answer':
+      return refuse({ code: 'condition first' });
+  }
 }
 
 function whileFree(state: SessionState, step: Step, meaning: WorkingMeaning): Decision {

@@ -1,4 +1,4 @@
-import type { Outcome } from '../tightening/verdict.ts';
+import type { JudgingRule, Outcome } from '../tightening/verdict.ts';
 import type { Written } from '../units/index.ts';
 import type { Heard, Instant, Meaning, Source } from './intent.ts';
 import type { Refusal } from './refusal.ts';
@@ -11,6 +11,36 @@ export interface People {
 
 /** How a value came about: read off an indicating tool, or the click of a setting tool at its set value. */
 export type Evidence = 'read' | 'click';
+
+/** What was found: the verdict on a torque, or that a used self-locking nut turns too freely to be used again. */
+export type Finding = Outcome | 'nut worn';
+
+/** What a value was judged by, in full, so that it can be understood later without working anything out again. */
+export type Basis =
+  | {
+      readonly of: 'torque';
+      readonly tool: string;
+      /** The manual's value, at the fastener. */
+      readonly target: Written<'torque'>;
+      /** Of this nut, measured before; it was added to the target and to its window. */
+      readonly runningTorque: Written<'torque'> | null;
+      readonly adapter: {
+        readonly lever: Written<'length'>;
+        readonly length: Written<'length'>;
+        readonly angle: Written<'angle'>;
+      } | null;
+      /** What was called out, at the wrench. */
+      readonly setting: Written<'torque'>;
+      /** The manual's window with running torque and adapter, at the wrench, in full precision. */
+      readonly window: { readonly min: Written<'torque'>; readonly max: Written<'torque'> };
+      readonly rule: JudgingRule['rule'];
+    }
+  | {
+      readonly of: 'running torque';
+      readonly tool: string;
+      /** What a used nut must turn with; null where the procedure states none. */
+      readonly minimum: Written<'torque'> | null;
+    };
 
 /**
  * What happened, as a fact. Nothing is erased: a correction, a rejection or a disregard names the event it is about
@@ -31,6 +61,10 @@ export type EventBody =
   | { readonly kind: 'warning acknowledged'; readonly step: string; readonly index: number }
   | { readonly kind: 'step done'; readonly step: string }
   | { readonly kind: 'step taken back'; readonly step: string }
+  /** A question about the unit was answered, on which it depends whether steps apply. */
+  | { readonly kind: 'condition answered'; readonly condition: string; readonly is: boolean }
+  /** The step does not apply, because the condition has this answer. */
+  | { readonly kind: 'step skipped'; readonly step: string; readonly condition: string; readonly is: boolean }
   | { readonly kind: 'answered'; readonly step: string; readonly outcome: string }
   | {
       readonly kind: 'fastener done';
@@ -43,11 +77,13 @@ export type EventBody =
   | {
       readonly kind: 'reading captured';
       readonly step: string;
+      /** From 1; 0 is the round before the first pass, in which running torque is measured. */
       readonly pass: number;
       readonly fastener: number;
       readonly evidence: Evidence;
       readonly reading: Written<'torque'>;
-      readonly verdict: Outcome;
+      readonly verdict: Finding;
+      readonly basis: Basis;
       /** The earlier reading this one stands in for, if any. */
       readonly corrects: number | null;
     }

@@ -1,13 +1,24 @@
 import type { Step, TightenStep } from '../procedure/procedure.ts';
+import { minimumRunningTorque } from '../procedure/lead-hand.ts';
 import { judge } from '../tightening/verdict.ts';
-import { fromWritten, type Written } from '../units/index.ts';
-import { calledValue, isTorqueCall, planOf, toolOf, type Call, type TorqueCall } from './calls.ts';
+import { fromWritten, toWritten } from '../units/index.ts';
+import { isReadCall, planOf, toolFor, type Call, type ReadCall } from './calls.ts';
 import { accept, refuse, type Decision } from './decision.ts';
-import type { EventBody, Evidence } from './event.ts';
+import type { Basis, EventBody, Evidence, Finding } from './event.ts';
 import type { Meaning, SaidReading, WorkingMeaning } from './intent.ts';
 import type { Refusal } from './refusal.ts';
-import { callAfter, confirmsByGoingOn, isSettled, lastConfirmed, type Reading, type SessionState } from './state.ts';
+import { basisOf, settingOf } from './setting.ts';
+import {
+  callAfter,
+  confirmed,
+  confirmsByGoingOn,
+  isSettled,
+  lastConfirmed,
+  type Reading,
+  type SessionState,
+} from './state.ts';
 import { stepDone } from './steps.ts';
+import { findingOnRunning, toolRefusal } from './tools.ts';
 
 /** A value for the fastener that is called: read off the tool, or clicked at what the tool was set to. */
 type Value = Extract<Meaning, { kind: 'reading' | 'click' }>;
@@ -48,22 +59,23 @@ function goOnWith(state: SessionState, pending: Reading, value: Value): Decision
   const step = stepOf(state, pending);
   const following = callAfter(state, pending);
   if (!following) return refuse({ code: 'confirm first', fastener: pending.fastener });
-  const taken = takeValue(state, step, following, value);
+  // The running torque that is confirmed here may be that of the very nut that follows.
+  const taken = takeValue(confirmed(state, pending.seq), step, following, value);
   return taken.kind === 'accepted' ? accept(...confirmation(state, pending), ...taken.events) : taken;
 }
 
 /** Captures a value for a call, as it was said: its verdict is found out afterwards and changes nothing in it. */
 export function takeValue(state: SessionState, step: TightenStep, call: Call, value: Value): Decision {
-  if (!isTorqueCall(call)) return refuse({ code: 'no reading here' });
-  if (value.kind === 'click' && toolOf(state.procedure, step).type !== 'setting')
+  if (!isReadCall(call)) return refuse({ code: 'no reading here' });
+  const unusable = toolRefusal(state, step, call);
+  if (unusable) return refuse(unusable);
+  if (value.kind === 'click' && call.pass.kind === 'running torque')
+    return refuse({ code: 'running torque is read', fastener: call.fastener });
+  if (value.kind === 'click' && toolFor(state.procedure, step, call.pass.index).type !== 'setting')
     return refuse({ code: 'not a setting tool' });
   const misplaced = wrongFastener(state, step, call, value.kind === 'click' ? value.fastener : value.reading.fastener);
   if (misplaced) return refuse(misplaced);
-  return accept(
-    value.kind === 'click'
-      ? captured(step, call, calledValue(call.pass), 'click', null)
-      : captured(step, call, onScale(state, step, value.reading), 'read', null),
-  );
+  return accept(captured(state, step, call, value.kind === 'click' ? null : value.reading, null));
 }
 
 function wrongFastener(state: SessionState, step: TightenStep, call: Call, offered: number | null): Refusal | null {
@@ -72,27 +84,37 @@ function wrongFastener(state: SessionState, step: TightenStep, call: Call, offer
   return { code: exists ? 'out of order' : 'no such fastener', offered, expected: call.fastener };
 }
 
-/** A reading is in the unit of the scale it was read off, whatever unit the manual uses. */
-const onScale = (state: SessionState, step: TightenStep, { value }: SaidReading): Written<'torque'> => ({
-  value,
-  unit: toolOf(state.procedure, step).range.max.unit,
-});
-
+/** A value as it was said, or, where none was, the click of the tool at its setting. */
 function captured(
+  state: SessionState,
   step: TightenStep,
-  { pass, fastener }: TorqueCall,
-  reading: Written<'torque'>,
-  evidence: Evidence,
+  call: ReadCall,
+  said: SaidReading | null,
   corrects: number | null,
 ): EventBody {
-  const verdict = judge(fromWritten('torque', reading), pass.window, step.judging).outcome;
-  return { kind: 'reading captured', step: step.id, pass: pass.index, fastener, evidence, reading, verdict, corrects };
+  const { id, range } = toolFor(state.procedure, step, call.pass.index);
+  const setting = settingOf(state, step, call);
+  // A reading is in the unit of the scale it was read off, whatever unit the manual uses.
+  const read = said && { value: said.value, unit: range.max.unit };
+  const reading = read ?? setting?.value;
+  if (!reading) throw new Error(`Step "${step.id}" has no setting that its tool could have clicked at.`);
+  const value = fromWritten('torque', reading);
+  const evidence: Evidence = said ? 'read' : 'click';
+  const at = { step: step.id, pass: call.pass.index, fastener: call.fastener };
+  const minimum = minimumRunningTorque(step);
+  const [verdict, basis]: readonly [Finding, Basis] = setting
+    ? [judge(value, setting.atWrench.window, step.judging).outcome, basisOf(setting, step)]
+    : [
+        findingOnRunning(state, step, value),
+        { of: 'running torque', tool: id, minimum: minimum && toWritten(minimum) },
+      ];
+  return { kind: 'reading captured', ...at, evidence, reading, verdict, basis, corrects };
 }
 
 /** Another reading of the same fastener in the same pass, in place of an earlier one. */
 function replaced(state: SessionState, old: Reading, said: SaidReading): Decision {
   const step = stepOf(state, old);
-  return accept(captured(step, callOf(state, step, old), onScale(state, step, said), 'read', old.seq));
+  return accept(captured(state, step, callOf(state, step, old), said, old.seq));
 }
 
 /** Corrects the reading that was confirmed last, in whichever step it was. It stands until its correction is confirmed. */
@@ -128,9 +150,9 @@ function confirmation(state: SessionState, reading: Reading): readonly EventBody
   return [confirmed, ...(others.length === 0 && !isOpen ? stepDone(state, step) : [])];
 }
 
-function callOf(state: SessionState, step: TightenStep, { seq, pass, fastener }: Reading): TorqueCall {
+function callOf(state: SessionState, step: TightenStep, { seq, pass, fastener }: Reading): ReadCall {
   const call = planOf(state.procedure, step)
-    .calls.filter(isTorqueCall)
+    .calls.filter(isReadCall)
     .find((candidate) => candidate.pass.index === pass && candidate.fastener === fastener);
   if (!call) throw new Error(`Reading ${seq} is about no call of step "${step.id}".`);
   return call;

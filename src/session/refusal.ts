@@ -1,3 +1,4 @@
+import type { ToolReason } from '../procedure/tool-reasons.ts';
 import type { Doubt, SaidReading } from './intent.ts';
 
 /** Why an intent was not carried out. Codes and facts only: the words are made in the language room. */
@@ -5,6 +6,8 @@ export type Refusal =
   | { readonly code: 'standing by' }
   | { readonly code: 'session closed' }
   | { readonly code: 'warning first' }
+  | { readonly code: 'condition first' }
+  | { readonly code: 'tool not usable'; readonly tool: string; readonly reasons: readonly ToolReason[] }
   | { readonly code: 'confirm first'; readonly fastener: number }
   | { readonly code: 'nothing to confirm' }
   | { readonly code: 'nothing to correct' }
@@ -17,6 +20,7 @@ export type Refusal =
   | { readonly code: 'not the last reading'; readonly offered: number; readonly last: number }
   | { readonly code: 'unclear'; readonly doubt: Doubt; readonly readings: readonly SaidReading[] }
   | { readonly code: 'not a setting tool' }
+  | { readonly code: 'running torque is read'; readonly fastener: number }
   | { readonly code: 'first step' }
   | { readonly code: 'readings stand' }
   | { readonly code: 'not standing by' };

@@ -1,6 +1,5 @@
 import type { Hazard, Procedure, Step } from '../procedure/procedure.ts';
-import type { PlannedPass } from '../tightening/passes.ts';
-import { planOf, type Call } from './calls.ts';
+import { planOf, type Call, type Round } from './calls.ts';
 import type { EventBody, People, SessionEvent } from './event.ts';
 import type { Instant } from './intent.ts';
 
@@ -16,10 +15,16 @@ export interface Reading extends Extract<EventBody, { kind: 'reading captured' }
 export interface SessionState {
   readonly procedure: Procedure;
   readonly people: People;
+  /** The day (UTC, 'YYYY-MM-DD') on which the session was opened, or was gone on with; null before it is opened. */
+  readonly day: string | null;
   readonly phase: 'working' | 'standing by' | 'closed';
   /** Index of the current step in `procedure.steps`; the number of steps once all are done. */
   readonly at: number;
   readonly doneSteps: ReadonlySet<string>;
+  /** Steps that do not apply to this unit. */
+  readonly skippedSteps: ReadonlySet<string>;
+  /** Answers to the questions about the unit. */
+  readonly conditions: ReadonlyMap<string, boolean>;
   readonly acknowledged: ReadonlySet<string>;
   readonly answers: ReadonlyMap<string, string>;
   readonly doneFasteners: ReadonlySet<string>;
@@ -36,9 +41,12 @@ export function begin(procedure: Procedure, people: People): SessionState {
   return {
     procedure,
     people,
+    day: null,
     phase: 'working',
     at: 0,
     doneSteps: new Set(),
+    skippedSteps: new Set(),
+    conditions: new Map(),
     acknowledged: new Set(),
     answers: new Map(),
     doneFasteners: new Set(),
@@ -53,6 +61,7 @@ export function fold(state: SessionState, event: SessionEvent): SessionState {
   switch (body.kind) {
     case 'opened':
     case 'reopened':
+      return { ...state, day: dayOf(event) };
     case 'repeat asked':
     case 'refused':
       return state;
@@ -60,11 +69,12 @@ export function fold(state: SessionState, event: SessionEvent): SessionState {
       return { ...state, acknowledged: new Set([...state.acknowledged, warningKey(body.step, body.index)]) };
     case 'step done':
       return { ...state, doneSteps: new Set([...state.doneSteps, body.step]), at: indexOf(state, body.step) + 1 };
-    case 'step taken back': {
-      // What was done after it is gone through again: it may rest on what was taken back.
-      const at = indexOf(state, body.step);
-      return { ...state, doneSteps: new Set(state.procedure.steps.slice(0, at).map(({ id }) => id)), at };
-    }
+    case 'step taken back':
+      return takenBack(state, indexOf(state, body.step));
+    case 'condition answered':
+      return { ...state, conditions: new Map([...state.conditions, [body.condition, body.is]]) };
+    case 'step skipped':
+      return { ...state, skippedSteps: new Set([...state.skippedSteps, body.step]), at: indexOf(state, body.step) + 1 };
     case 'answered':
       return { ...state, answers: new Map([...state.answers, [body.step, body.outcome]]) };
     case 'fastener done':
@@ -78,22 +88,58 @@ export function fold(state: SessionState, event: SessionEvent): SessionState {
           { ...body, seq: event.seq, at: event.at, person: event.person, status: 'captured' },
         ],
       };
-    case 'reading confirmed': {
-      const corrected = correctedBy(state.readings, body.of);
-      const readings = mark(state.readings, body.of, () => 'confirmed');
-      return { ...state, readings: corrected.reduce((all, seq) => mark(all, seq, () => 'replaced'), readings) };
-    }
+    case 'reading confirmed':
+      return confirmed(state, body.of);
     case 'reading rejected':
       return { ...state, readings: mark(state.readings, body.of, () => 'rejected') };
-    case 'reading disregarded':
-      return { ...state, readings: mark(state.readings, body.of, () => 'disregarded') };
+    case 'reading disregarded': {
+      const after = { ...state, readings: mark(state.readings, body.of, () => 'disregarded') };
+      const dropped = state.readings.find(({ seq }) => seq === body.of);
+      return dropped?.status === 'confirmed' && dropped.basis.of === 'running torque'
+        ? offItsSeat(after, dropped)
+        : after;
+    }
     case 'stood by':
       return { ...state, phase: 'standing by' };
     case 'continued':
-      return { ...state, phase: 'working' };
+      return { ...state, phase: 'working', day: dayOf(event) };
     case 'closed':
       return { ...state, phase: 'closed' };
   }
+}
+
+/** A session may be gone on with on another day, when a calibration has run out. */
+const dayOf = ({ at }: SessionEvent): string => at.utc.slice(0, 10);
+
+/** What was done after a step that is taken back is gone through again: it may rest on what was taken back. */
+function takenBack(state: SessionState, at: number): SessionState {
+  const { steps } = state.procedure;
+  const before = steps.slice(0, at).map(({ id }) => id);
+  const asked = steps.slice(0, at + 1).map(({ applies }) => applies?.condition);
+  return {
+    ...state,
+    at,
+    doneSteps: new Set(before.filter((id) => !state.skippedSteps.has(id))),
+    skippedSteps: new Set(before.filter((id) => state.skippedSteps.has(id))),
+    conditions: new Map([...state.conditions].filter(([condition]) => asked.includes(condition))),
+  };
+}
+
+/** The state once a reading is confirmed: those that it corrects give way. */
+export function confirmed(state: SessionState, seq: number): SessionState {
+  const readings = mark(state.readings, seq, () => 'confirmed');
+  const after = {
+    ...state,
+    readings: correctedBy(state.readings, seq).reduce((all, old) => mark(all, old, () => 'replaced'), readings),
+  };
+  const reading = readings.find((each) => each.seq === seq);
+  return reading?.basis.of === 'running torque' && reading.verdict !== 'in' ? offItsSeat(after, reading) : after;
+}
+
+/** A nut that is replaced, or measured anew, comes off its seat: what was done to it by hand is done again. */
+function offItsSeat(state: SessionState, { step, fastener }: Pick<Reading, 'step' | 'fastener'>): SessionState {
+  const isOfNut = (key: string): boolean => key.startsWith(`${step}/`) && key.endsWith(`/${fastener}`);
+  return { ...state, doneFasteners: new Set([...state.doneFasteners].filter((key) => !isOfNut(key))) };
 }
 
 /** Marks a fastener as done. Where one turned in a check for turning, the end of its round opens the whole round again. */
@@ -134,10 +180,19 @@ export const currentStep = (state: SessionState): Step | null => state.procedure
 /** A hazard that must be acknowledged before its step is worked. Cautions and notices are only shown and spoken. */
 const wantsAcknowledgement = ({ signal }: Hazard): boolean => signal === 'danger' || signal === 'warning';
 
-/** The first warning of the current step that nobody has acknowledged yet. */
+type Condition = Procedure['conditions'][number];
+
+/** The question about the unit that must be answered before it is known whether the current step applies. */
+export function openCondition(state: SessionState): Condition | null {
+  const condition = currentStep(state)?.applies?.condition;
+  if (condition === undefined || state.conditions.has(condition)) return null;
+  return state.procedure.conditions.find(({ id }) => id === condition) ?? null;
+}
+
+/** The first warning of the current step that nobody has acknowledged yet; none while it is not known to apply. */
 export function openWarning(state: SessionState): (Hazard & { readonly index: number }) | null {
   const step = currentStep(state);
-  if (step === null) return null;
+  if (step === null || openCondition(state)) return null;
   const index = step.hazards.findIndex(
     (hazard, i) => wantsAcknowledgement(hazard) && !state.acknowledged.has(warningKey(step.id, i)),
   );
@@ -153,12 +208,24 @@ export const pendingReading = (state: SessionState): Reading | null =>
 export const lastConfirmed = (state: SessionState): Reading | null =>
   state.readings.findLast(({ status }) => status === 'confirmed') ?? null;
 
-/** The reading that stands for one fastener in one pass. */
+/** The reading that stands for one fastener in one pass: the newest that was confirmed. */
 export const standingReading = (state: SessionState, step: string, pass: number, fastener: number): Reading | null =>
-  state.readings.findLast(
-    (reading) =>
-      reading.status === 'confirmed' && reading.step === step && reading.pass === pass && reading.fastener === fastener,
-  ) ?? null;
+  standingIn(state.readings).get(callKey(step, pass, fastener)) ?? null;
+
+/** Looked up for every call of a step after every event: found once for each list of readings. */
+const standing = new WeakMap<readonly Reading[], ReadonlyMap<string, Reading>>();
+
+function standingIn(readings: readonly Reading[]): ReadonlyMap<string, Reading> {
+  const known = standing.get(readings);
+  if (known) return known;
+  const found = new Map(
+    readings
+      .filter(({ status }) => status === 'confirmed')
+      .map((reading) => [callKey(reading.step, reading.pass, reading.fastener), reading]),
+  );
+  standing.set(readings, found);
+  return found;
+}
 
 /** Whether the mechanic's word was taken for a fastener in a pass that takes no value. */
 export const isDone = (
@@ -167,7 +234,7 @@ export const isDone = (
 ): boolean => state.doneFasteners.has(callKey(step, pass, fastener));
 
 /** Whether nothing more is wanted of a call: a confirmed reading inside its window, or the word of the mechanic where no value is taken. */
-export function isSettled(state: SessionState, step: string, pass: PlannedPass, fastener: number): boolean {
+export function isSettled(state: SessionState, step: string, pass: Pick<Round, 'index'>, fastener: number): boolean {
   if (isDone(state, { step, pass: pass.index, fastener })) return true;
   return standingReading(state, step, pass.index, fastener)?.verdict === 'in';
 }
@@ -175,7 +242,7 @@ export function isSettled(state: SessionState, step: string, pass: PlannedPass, 
 /** The calls of the current step that are still open, in the order in which they are made. */
 export function openCalls(state: SessionState): readonly Call[] {
   const step = currentStep(state);
-  if (step === null) return [];
+  if (step === null || openCondition(state)) return [];
   return planOf(state.procedure, step).calls.filter((call) => !isSettled(state, step.id, call.pass, call.fastener));
 }
 
@@ -197,6 +264,13 @@ export function confirmsByGoingOn(state: SessionState, reading: Pick<Reading, 's
   );
 }
 
+/** Whether nothing of a step was done or read yet. */
+export const isUntouched = (state: SessionState, step: Step): boolean =>
+  !state.readings.some((reading) => reading.step === step.id) &&
+  !planOf(state.procedure, step).calls.some(({ pass, fastener }) =>
+    isDone(state, { step: step.id, pass: pass.index, fastener }),
+  );
+
 /** Whether a nut turned in the round of a check that is under way. */
-export const turnedInRound = (state: SessionState, step: Step, pass: PlannedPass): boolean =>
+export const turnedInRound = (state: SessionState, step: Step, pass: Round): boolean =>
   pass.order.some((fastener) => state.turned.has(callKey(step.id, pass.index, fastener)));

@@ -1,15 +1,18 @@
 import type { Step } from '../procedure/procedure.ts';
-import { checksForTurning, isTorqueCall, type Call } from './calls.ts';
+import { checksForTurning, isReadCall, type Call } from './calls.ts';
 import { accept, refuse, type Decision } from './decision.ts';
 import type { EventBody } from './event.ts';
 import { currentCall, openCalls, turnedInRound, type SessionState } from './state.ts';
+import { toolRefusal } from './tools.ts';
 
 /** The mechanic says that what was asked is done: a fastener where no value is taken, or the step. */
 export function goOn(state: SessionState, step: Step): Decision {
   if (step.kind === 'check') return refuse({ code: 'answer first' });
   const call = currentCall(state);
   if (!call) return accept(...stepDone(state, step));
-  if (isTorqueCall(call)) return refuse({ code: 'reading first', fastener: call.fastener });
+  const unusable = toolRefusal(state, step, call);
+  if (unusable) return refuse(unusable);
+  if (isReadCall(call)) return refuse({ code: 'reading first', fastener: call.fastener });
   return fastenerDone(state, step, call, false);
 }
 
@@ -17,7 +20,8 @@ export function goOn(state: SessionState, step: Step): Decision {
 export function turnedOn(state: SessionState, step: Step): Decision {
   const call = currentCall(state);
   if (!call || !checksForTurning(call.pass)) return refuse({ code: 'no such answer' });
-  return fastenerDone(state, step, call, true);
+  const unusable = toolRefusal(state, step, call);
+  return unusable ? refuse(unusable) : fastenerDone(state, step, call, true);
 }
 
 function fastenerDone(state: SessionState, step: Step, call: Call, turned: boolean): Decision {
@@ -42,15 +46,33 @@ export function answer(state: SessionState, step: Step, outcomeId: string): Deci
 
 /** Goes one step back, as long as no confirmed reading stands in this step or the one before it. */
 export function goBack(state: SessionState, step: Step): Decision {
-  const previous = state.procedure.steps[state.at - 1];
+  const previous = state.procedure.steps.slice(0, state.at).findLast(({ id }) => !state.skippedSteps.has(id));
   const stands = (id: string): boolean =>
     state.readings.some((reading) => reading.step === id && reading.status === 'confirmed');
   if (stands(step.id) || (previous && stands(previous.id))) return refuse({ code: 'readings stand' });
   return previous ? accept({ kind: 'step taken back', step: previous.id }) : refuse({ code: 'first step' });
 }
 
-/** A step is done; with the last one the session is closed. */
+/** A step is done, and the work comes to the next. */
 export function stepDone(state: SessionState, step: Step): readonly EventBody[] {
-  const isLast = state.procedure.steps.at(-1)?.id === step.id;
-  return [{ kind: 'step done', step: step.id }, ...(isLast ? [{ kind: 'closed' } as const] : [])];
+  const following = state.procedure.steps.indexOf(step) + 1;
+  return [{ kind: 'step done', step: step.id }, ...comeTo(state.procedure.steps.slice(following), state.conditions)];
+}
+
+/** The question whether a condition of the unit holds, on which the current step depends, is answered. */
+export function answerCondition(state: SessionState, condition: string, is: boolean): Decision {
+  const conditions = new Map([...state.conditions, [condition, is]]);
+  const ahead = comeTo(state.procedure.steps.slice(state.at), conditions);
+  return accept({ kind: 'condition answered', condition, is }, ...ahead);
+}
+
+/** Steps that are known not to apply are skipped; after the last one the session is closed. */
+function comeTo(ahead: readonly Step[], conditions: SessionState['conditions']): readonly EventBody[] {
+  const count = ahead.findIndex(
+    ({ applies }) => !applies || (conditions.get(applies.condition) ?? applies.is) === applies.is,
+  );
+  const skipped = (count < 0 ? ahead : ahead.slice(0, count)).flatMap(({ id, applies }): readonly EventBody[] =>
+    applies ? [{ kind: 'step skipped', step: id, condition: applies.condition, is: !applies.is }] : [],
+  );
+  return [...skipped, ...(count < 0 ? [{ kind: 'closed' } as const] : [])];
 }

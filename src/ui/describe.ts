@@ -1,4 +1,5 @@
-import type { SessionEvent } from '../session/event.ts';
+import type { Basis, SessionEvent } from '../session/event.ts';
+import { displayWindow, fromWritten } from '../units/index.ts';
 
 /** One event as a line of the record that a person reads. */
 export function describe({ body, heard }: Pick<SessionEvent, 'body' | 'heard'>): string {
@@ -13,6 +14,10 @@ export function describe({ body, heard }: Pick<SessionEvent, 'body' | 'heard'>):
       return `Step done: ${body.step}`;
     case 'step taken back':
       return `Step taken back: ${body.step}`;
+    case 'condition answered':
+      return `Condition ${body.condition}: ${yesOrNo(body.is)}`;
+    case 'step skipped':
+      return `Step skipped: ${body.step}, because ${body.condition} is ${yesOrNo(body.is)}`;
     case 'answered':
       return `Answered: ${body.outcome}`;
     case 'fastener done':
@@ -21,7 +26,8 @@ export function describe({ body, heard }: Pick<SessionEvent, 'body' | 'heard'>):
       const value = `${body.reading.value} ${body.reading.unit}`;
       const how = body.evidence === 'click' ? ' by click' : '';
       const correction = body.corrects === null ? '' : `, instead of entry ${body.corrects}`;
-      return `Number ${body.fastener}, pass ${body.pass}: ${value}${how}, ${body.verdict}${correction}`;
+      const round = body.basis.of === 'running torque' ? 'running torque' : `pass ${body.pass}`;
+      return `Number ${body.fastener}, ${round}: ${value}${how}, ${body.verdict}${judgedBy(body.basis)}${correction}`;
     }
     case 'reading confirmed':
       return `Confirmed: entry ${body.of}`;
@@ -40,4 +46,18 @@ export function describe({ body, heard }: Pick<SessionEvent, 'body' | 'heard'>):
     case 'closed':
       return 'Record closed';
   }
+}
+
+const yesOrNo = (is: boolean): string => (is ? 'yes' : 'no');
+
+/** Places of a window in the record list: as fine as any torque tool shows. */
+const PLACES = 1;
+
+/** What a value was judged by, short; the entry itself has it in full. */
+function judgedBy(basis: Basis): string {
+  if (basis.of === 'running torque')
+    return basis.minimum ? ` (minimum ${basis.minimum.value} ${basis.minimum.unit})` : '';
+  const { min, max } = basis.window;
+  const window = { min: fromWritten('torque', min), max: fromWritten('torque', max) };
+  return ` (window ${displayWindow(window, max.unit, PLACES)})`;
 }

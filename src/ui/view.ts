@@ -1,17 +1,24 @@
-import { calledValue, planOf, type Call } from '../session/calls.ts';
+import { explainBeforeWork, explainPlan, explainSetting, explainTool } from '../language/explain.ts';
+import { minimumRunningTorque } from '../procedure/lead-hand.ts';
+import type { Hazard, Procedure, Step } from '../procedure/procedure.ts';
+import { forbids } from '../procedure/tool-reasons.ts';
+import { planOf, runningToolOf, toolFor, type Call } from '../session/calls.ts';
+import { settingOf, type Setting } from '../session/setting.ts';
 import {
   currentCall,
   currentStep,
   isSettled,
+  isUntouched,
+  openCondition,
   openWarning,
   pendingReading,
   standingReading,
   type Reading,
   type SessionState,
 } from '../session/state.ts';
-import type { Hazard, Step } from '../procedure/procedure.ts';
-import { displayWindow } from '../units/index.ts';
+import { toolTroubles } from '../session/tools.ts';
 import { layOut, type Position } from '../tightening/pattern.ts';
+import { display, displayWindow } from '../units/index.ts';
 import { placesOf } from './places.ts';
 
 /** How a fastener stands in the pass that is shown. */
@@ -27,9 +34,15 @@ export interface WorkView {
   readonly step: Step | null;
   readonly stepNumber: number;
   readonly stepCount: number;
+  /** Titles of the steps just before this one that were skipped because they do not apply. */
+  readonly skipped: readonly string[];
+  /** The question about the unit that is open. */
+  readonly question: string | null;
   readonly warning: Hazard | null;
   readonly call: CallView | null;
   readonly pending: Reading | null;
+  /** The weight, the lift with its limits, and the container: at the first step and where the component is held. */
+  readonly load: readonly string[];
   readonly map: MapView | null;
   readonly phase: SessionState['phase'];
 }
@@ -37,13 +50,21 @@ export interface WorkView {
 export interface CallView {
   readonly label: string;
   readonly fastener: number;
-  readonly pass: number;
-  readonly passes: number;
-  readonly passName: string;
-  /** What to set, as decimal text and unit; null where no value is taken. */
+  /** "Pass 1 of 2: first", or the round before the passes. */
+  readonly round: string;
+  /** What to set, as decimal text and unit; null where no torque is reached for. */
   readonly target: { readonly value: string; readonly unit: string } | null;
+  /** What stands in place of a value to set: something is read, or done by hand. */
+  readonly instead: 'read the running torque' | 'by hand';
+  /** At the wrench, in the unit of the tool, limits rounded inwards. */
   readonly window: string | null;
+  readonly why: string | null;
+  readonly tool: string | null;
   readonly left: number;
+  /** How the step is gone about, as long as nothing of it is done. */
+  readonly plan: string | null;
+  /** What speaks against the tools; the work stops where one of them may not be used. */
+  readonly troubles: readonly { readonly text: string; readonly stops: boolean }[];
 }
 
 export function workView(state: SessionState): WorkView {
@@ -54,29 +75,62 @@ export function workView(state: SessionState): WorkView {
     step,
     stepNumber: Math.min(state.at + 1, state.procedure.steps.length),
     stepCount: state.procedure.steps.length,
+    skipped: skippedBefore(state),
+    question: openCondition(state)?.question ?? null,
     warning: openWarning(state),
     call: step && call ? callView(state, step, call) : null,
     pending,
+    load: step && (state.at === 0 || step.kind === 'hold') ? explainBeforeWork(state.procedure) : [],
     map: step ? mapView(state, step, call) : null,
     phase: state.phase,
   };
 }
 
+function skippedBefore({ procedure, skippedSteps, at }: SessionState): readonly string[] {
+  const before = procedure.steps.slice(0, at);
+  const worked = before.findLastIndex(({ id }) => !skippedSteps.has(id));
+  return before.slice(worked + 1).map(({ title }) => title);
+}
+
 function callView(state: SessionState, step: Step, call: Call): CallView {
-  const plan = planOf(state.procedure, step);
-  const { target, window } = call.pass;
+  const { procedure } = state;
+  const plan = planOf(procedure, step);
+  const setting = settingOf(state, step, call);
+  const isRunning = call.pass.kind === 'running torque';
   return {
     label: call.label,
     fastener: call.fastener,
-    pass: call.pass.index,
-    passes: plan.passes.length,
-    passName: call.pass.name,
-    target: target === null ? null : calledValue({ target }),
-    window: window ? displayWindow(window, window.max.unit, placesOf(state.procedure, step)) : null,
+    round: isRunning
+      ? `Running torque, before pass 1 of ${plan.passes.length}`
+      : `Pass ${call.pass.index} of ${plan.passes.length}: ${call.pass.name}`,
+    target: setting && setting.value,
+    instead: isRunning ? 'read the running torque' : 'by hand',
+    window: setting ? windowOf(setting) : isRunning ? atLeast(procedure, step) : null,
+    why: setting && explainSetting(setting),
+    tool: step.kind === 'tighten' && (setting || isRunning) ? toolFor(procedure, step, call.pass.index).name : null,
     left: plan.calls.filter(
       ({ pass, fastener }) => pass.index === call.pass.index && !isSettled(state, step.id, pass, fastener),
     ).length,
+    plan: isUntouched(state, step) ? explainPlan(procedure, step) : null,
+    troubles:
+      step.kind === 'tighten'
+        ? toolTroubles(state, step, call).map((trouble) => ({
+            text: explainTool(trouble),
+            stops: trouble.reasons.some(forbids),
+          }))
+        : [],
   };
+}
+
+const windowOf = ({ atWrench, tool }: Setting): string =>
+  displayWindow(atWrench.window, tool.range.max.unit, placesOf(tool));
+
+/** The minimum is rounded up: what is shown as enough is enough. */
+function atLeast(procedure: Procedure, step: Step): string | null {
+  if (step.kind !== 'tighten') return null;
+  const minimum = minimumRunningTorque(step);
+  const tool = runningToolOf(procedure, step);
+  return minimum && `${display(minimum, tool.range.max.unit, placesOf(tool), 'up')} or more`;
 }
 
 function mapView(state: SessionState, step: Step, call: Call | null): MapView | null {

@@ -13,6 +13,7 @@ import {
   continue_,
   correction,
   disregard,
+  indicating,
   negative,
   newtonMetres,
   next,
@@ -55,7 +56,8 @@ describe('a session', () => {
     expect(announce(ring().state, [opened])).toEqual([
       'Small procedure. Invented manual, revision A.',
       'Demonstration only. All values are invented.',
-      'Tighten the ring. Pass one of two, first. Stud one, one two newton metres.',
+      'The component weighs one zero kilograms.',
+      'Tighten the ring. Three fasteners in two passes: one two newton metres, then two four point five newton metres in the order of the manual. Pass one of two, first. Stud one, one two newton metres.',
     ]));
   test('says nothing of invention where nothing is invented', () =>
     expect(announce(ring(two, { invented: false }).state, [opened])).not.toContain(
@@ -127,7 +129,7 @@ describe('a fastener', () => {
       'Tighten the ring. Pass one of two, first. Stud three, one two newton metres.',
     ]));
   test('in the only pass of its step is called without the pass', () =>
-    expect(prompt(ring({}).state, [opened])).toEqual([
+    expect(prompt(ring({}).state, [{ kind: 'repeat asked' }])).toEqual([
       'Tighten the ring. Stud one, two four point five newton metres.',
     ]));
   test('in a circular check is asked whether it turns, and the round is made again', () => {
@@ -147,7 +149,8 @@ describe('a fastener', () => {
       { kind: 'percent', percent: '60' },
       { kind: 'percent', percent: '100' },
     ];
-    expect(prompt(ring({ final, passes }).state)).toEqual([
+    const fine = { ...indicating, range: window('5', '30'), resolution: newtonMetres('0.01') };
+    expect(prompt(ring({ final, passes }, { tools: [fine] }).state)).toEqual([
       'Pass one of two, six zero per cent. Stud one, one zero point eight six newton metres.',
     ]);
   });

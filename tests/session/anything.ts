@@ -1,18 +1,32 @@
 /** Anything that may be said, and jobs that come some way and then meet it. */
 import fc from 'fast-check';
 import type { Procedure } from '../../src/procedure/procedure.ts';
-import { calledValue, isTorqueCall, planOf, toolOf } from '../../src/session/calls.ts';
+import { isReadCall, planOf, toolFor } from '../../src/session/calls.ts';
 import type { Meaning } from '../../src/session/intent.ts';
+import { settingOf } from '../../src/session/setting.ts';
 import {
   currentCall,
   currentStep,
   lastConfirmed,
+  openCondition,
   openWarning,
   pendingReading,
   type SessionState,
 } from '../../src/session/state.ts';
-import { convert, toWritten } from '../../src/units/index.ts';
-import { demo, indicating, procedureOf, setting, start, step, tell, tighten, torquePass, type Play } from './play.ts';
+import {
+  demo,
+  dial,
+  fireBoat,
+  indicating,
+  procedureOf,
+  setting,
+  start,
+  step,
+  tell,
+  tighten,
+  torquePass,
+  type Play,
+} from './play.ts';
 
 const fastener = fc.oneof(
   { weight: 3, arbitrary: fc.constant(null) },
@@ -53,7 +67,7 @@ export const meaning: fc.Arbitrary<Meaning> = fc.oneof(
 const final = { final: { target: { value: '24.5', unit: 'N·m' }, window: torquePass('24.5', '23', '26').window } };
 const pass = fc.constantFrom<object>(
   { kind: 'snug' },
-  { kind: 'percent', percent: '30' },
+  { kind: 'percent', percent: '60' },
   { kind: 'percent', percent: '100' },
   { kind: 'circular check' },
   { kind: 're-check', afterHours: '4' },
@@ -63,8 +77,8 @@ const pass = fc.constantFrom<object>(
 const passes = fc
   .array(pass, { minLength: 1, maxLength: 4 })
   .map((some) => [
-    ...some.filter((each) => 'percent' in each && each.percent === '30'),
-    ...some.filter((each) => !('percent' in each && each.percent === '30')),
+    ...some.filter((each) => 'percent' in each && each.percent === '60'),
+    ...some.filter((each) => !('percent' in each && each.percent === '60')),
   ]);
 const judging = fc.constantFrom<object>(
   { rule: 'simple' },
@@ -79,39 +93,55 @@ const outcomes = [
   { id: 'reuse', text: 'Reuse it.', then: 'go on' },
   { id: 'stop', text: 'Stop.', then: 'stay' },
 ];
+/** Running torque, of new nuts or of used ones. The tool of the step may only show it where it is no setting tool. */
+const runDown = fc.constantFrom<object>(
+  { used: false, tool: 'dial' },
+  { used: true, minimum: { value: '2', unit: 'N·m' }, tool: 'dial' },
+);
+const applies = fc.option(fc.record({ condition: fc.constantFrom('wet', 'old'), is: fc.boolean() }), {
+  nil: undefined,
+});
+const conditions = [
+  { id: 'wet', question: 'Is it wet?' },
+  { id: 'old', question: 'Is it old?' },
+];
 const steps = fc
   .array(
-    fc.oneof(
-      { weight: 1, arbitrary: hazards.map((some) => ({ kind: 'do', hazards: some })) },
-      { weight: 1, arbitrary: hazards.map((some) => ({ kind: 'check', outcomes, hazards: some })) },
-      { weight: 1, arbitrary: fc.constant({ kind: 'loosen', pattern: 'three' }) },
-      {
-        weight: 3,
-        arbitrary: fc
-          .record({ passes, judging, confirm, hazards })
-          .map((some) => ({ ...tighten('any', { ...final, ...some }) })),
-      },
-    ),
-    { minLength: 1, maxLength: 4 },
+    fc
+      .oneof(
+        { weight: 1, arbitrary: hazards.map((some) => ({ kind: 'do', hazards: some })) },
+        { weight: 1, arbitrary: hazards.map((some) => ({ kind: 'check', outcomes, hazards: some })) },
+        { weight: 1, arbitrary: fc.constant({ kind: 'loosen', pattern: 'three' }) },
+        {
+          weight: 3,
+          arbitrary: fc
+            .record({ passes, judging, confirm, hazards, runDown: fc.option(runDown, { nil: undefined }) })
+            .map(({ runDown, ...some }) => tighten('any', { ...final, ...some, ...(runDown ? { runDown } : {}) })),
+        },
+      )
+      .chain((some) => applies.map((only) => ({ ...some, ...(only ? { applies: only } : {}) }))),
+    { minLength: 1, maxLength: 5 },
   )
   .map((some) => some.map(({ kind, ...more }, i) => ({ ...step(`step-${i}`, kind), ...more, id: `step-${i}` })));
 const small = fc
   .record({ steps, tool: fc.constantFrom(indicating, setting) })
-  .map(({ steps, tool }) => procedureOf(steps, { tools: [tool] }));
-const procedure = fc.oneof(fc.constant(demo()), small);
+  .map(({ steps, tool }) => procedureOf(steps, { tools: [tool, dial], conditions }));
+const procedure = fc.oneof(fc.constant(demo()), fc.constant(fireBoat()), small);
 
 /** The answer that takes the job on: warnings are acknowledged, readings are what was called for and are confirmed. */
 export function openly(state: SessionState): Meaning {
   const current = currentStep(state);
   if (state.phase === 'standing by') return { kind: 'continue' };
-  if (openWarning(state) || pendingReading(state)) return { kind: 'affirm' };
+  if (openCondition(state) || openWarning(state) || pendingReading(state)) return { kind: 'affirm' };
   if (current?.kind === 'check')
     return { kind: 'answer', outcome: current.outcomes.find(({ then }) => then === 'go on')?.id ?? '' };
   const call = currentCall(state);
-  if (current?.kind !== 'tighten' || !call || !isTorqueCall(call)) return { kind: 'next' };
-  const { unit } = toolOf(state.procedure, current).range.max;
-  const shown = call.pass.target.unit === unit ? calledValue(call.pass) : toWritten(convert(call.pass.target, unit));
-  return { kind: 'reading', reading: { fastener: call.fastener, value: shown.value } };
+  if (current?.kind !== 'tighten' || !call || !isReadCall(call)) return { kind: 'next' };
+  const { resolution } = toolFor(state.procedure, current, call.pass.index);
+  // A running torque that no used nut is refused for, and that lifts no setting off its scale.
+  const running = { value: resolution.unit === 'lbf·in' ? '22' : '2.5' };
+  const { value } = settingOf(state, current, call)?.value ?? running;
+  return { kind: 'reading', reading: { fastener: call.fastener, value } };
 }
 
 export const goOpenly = (play: Play, count: number): Play =>
@@ -120,8 +150,14 @@ export const goOpenly = (play: Play, count: number): Play =>
     play,
   );
 
-/** How many open answers a job takes. */
+/** How many open answers a job takes; counted once for the demonstrations, which come again and again. */
+const counted = new WeakMap<Procedure, number>();
 function answersIn(procedure: Procedure): number {
+  const known = counted.get(procedure) ?? countAnswers(procedure);
+  counted.set(procedure, known);
+  return known;
+}
+function countAnswers(procedure: Procedure): number {
   let play = start(procedure);
   let answers = 0;
   for (; play.state.phase !== 'closed' && answers < mostAnswers(procedure); answers++)
@@ -150,9 +186,9 @@ export const job = fc
     return moves.reduce((play, move) => tell(play, move(play.state)), begun);
   });
 
-/** More answers than any job wants: each warning, each step, two for each reading, and one more round of each check. */
+/** More answers than any job wants: each warning, each step and its condition, two for each reading, and one more round of each check. */
 export function mostAnswers(procedure: Procedure): number {
   const calls = procedure.steps.flatMap((each) => planOf(procedure, each).calls);
   const warnings = procedure.steps.flatMap(({ hazards }) => hazards);
-  return 10 + procedure.steps.length + warnings.length + 3 * calls.length;
+  return 10 + 2 * procedure.steps.length + warnings.length + 3 * calls.length;
 }

@@ -24,8 +24,17 @@ export const indicating = {
   type: 'indicating',
   range: window('5', '60'),
   resolution: newtonMetres('0.5'),
+  calibrationDue: '2031-03-31',
 };
 export const setting = { ...indicating, name: 'Setting wrench', type: 'setting' };
+/** Small enough for running torque. */
+export const dial = {
+  ...indicating,
+  id: 'dial',
+  name: 'Dial wrench',
+  range: window('1', '10'),
+  resolution: newtonMetres('0.1'),
+};
 
 /** Three studs, worked 1, 3, 2. */
 export const threeStuds = {
@@ -65,8 +74,11 @@ export function procedureOf(steps: readonly object[], more: object = {}): Proced
   return loaded.procedure;
 }
 
-export function demo(): Procedure {
-  const file = new URL('../../demo-data/ropeway-oil-cooler.json', import.meta.url);
+export const demo = (): Procedure => demonstration('ropeway-oil-cooler');
+export const fireBoat = (): Procedure => demonstration('fire-boat-pump-cover');
+
+function demonstration(name: string): Procedure {
+  const file = new URL(`../../demo-data/${name}.json`, import.meta.url);
   const loaded = readProcedure(JSON.parse(readFileSync(file, 'utf8')));
   if (loaded.kind === 'faulty') throw new Error(JSON.stringify(loaded.faults, null, 2));
   return loaded.procedure;

@@ -26,6 +26,7 @@ import {
   tighten,
   torquePass,
   turned,
+  window,
   type Play,
 } from './play.ts';
 
@@ -51,6 +52,16 @@ describe('a reading', () => {
         evidence: 'read',
         reading: newtonMetres('12.50'),
         verdict: 'in',
+        basis: {
+          of: 'torque',
+          tool: 'wrench',
+          target: newtonMetres('12'),
+          runningTorque: null,
+          adapter: null,
+          setting: newtonMetres('12'),
+          window: { min: newtonMetres('11'), max: newtonMetres('13') },
+          rule: 'simple',
+        },
         corrects: null,
       },
     ]);
@@ -83,7 +94,7 @@ describe('a reading', () => {
       .tuple(fc.integer({ min: 0, max: 999_999 }), fc.option(fc.stringMatching(/^\d{1,4}$/), { nil: null }))
       .map(([whole, places]) => (places === null ? `${whole}` : `${whole}.${places}`));
     const tenth = (value: number) => `${value / 10}`;
-    const target = fc.integer({ min: 51, max: 590 });
+    const target = fc.integer({ min: 130, max: 590 });
     fc.assert(
       fc.property(decimal, target, fc.boolean(), (value, around, guarded) => {
         const judging = guarded ? { rule: 'guard band', uncertainty: newtonMetres('0.1') } : { rule: 'simple' };
@@ -245,7 +256,8 @@ describe('a click', () => {
       { kind: 'percent', percent: '60' },
       { kind: 'percent', percent: '100' },
     ];
-    expect(readings(tell(ring({ final, passes }, tools), click()))).toEqual(['1: 10.86 captured']);
+    const fine = { ...setting, range: window('5', '30'), resolution: newtonMetres('0.01') };
+    expect(readings(tell(ring({ final, passes }, { tools: [fine] }), click()))).toEqual(['1: 10.86 captured']);
   });
   test('that is corrected becomes a reading in the unit of the tool', () => {
     const tool = { ...setting, range: { min: { value: '3', unit: 'lbf·ft' }, max: { value: '40', unit: 'lbf·ft' } } };

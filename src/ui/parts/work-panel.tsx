@@ -16,11 +16,15 @@ export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
                 <p class="step-line">
                   Step {props.view.stepNumber} of {props.view.stepCount}: {step().title}
                 </p>
+                <Show when={props.view.skipped.length > 0}>
+                  <p class="skipped">Skipped, does not apply: {props.view.skipped.join(', ')}</p>
+                </Show>
                 <Switch fallback={<StepText view={props.view} />}>
                   <Match when={props.view.warning}>{(warning) => <OpenWarning hazard={warning()} />}</Match>
                   <Match when={props.view.pending}>
                     {(pending) => <ToConfirm reading={pending()} label={props.view.call?.label ?? 'number'} />}
                   </Match>
+                  <Match when={props.view.question}>{(question) => <OpenQuestion question={question()} />}</Match>
                   <Match when={props.view.call}>{(call) => <NextCall call={call()} hazards={step().hazards} />}</Match>
                 </Switch>
               </>
@@ -45,6 +49,9 @@ function StepText(props: { readonly view: WorkView }): JSX.Element {
           <Hazards hazards={shown().hazards} />
           <p class={`sentence ${size(shown().text)}`}>{shown().text}</p>
           <For each={shown().notes}>{(note) => <p class="note">Note: {note}</p>}</For>
+          <Show when={props.view.load.length > 0}>
+            <p class="note">{props.view.load.join(' ')}</p>
+          </Show>
           <Outcomes view={props.view} />
         </>
       )}
@@ -64,6 +71,15 @@ function Outcomes(props: { readonly view: WorkView }): JSX.Element {
         )}
       </For>
     </ul>
+  );
+}
+
+function OpenQuestion(props: { readonly question: string }): JSX.Element {
+  return (
+    <>
+      <p class={`sentence ${size(props.question)}`}>{props.question}</p>
+      <p class="note">Affirm or negative. Steps that do not apply are skipped.</p>
+    </>
   );
 }
 
@@ -97,10 +113,8 @@ function NextCall(props: { readonly call: CallView; readonly hazards: readonly H
       <p class="fastener-number">
         <span class="label">{props.call.label}</span> {props.call.fastener}
       </p>
-      <p class="pass">
-        Pass {props.call.pass} of {props.call.passes}: {props.call.passName}
-      </p>
-      <Show when={props.call.target} fallback={<p class="value">by hand</p>}>
+      <p class="pass">{props.call.round}</p>
+      <Show when={props.call.target} fallback={<p class="value instead">{props.call.instead}</p>}>
         {(target) => (
           <p class="value">
             {target().value} <span class="unit">{target().unit}</span>
@@ -114,6 +128,16 @@ function NextCall(props: { readonly call: CallView; readonly hazards: readonly H
           </p>
         )}
       </Show>
+      <Show when={props.call.why}>{(why) => <p class="reckoning">{why()}</p>}</Show>
+      <Show when={props.call.tool}>{(tool) => <p class="note">{tool()}</p>}</Show>
+      <For each={props.call.troubles}>
+        {({ text, stops }) => (
+          <p class={`trouble ${stops ? 'stops' : ''}`} role={stops ? 'alert' : undefined}>
+            {text}
+          </p>
+        )}
+      </For>
+      <Show when={props.call.plan}>{(plan) => <p class="note">{plan()}</p>}</Show>
       <Hazards hazards={props.hazards} />
     </div>
   );
@@ -124,7 +148,14 @@ const VERDICT_TEXT: Readonly<Record<Reading['verdict'], string>> = {
   under: '▼ under the window',
   over: '▲ over the window',
   'not provable': 'too near the limit to prove',
+  'nut worn': '▼ below the minimum: the nut is worn',
 };
+
+function verdictText({ verdict, basis }: Reading): string {
+  if (basis.of === 'torque') return VERDICT_TEXT[verdict];
+  if (verdict === 'in') return 'running torque';
+  return verdict === 'over' ? '▲ too much for the tools of this step' : VERDICT_TEXT[verdict];
+}
 
 function ToConfirm(props: { readonly reading: Reading; readonly label: string }): JSX.Element {
   return (
@@ -135,7 +166,7 @@ function ToConfirm(props: { readonly reading: Reading; readonly label: string })
       <p class="value">
         {props.reading.reading.value} <span class="unit">{props.reading.reading.unit}</span>
       </p>
-      <p class="verdict">{VERDICT_TEXT[props.reading.verdict]}</p>
+      <p class="verdict">{verdictText(props.reading)}</p>
       <p class="question">Is that correct? Affirm or negative.</p>
     </div>
   );

@@ -1,0 +1,80 @@
+/** How computed values came about, in plain sentences for the screen; `sayPlain` makes them fit for the voice. */
+import { assessedLift, carriedMass, containerCheck } from '../procedure/lead-hand.ts';
+import type { LiftAssessment } from '../lifting/index.ts';
+import type { Procedure, Step } from '../procedure/procedure.ts';
+import { forbids } from '../procedure/tool-reasons.ts';
+import { planOf } from '../session/calls.ts';
+import type { Setting } from '../session/setting.ts';
+import type { ToolTrouble } from '../session/tools.ts';
+import { explainPasses, settingRatio } from '../tightening/index.ts';
+import { rounded, type Mass, type Torque } from '../units/index.ts';
+
+/**
+ * Why a wrench is set to a value, short: "target 175, plus 12 running, times 0.833 for the adapter: set 156". Units are
+ * only named where they differ from that of the tool. A tool that shows is pulled to a value instead of set to it.
+ */
+export function explainSetting({ wanted, runningTorque, adapter, tool, value }: Setting): string {
+  const plain = (torque: Torque): string =>
+    `${figures(torque.value)}${torque.unit === value.unit ? '' : ` ${torque.unit}`}`;
+  const parts = [
+    `target ${plain(wanted.target)}`,
+    ...(runningTorque ? [`plus ${plain(runningTorque)} running`] : []),
+    ...(adapter ? [`times ${Number(settingRatio(adapter).toFixed(3))} for the adapter`] : []),
+  ];
+  const unit = wanted.target.unit === value.unit ? '' : ` ${value.unit}`;
+  return `${parts.join(', ')}: ${tool.type === 'setting' ? 'set' : 'pull to'} ${value.value}${unit}`;
+}
+
+/** Six digits are enough to recognise a value. */
+const figures = (value: number): string => String(Number(value.toPrecision(6)));
+
+/** The passes of a step about fasteners in one or two sentences; null for other steps. */
+export function explainPlan(procedure: Procedure, step: Step): string | null {
+  const { running, passes } = planOf(procedure, step);
+  if (step.kind !== 'tighten' || passes.length === 0) return null;
+  return [
+    ...(running ? ['First the running torque of each, by itself.'] : []),
+    explainPasses(passes),
+    ...(running || step.adapter !== undefined ? ['These are values at the fastener; what to set is worked out.'] : []),
+  ].join(' ');
+}
+
+/** What is carried, and what the lifting equation says of it; `limits` is what it does not say. */
+export function explainLift(procedure: Procedure): {
+  readonly facts: readonly string[];
+  readonly limits: readonly string[];
+} {
+  const { total, fluid } = carriedMass(procedure);
+  const { fluid: named } = procedure.component;
+  // Rounded up: heavier is the safe side.
+  const inHands = (mass: Mass): string => `${Number(rounded(mass, total.unit, 1, 'up').value)} ${total.unit}`;
+  const retained = named && fluid.value > 0 ? `, with ${inHands(fluid)} of ${named.name} inside` : '';
+  const lift = assessedLift(procedure);
+  return {
+    facts: [`The component weighs ${inHands(total)}${retained}.`, ...(lift ? liftWords(lift) : [])],
+    limits: lift?.reservations ?? [],
+  };
+}
+
+function liftWords({ index, sentence }: LiftAssessment): readonly string[] {
+  const words = index === null ? [] : [`Lifting index ${roundedUp(index)} for one person with the whole load.`];
+  return [...words, sentence];
+}
+
+/** An index of 3.01 is above 3, and must not read as 3.0. */
+const roundedUp = (index: number): string => (Math.ceil(Number((index * 10).toPrecision(12))) / 10).toFixed(1);
+
+/** All that is said before the work begins: the weight, the lift with its limits, and whether the container holds. */
+export function explainBeforeWork(procedure: Procedure): readonly string[] {
+  const { facts, limits } = explainLift(procedure);
+  const container = containerCheck(procedure);
+  return [...facts, ...limits, ...(container ? [container.sentence] : [])];
+}
+
+/** What speaks against a tool, and what follows from it. */
+export function explainTool({ tool, reasons }: ToolTrouble): string {
+  const sentences = reasons.map(({ sentence }) => sentence).join(' ');
+  return reasons.some(forbids)
+    ? `${tool.name}: may not be used here. ${sentences} Choose another tool by the manual.`
+    : `${tool.name}: ${sentences}`;
+}

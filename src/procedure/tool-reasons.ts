@@ -1,0 +1,41 @@
+/** Whether the tools of a step may be used for what is asked of them, on a day. */
+import { nearestMark, reasonsAgainst, type ReasonAgainst, type TorqueTarget } from '../tightening/index.ts';
+import type { Torque } from '../units/index.ts';
+import type { Procedure } from './schema.ts';
+
+type Tool = Procedure['tools'][number];
+
+export interface ToolReason {
+  readonly code: ReasonAgainst['code'] | 'no mark in the window' | 'shows no torque';
+  readonly sentence: string;
+}
+
+/** These are told, and the mechanic decides: a label can be looked at, a coarse scale read with care. */
+const ADVICE: ReadonlySet<ToolReason['code']> = new Set(['calibration unknown', 'too coarse']);
+
+/** Whether a reason forbids the tool; the others only advise. */
+export const forbids = ({ code }: ToolReason): boolean => !ADVICE.has(code);
+
+/** The date is not read where a tool has none of its own; any day will do. */
+const ANY_DAY = '2000-01-01';
+
+/**
+ * Why a tool should not be used for these values at the wrench, in the tool's unit; each reason once.
+ * @param day 'YYYY-MM-DD'; null where no day is known: then the calibration is not judged
+ */
+export function reasonsAgainstTool(tool: Tool, values: readonly TorqueTarget[], day: string | null): ToolReason[] {
+  const on = day ?? tool.calibrationDue ?? ANY_DAY;
+  const reasons = values.flatMap(({ target, window }): ToolReason[] => [
+    ...reasonsAgainst(tool, target, on),
+    ...(tool.type === 'setting' && nearestMark(target, window, tool.resolution) === null
+      ? [{ code: 'no mark in the window', sentence: 'No mark of the tool is inside the window.' } as const]
+      : []),
+  ]);
+  return [...new Map(reasons.map((reason) => [reason.sentence, reason])).values()];
+}
+
+/** Why a tool should not be used to measure running torque, down to the least value it must show. */
+export function reasonsAgainstMeasuring(tool: Tool, lowest: Torque, day: string | null): ToolReason[] {
+  if (tool.type === 'setting') return [{ code: 'shows no torque', sentence: 'The tool shows no torque to read.' }];
+  return reasonsAgainst(tool, lowest, day ?? tool.calibrationDue ?? ANY_DAY);
+}

@@ -1,0 +1,83 @@
+import { adapterOf, atWrench } from '../procedure/lead-hand.ts';
+import type { Procedure, Step, TightenStep, Tool } from '../procedure/procedure.ts';
+import { acceptanceWindow, nearestMark, type Adapter, type TorqueTarget } from '../tightening/index.ts';
+import { convert, fromWritten, limits, torque, toWritten, type Torque, type Written } from '../units/index.ts';
+import { RUNNING_ROUND, toolOf, type Call } from './calls.ts';
+import type { Basis } from './event.ts';
+import { standingReading, type SessionState } from './state.ts';
+
+/** What a wrench is set to for one fastener in one pass, and how that came about. */
+export interface Setting {
+  /** The manual's target and window, at the fastener. */
+  readonly wanted: TorqueTarget;
+  /** The running torque of this nut, where the step asks for it. */
+  readonly runningTorque: Torque | null;
+  readonly adapter: Adapter | null;
+  readonly tool: Tool;
+  /** Target and window at the wrench, in the unit of the tool and in full precision: readings are judged by these. */
+  readonly atWrench: TorqueTarget;
+  /** What is called out and set: the mark of the tool nearest to the target. */
+  readonly value: Written<'torque'>;
+}
+
+/** The setting of a call; null where no torque is reached for. */
+export function settingOf(state: SessionState, step: Step, { pass, fastener }: Call): Setting | null {
+  if (step.kind !== 'tighten' || pass.target === null) return null;
+  return settingFor(state.procedure, step, pass, runningTorqueOf(state, step, fastener));
+}
+
+/** The setting for a value at the fastener. @throws Refused `nut-worn` where the running torque is below the least. */
+export function settingFor(
+  procedure: Procedure,
+  step: TightenStep,
+  { target, window }: TorqueTarget,
+  runningTorque: Torque | null,
+): Setting {
+  const tool = toolOf(procedure, step);
+  const { unit } = tool.range.max;
+  const exact = atWrench(procedure, step, { target, window }, runningTorque ?? undefined);
+  const inUnit: TorqueTarget = {
+    target: convert(exact.target, unit),
+    window: limits(convert(exact.window.min, unit), convert(exact.window.max, unit)),
+  };
+  return {
+    wanted: { target, window },
+    runningTorque,
+    adapter: adapterOf(procedure, step),
+    tool,
+    atWrench: inUnit,
+    value: markFor(inUnit, step, tool),
+  };
+}
+
+/** Where no mark can be accepted, the value itself: between two marks is nearer than outside the window. */
+function markFor({ target, window }: TorqueTarget, { judging }: TightenStep, { resolution }: Tool): Written<'torque'> {
+  const mark = nearestMark(target, acceptanceWindow(window, judging) ?? window, resolution) ?? target;
+  // Six digits, so that the dust of a conversion is neither spoken nor recorded.
+  return toWritten(torque(Number(mark.value.toPrecision(6)), mark.unit));
+}
+
+/** The running torque that stands for a nut; null where the step asks for none or none was confirmed yet. */
+function runningTorqueOf(state: SessionState, step: TightenStep, fastener: number): Torque | null {
+  if (!step.runDown) return null;
+  const standing = standingReading(state, step.id, RUNNING_ROUND, fastener);
+  return standing?.verdict === 'in' ? fromWritten('torque', standing.reading) : null;
+}
+
+/** What a torque reading is judged by, as it goes into the record. */
+export function basisOf({ wanted, runningTorque, adapter, tool, atWrench, value }: Setting, step: TightenStep): Basis {
+  return {
+    of: 'torque',
+    tool: tool.id,
+    target: toWritten(wanted.target),
+    runningTorque: runningTorque && toWritten(runningTorque),
+    adapter: adapter && {
+      lever: toWritten(adapter.lever),
+      length: toWritten(adapter.length),
+      angle: toWritten(adapter.angle),
+    },
+    setting: value,
+    window: { min: toWritten(atWrench.window.min), max: toWritten(atWrench.window.max) },
+    rule: step.judging.rule,
+  };
+}
