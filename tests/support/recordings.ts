@@ -21,9 +21,9 @@ export async function recordedString(...names: readonly [string, ...string[]]): 
   return spaced(sounds);
 }
 
-/** Sounds with a short pause between them. */
+/** Sounds with a short pause between them, whatever quiet they brought along: a long pause would end the utterance. */
 export function spaced(sounds: readonly Sound[]): Sound {
-  const [first, ...others] = sounds;
+  const [first, ...others] = sounds.map(trimmed);
   if (!first) throw new Error('At least one sound is needed.');
   return join(first, ...others.flatMap((sound) => [silence(60, sound.rate), sound]));
 }
