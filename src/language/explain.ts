@@ -33,7 +33,7 @@ export function explainPlan(procedure: Procedure, step: Step): string | null {
   const { running, passes } = planOf(procedure, step);
   if (step.kind !== 'tighten' || passes.length === 0) return null;
   return [
-    ...(running ? ['First the running torque of each, by itself.'] : []),
+    ...(running ? ['First the running torque of each is read.'] : []),
     explainPasses(passes),
     ...(running || step.adapter !== undefined ? ['These are values at the fastener; what to set is worked out.'] : []),
   ].join(' ');

@@ -9,7 +9,7 @@ import { count, digits, sayName, sayTorque, sentence } from './say.ts';
 export function sayRoundAndCall(state: SessionState, step: Step, call: Call): string {
   const named = sentence(`${call.label} ${count(call.fastener)}`);
   if (call.pass.kind === 'running torque') {
-    return `First the running torque: run each ${call.label} down and read it before it seats. ${named}, running torque.`;
+    return `Running torque: read each ${call.label} as it runs down, before it seats. ${named}, running torque.`;
   }
   const { passes } = planOf(state.procedure, step);
   const { index, name } = call.pass;

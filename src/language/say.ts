@@ -36,16 +36,15 @@ export const sayName = (name: string): string =>
     [digits(figures), ...(after === undefined ? [] : [SPOKEN_SYMBOLS.get(after) ?? after])].join(' '),
   );
 
-/** A plain sentence as it is spoken: dates digit by digit, figures and their units in words. */
+/** Plain sentences as they are spoken: dates digit by digit, figures and their units in words. */
 export const sayPlain = (text: string): string =>
   sayName(
     text
-      .replace(/\b(\d{4})-(\d{2})-(\d{2})\b/g, (_, ...parts: readonly string[]) =>
-        parts.slice(0, 3).map(digits).join(', '),
-      )
+      .replace(/\b(\d{4})-(\d{2})-(\d{2})\b/g, (date) => date.split('-').map(digits).join(', '))
       .replace(
         /(?<=\d )(US|Imp) (gal|qt)\b/g,
         (_, country: string, measure: string) => `${country} ${MEASURES[measure]}`,
       ),
-  );
+  ).replace(/(?<=^|[.?!] )\p{Ll}/gu, (first) => first.toUpperCase());
+
 const MEASURES: Readonly<Partial<Record<string, string>>> = { gal: 'gallons', qt: 'quarts' };

@@ -1,6 +1,7 @@
 import { adapterOf, atWrench } from '../procedure/lead-hand.ts';
 import type { Procedure, Step, TightenStep, Tool } from '../procedure/procedure.ts';
-import { acceptanceWindow, nearestMark, type Adapter, type TorqueTarget } from '../tightening/index.ts';
+import { markFor } from '../procedure/tool-reasons.ts';
+import { acceptanceWindow, type Adapter, type TorqueTarget } from '../tightening/index.ts';
 import { convert, fromWritten, limits, torque, toWritten, type Torque, type Written } from '../units/index.ts';
 import { RUNNING_ROUND, toolOf, type Call } from './calls.ts';
 import type { Basis } from './event.ts';
@@ -46,13 +47,13 @@ export function settingFor(
     adapter: adapterOf(procedure, step),
     tool,
     atWrench: inUnit,
-    value: markFor(inUnit, step, tool),
+    value: calledValue(inUnit, step, tool),
   };
 }
 
-/** Where no mark can be accepted, the value itself: between two marks is nearer than outside the window. */
-function markFor({ target, window }: TorqueTarget, { judging }: TightenStep, { resolution }: Tool): Written<'torque'> {
-  const mark = nearestMark(target, acceptanceWindow(window, judging) ?? window, resolution) ?? target;
+/** The mark to set. Where none can be accepted, the value itself: between two marks is nearer than outside the window. */
+function calledValue({ target, window }: TorqueTarget, { judging }: TightenStep, tool: Tool): Written<'torque'> {
+  const mark = markFor(tool, target, acceptanceWindow(window, judging) ?? window) ?? target;
   // Six digits, so that the dust of a conversion is neither spoken nor recorded.
   return toWritten(torque(Number(mark.value.toPrecision(6)), mark.unit));
 }
