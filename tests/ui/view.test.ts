@@ -1,0 +1,126 @@
+/** What the work screen shows: a pure function of the state. */
+import { describe, expect, test } from 'vitest';
+import { workView } from '../../src/ui/view.ts';
+import { currentStep } from '../../src/session/state.ts';
+import { openly } from '../session/anything.ts';
+import {
+  affirm,
+  demo,
+  dial,
+  fireBoat,
+  indicating,
+  negative,
+  newtonMetres,
+  next,
+  procedureOf,
+  reading,
+  start,
+  step,
+  tell,
+  tighten,
+  torquePass,
+  window,
+  type Play,
+} from '../session/play.ts';
+
+function until(play: Play, id: string): Play {
+  return currentStep(play.state)?.id === id ? play : until(tell(play, openly(play.state)), id);
+}
+const shown = (play: Play) => workView(play.state);
+
+describe('a call', () => {
+  const ropeway = until(start(demo()), 'tighten-ring');
+
+  test('shows the stud, the pass, what to set, its window, why, and with which tool', () =>
+    expect(shown(ropeway).call).toMatchObject({
+      label: 'stud',
+      fastener: 1,
+      round: 'Pass 1 of 2: first',
+      target: newtonMetres('12'),
+      window: '11.0 to 13.0 N·m',
+      why: 'target 12: pull to 12',
+      tool: 'Indicating torque wrench, 5 to 60 N·m',
+      left: 10,
+      troubles: [],
+    }));
+  test('explains the step as long as nothing of it is done', () => {
+    expect(shown(ropeway).call?.plan).toBe(
+      '10 fasteners in 2 passes: 12 N·m, then 24.5 N·m in the order of the manual.',
+    );
+    expect(shown(tell(ropeway, reading('12'), affirm)).call?.plan).toBeNull();
+  });
+
+  describe('of the fire pump', () => {
+    const cover = until(start(fireBoat()), 'tighten-cover');
+
+    test('asks for the running torque first, with its minimum and its tool', () =>
+      expect(shown(cover).call).toMatchObject({
+        fastener: 3,
+        round: 'Running torque, before pass 1 of 4',
+        target: null,
+        instead: 'read the running torque',
+        window: '20 lbf·in or more',
+        why: null,
+        tool: 'Dial torque wrench, 5 to 75 lbf·in',
+        left: 12,
+      }));
+    test('shows the setting at the wrench, its limits never rounded outwards', () => {
+      const twelve = Array.from({ length: 12 });
+      const snug = twelve.reduce<Play>((at) => tell(at, reading('22'), affirm), cover);
+      const half = twelve.reduce<Play>((at) => tell(at, next), snug);
+      // (82.5 + 22) × 0.904105 = 94.479 goes up to 95; (92.5 + 22) × 0.904105 = 103.520 goes down to 103.
+      expect(shown(half).call).toMatchObject({
+        round: 'Pass 2 of 4: half',
+        target: { value: '99', unit: 'lbf·in' },
+        window: '95 to 103 lbf·in',
+        why: 'target 87.5, plus 22 running, times 0.904 for the adapter: set 99',
+        tool: 'Setting torque wrench, 40 to 250 lbf·in',
+      });
+    });
+    test('shows a nut that is worn as out, and calls it again', () => {
+      const worn = tell(cover, reading('15'), affirm);
+      expect(shown(worn).call?.fastener).toBe(3);
+      expect(shown(worn).map?.positions.find(({ number }) => number === 3)?.standing).toBe('doubt');
+    });
+  });
+
+  test('by hand has nothing to set', () => {
+    const snug = start(procedureOf([tighten('ring', { passes: [{ kind: 'snug' }, torquePass('24.5', '23', '26')] })]));
+    expect(shown(snug).call).toMatchObject({ target: null, instead: 'by hand', window: null, why: null, tool: null });
+  });
+  test('says what speaks against its tools, and whether it stops the work', () => {
+    const troubles = (tool: object) =>
+      shown(start(procedureOf([tighten('ring')], { tools: [tool, dial] }))).call?.troubles.map(({ stops }) => stops);
+    expect(troubles(indicating)).toEqual([]);
+    expect(troubles({ ...indicating, calibrationDue: undefined })).toEqual([false]);
+    expect(troubles({ ...indicating, range: window('1', '20') })).toEqual([true]);
+  });
+});
+
+describe('the load', () => {
+  test('is shown at the first step and where the component is held', () => {
+    const weight = 'The component weighs 43.2 lb, with 2.2 lb of sea water inside.';
+    const play = start(fireBoat());
+    expect(shown(play).load[0]).toBe(weight);
+    expect(shown(until(play, 'drain')).load).toEqual([]);
+    expect(shown(until(play, 'hold-cover')).load[0]).toBe(weight);
+  });
+  test('is shown with what the lifting equation does not cover', () =>
+    expect(shown(start(fireBoat())).load).toContain(
+      'The equation does not cover lifting on slippery ground; the true limit is lower.',
+    ));
+});
+
+describe('a step that depends on the unit', () => {
+  const conditions = [{ id: 'salt', question: 'Did it run in salt water?' }];
+  const rinse = step('rinse', 'do', { title: 'Rinse', applies: { condition: 'salt', is: true } });
+  const play = tell(start(procedureOf([step('drain', 'do'), rinse, step('lift', 'do')], { conditions })), next);
+
+  test('is a question first', () => expect(shown(play).question).toBe('Did it run in salt water?'));
+  test('is named as skipped where it does not apply, as long as the step after it is shown', () => {
+    const skipped = tell(play, negative);
+    expect(shown(skipped)).toMatchObject({ question: null, skipped: ['Rinse'], stepNumber: 3 });
+    expect(shown(tell(play, affirm)).skipped).toEqual([]);
+    expect(shown(start(procedureOf([step('lift', 'do')]))).skipped).toEqual([]);
+  });
+});
