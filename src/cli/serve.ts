@@ -46,7 +46,11 @@ function openOnDesktop(url: string): void {
 }
 
 async function main(): Promise<void> {
-  const port = Number(process.env['PORT'] ?? DEFAULT_PORT);
+  const port = Number(process.env['PORT'] || DEFAULT_PORT);
+  if (!Number.isInteger(port) || port < 1 || port > 65_535) {
+    console.error(`PORT must be a whole number from 1 to 65535; it is "${process.env['PORT']}".`);
+    process.exit(1);
+  }
   try {
     const { url } = await serveBuild(path.resolve(import.meta.dirname, '../../dist'), port);
     console.log(`\nBothhands is at ${url}\nStop it with Ctrl+C.`);

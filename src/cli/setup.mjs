@@ -32,8 +32,8 @@ function ensureBrowser() {
   process.exit(1);
 }
 
-const major = Number(process.versions.node.split('.')[0]);
-if (major < 20) {
+const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
+if (major < 20 || (major === 20 && minor < 19)) {
   console.error(`Bothhands needs Node 20.19 or newer; this is ${process.versions.node}.`);
   process.exit(1);
 }

@@ -8,7 +8,7 @@ const SIGNALS: Readonly<Record<string, KeySignal>> = {
   ArrowLeft: 'backward',
 };
 
-/** Whether the keys belong to what has the focus: typing a value must not turn a page. */
+/** Whether the arrows belong to what has the focus: they move in a line of text. Page keys do nothing there. */
 const isTyping = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement &&
   target.closest('input, textarea, select, [contenteditable]:not([contenteditable="false"])') !== null;
@@ -17,16 +17,13 @@ const isTyping = (target: EventTarget | null): boolean =>
  * Listens for keys on the whole page. A held key counts once.
  * @returns a function that stops listening
  */
-export function watchKeys(
-  listener: (signal: KeySignal, source: 'key' | 'pedal') => void,
-  page: Window = window,
-): () => void {
+export function watchKeys(listener: (signal: KeySignal) => void, page: Window = window): () => void {
   const onKey = (event: KeyboardEvent): void => {
     const signal = SIGNALS[event.key];
     const isPlain = !event.altKey && !event.ctrlKey && !event.metaKey && !event.shiftKey;
-    if (!signal || !isPlain || isTyping(event.target)) return;
+    if (!signal || !isPlain || (event.key.startsWith('Arrow') && isTyping(event.target))) return;
     event.preventDefault();
-    if (!event.repeat) listener(signal, event.key.startsWith('Page') ? 'pedal' : 'key');
+    if (!event.repeat) listener(signal);
   };
   page.addEventListener('keydown', onKey, { capture: true });
   return () => page.removeEventListener('keydown', onKey, { capture: true });

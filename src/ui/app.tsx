@@ -1,4 +1,4 @@
-import { Match, Switch, createResource, onCleanup, type JSX } from 'solid-js';
+import { Match, Switch, createResource, createSignal, onCleanup, type Accessor, type JSX } from 'solid-js';
 import { openRecordBook } from '../storage/record-book.ts';
 import { loadSettings, saveSettings, type Settings } from '../storage/settings.ts';
 import { createDevices, type Devices } from './devices.ts';
@@ -14,7 +14,8 @@ export interface Shop {
   readonly book: ReturnType<typeof openRecordBook>;
   readonly devices: Devices;
   readonly settings: Settings;
-  readonly offered: readonly OfferedModel[];
+  /** Speech models that lie beside the app; grows when their list arrives. */
+  readonly offered: Accessor<readonly OfferedModel[]>;
   remember(change: Partial<Settings>): void;
 }
 
@@ -52,15 +53,18 @@ async function openShop(): Promise<Shop> {
   let settings = await loadSettings();
   const book = openRecordBook();
   const devices = createDevices(settings.voice);
-  const offered = await offeredModels();
+  const [offered, setOffered] = createSignal<readonly OfferedModel[]>([]);
   const remember = (change: Partial<Settings>): void => {
     settings = { ...settings, ...change };
     void saveSettings(settings);
   };
-  // Loading goes on while the start screen is already usable.
-  void loadChosenModel(devices, settings.model, offered).then((choice) => {
+  // The screen does not wait for a server that may be gone, nor for the model.
+  void (async () => {
+    const models = await offeredModels();
+    setOffered(models);
+    const choice = await loadChosenModel(devices, settings.model, models);
     if (choice?.ok) remember({ model: choice.model });
-  });
+  })();
   return {
     book,
     devices,

@@ -1,6 +1,7 @@
 import { createSignal, type Accessor } from 'solid-js';
 import { createHearing } from '../hearing/hearing.ts';
 import type { Hearing, HearingState, LoadOutcome, ModelSource } from '../hearing/types.ts';
+import { takePen, type Pen } from '../storage/pen.ts';
 import { createSpeaking, type Speaking, type SpeakingState } from '../speaking/speaking.ts';
 
 /** Ear and voice of the app, with their states as signals. While the voice sounds, the ear is closed. */
@@ -13,8 +14,14 @@ export interface Devices {
   readonly level: Accessor<number>;
   readonly modelName: Accessor<string | null>;
   loadModel(source: ModelSource): Promise<LoadOutcome>;
+  /** Says texts one after another, in place of what is being said. The ear is closed from the first to the last. */
+  announce(texts: readonly string[]): Promise<void>;
+  /** Another window of this app has ear and voice: two that answer one voice would both act on it. */
+  readonly elsewhere: Accessor<boolean>;
   /** Call from a tap or key: browsers give sound and microphone only then. */
   start(): Promise<void>;
+  /** The same, where sound or microphone still wait for a tap; does nothing else. */
+  wake(): void;
 }
 
 export function createDevices(voice: 'embedded' | 'system'): Devices {
@@ -27,11 +34,10 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
 
   hearing.subscribe(setHearingState);
   hearing.onLevel(setLevel);
-  speaking.subscribe((state) => {
-    setSpeakingState(state);
-    if (state.saying === null) hearing.unmute('own voice');
-    else hearing.mute('own voice');
-  });
+  speaking.subscribe(setSpeakingState);
+  let announcement = 0;
+  const [elsewhere, setElsewhere] = createSignal(false);
+  let ear: Pen | null = null;
 
   return {
     hearing,
@@ -45,10 +51,25 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
       if (loaded.ok) setModelName(loaded.model.name);
       return loaded;
     },
+    async announce(texts) {
+      const mine = ++announcement;
+      speaking.hush();
+      hearing.mute('own voice');
+      await Promise.all(texts.map((text) => speaking.say({ text })));
+      if (mine === announcement) hearing.unmute('own voice');
+    },
+    elsewhere,
     async start() {
+      ear ??= await takePen('ear');
+      setElsewhere(ear === null);
+      if (ear === null) return;
       await speaking.unlock();
       hearing.unmute('asked');
       await hearing.listen();
+    },
+    wake() {
+      const isWaiting = hearing.state.kind === 'off' || speaking.state.why !== undefined || elsewhere();
+      if (isWaiting) void this.start();
     },
   };
 }

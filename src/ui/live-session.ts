@@ -8,14 +8,15 @@ import type { EventBody } from '../session/event.ts';
 import type { Heard, Meaning, Source } from '../session/intent.ts';
 import { fold, type SessionState } from '../session/state.ts';
 import type { RecordBook } from '../storage/record-book.ts';
-import { now } from './clock.ts';
+import { instantAt, now } from './clock.ts';
 import { stateAfter, type KeptSession } from './session-file.ts';
 import { messageOf } from './message.ts';
+import { SETTLE } from './settle.ts';
 
-/** What was heard last, and whether it meant anything here. */
+/** What came in last, and whether it was taken: as no phrase of its moment or too early it does nothing. */
 export interface HeardLine {
   readonly text: string;
-  readonly understood: boolean;
+  readonly taken: 'taken' | 'not for us' | 'too early';
 }
 
 /** A session being worked: one loop from input to record to answer. */
@@ -29,15 +30,24 @@ export interface LiveSession {
   /** Why nothing can be written any more, or null. */
   readonly trouble: Accessor<string | null>;
   /** Carries out a meaning: decides, writes, and only then shows and says it. Calls wait for one another. */
-  act(meaning: Meaning, source: Source, heard?: Heard): Promise<void>;
-  /** Takes an utterance, spoken or typed. Speech that is no phrase here is counted and shown, nothing more. */
-  hear(words: readonly HeardWord[], source: Source, spoken?: Heard['spoken']): Promise<void>;
+  act(meaning: Meaning, source: Source): Promise<void>;
+  /** Takes an utterance. Speech that is no phrase here is counted and shown, nothing more. */
+  hear(utterance: Heeded, source: Source): Promise<void>;
+  /** Shows that an input came before what it answers was said to its end. It does nothing. */
+  tooEarly(meaning: Meaning): void;
   /** Says what this session is and what is wanted first, without writing anything. */
   welcome(): void;
 }
 
-interface Fittings {
-  readonly book: RecordBook;
+/** An utterance with its time, where it was spoken. */
+export interface Heeded {
+  readonly words: readonly HeardWord[];
+  /** On the `performance.now()` clock, in milliseconds; absent for typed words. */
+  readonly spoken?: { readonly from: number; readonly to: number };
+}
+
+export interface Fittings {
+  readonly book: Pick<RecordBook, 'append'>;
   readonly say: (texts: readonly string[]) => void;
   readonly tone: (kind: 'heard' | 'logged' | 'question' | 'stop') => void;
 }
@@ -49,6 +59,7 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
   const [ignored, setIgnored] = createSignal(0);
   const [trouble, setTrouble] = createSignal<string | null>(null);
   let turn: Promise<void> = Promise.resolve();
+  let changedAt = performance.now();
 
   /** Everything that follows from one input reaches the disk together, or not at all. */
   async function write(bodies: readonly EventBody[], source: Source, words: Heard | null): Promise<void> {
@@ -64,24 +75,25 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
       setEntries([...entries(), ...sealed]);
       setState(sealed.reduce<SessionState>(fold, state()));
     });
+    changedAt = performance.now();
   }
 
   async function carryOut(meaning: Meaning, source: Source, words: Heard | null): Promise<void> {
-    if (trouble() !== null) return;
+    if (trouble() !== null) {
+      say(['Nothing is logged any more. Stop, and load the page again.']);
+      return;
+    }
     const wasClosed = state().phase === 'closed';
     const decision = decide(state(), { meaning });
     const events: readonly EventBody[] =
       decision.kind === 'accepted' ? decision.events : [{ kind: 'refused', meaning, reason: decision.reason }];
-    // A closed record stays as it is: what comes after the end is answered, not written.
-    if (wasClosed) {
-      say(announce(state(), events));
-      return;
-    }
     try {
-      await write(events, source, words);
+      // A closed record stays as it is: what comes after the end is answered, not written.
+      if (!wasClosed) await write(events, source, words);
     } catch (error) {
       setTrouble(`This could not be written, so it does not count: ${messageOf(error)} Load the page again.`);
       tone('stop');
+      say(['That is not logged: the record cannot be written. Stop, and load the page again.']);
       return;
     }
     tone(toneFor(events));
@@ -96,23 +108,33 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
     return turn;
   }
 
-  function act(meaning: Meaning, source: Source, words: Heard | null = null): Promise<void> {
-    return inTurn(() => carryOut(meaning, source, words));
+  function act(meaning: Meaning, source: Source): Promise<void> {
+    const seen = entries().length;
+    const isEarly = source !== 'program' && performance.now() - changedAt < SETTLE;
+    return inTurn(async () => {
+      if (isEarly || entries().length !== seen) setHeard({ text: meaning.kind, taken: 'too early' });
+      else await carryOut(meaning, source, null);
+    });
   }
 
-  function hear(words: readonly HeardWord[], source: Source, spoken?: Heard['spoken']): Promise<void> {
+  function hear({ words, spoken }: Heeded, source: Source): Promise<void> {
     const text = words.map(({ word }) => word).join(' ');
     return inTurn(async () => {
+      if (spoken && spoken.from < changedAt) {
+        setHeard({ text, taken: 'too early' });
+        return;
+      }
       const understanding = understand(words, situationOf(state()));
-      setHeard({ text, understood: understanding.kind === 'meant' });
+      setHeard({ text, taken: understanding.kind === 'meant' ? 'taken' : 'not for us' });
       if (understanding.kind === 'nothing') {
         setIgnored(ignored() + 1);
+        if (understanding.ask !== undefined) say([understanding.ask]);
         return;
       }
       await carryOut(understanding.meaning, source, {
         text,
         words: words.map(({ word, confidence }) => ({ word, confidence: confidence.toFixed(2) })),
-        ...(spoken ? { spoken } : {}),
+        ...(spoken ? { spoken: { from: instantAt(spoken.from).utc, to: instantAt(spoken.to).utc } } : {}),
       });
     });
   }
@@ -124,8 +146,9 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
     ignored,
     trouble,
     situation: () => situationOf(state()),
-    act: (meaning, source, words) => act(meaning, source, words),
+    act,
     hear,
+    tooEarly: (meaning) => setHeard({ text: meaning.kind, taken: 'too early' }),
     welcome: () =>
       say(
         announce(

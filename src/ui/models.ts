@@ -8,12 +8,15 @@ const Index = v.object({
   models: v.array(v.object({ file: v.string(), bytes: v.number(), sha256: v.pipe(v.string(), v.hash(['sha256'])) })),
 });
 
+/** A local server answers at once; a hanging one must not keep the ear from the model that is kept. In milliseconds. */
+const LIST_WITHIN = 3000;
+
 export type OfferedModel = Extract<ModelSource, { kind: 'served' }>;
 
 /** The speech models that lie beside the app; none where the list cannot be read (offline, or a bare host). */
 export async function offeredModels(): Promise<readonly OfferedModel[]> {
   try {
-    const response = await fetch('models/index.json');
+    const response = await fetch('models/index.json', { signal: AbortSignal.timeout(LIST_WITHIN) });
     if (!response.ok) return [];
     const { models } = v.parse(Index, await response.json());
     return models.map((model) => ({

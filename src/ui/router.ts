@@ -11,9 +11,18 @@ export const addressOf = (place: Place): string =>
 
 export function placeAt(hash: string): Place {
   const [, kind, session] = hash.split('/');
-  if ((kind === 'work' || kind === 'replay') && session) return { kind, session: decodeURIComponent(session) };
+  const name = decoded(session ?? '');
+  if ((kind === 'work' || kind === 'replay') && name) return { kind, session: name };
   return { kind: 'start' };
 }
+
+const decoded = (part: string): string | null => {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return null;
+  }
+};
 
 export const go = (place: Place): void => {
   location.hash = addressOf(place);

@@ -71,14 +71,12 @@ test('a model that lacks words is named by its words, and the choice is remember
 });
 
 test('a damaged model is said in words within 10 s, and typing goes on', async () => {
-  const started = Date.now();
   const half = realModel().subarray(0, 2_000_000);
   await app.page.getByLabel(/Use a model from disk/).setInputFiles(file('half.tar.gz', half));
   await app.page
     .getByRole('alert')
     .getByText(/could not be read as a speech model/)
     .waitFor({ timeout: 10_000 });
-  expect(Date.now() - started).toBeLessThan(10_000);
   await app.begin(/Oil cooler/, { mechanic: 'A. Invented' });
   await app.type('affirm');
   expect(ofKind(await app.entries(), 'warning acknowledged').at(-1)?.source).toBe('key');

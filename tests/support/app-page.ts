@@ -1,6 +1,7 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import type { Entry } from '../../src/record/entry.ts';
 import type { EventBody } from '../../src/session/event.ts';
+import { SETTLE } from '../../src/ui/settle.ts';
 import { synthesise, type Sound } from './speech.ts';
 import { speak } from './spoken-microphone.ts';
 
@@ -88,6 +89,7 @@ export class AppPage {
   }
 
   private async grows(action: () => Promise<void>): Promise<void> {
+    await this.page.waitForTimeout(SETTLE + 50);
     const before = await this.heardCount();
     await action();
     await this.tookIn(before, 'the input');

@@ -1,4 +1,4 @@
-import { For, type JSX } from 'solid-js';
+import { For, Index, type JSX } from 'solid-js';
 import type { Situation } from '../../language/situation.ts';
 import type { Meaning } from '../../session/intent.ts';
 
@@ -18,6 +18,8 @@ const FIXED: readonly { readonly label: string; readonly meaning: Meaning }[] = 
 /** Everything that can be said without a value, to be tapped. */
 export function ActionButtons(props: {
   readonly situation: Situation;
+  /** What is most likely wanted now; none where a value or a choice is. */
+  readonly primary: Meaning['kind'] | null;
   readonly onMeaning: (meaning: Meaning) => void;
 }): JSX.Element {
   const isMeant = (meaning: Meaning): boolean =>
@@ -26,22 +28,25 @@ export function ActionButtons(props: {
   return (
     <div class="actions">
       <div class="answers">
-        <For each={answers()}>
-          {({ words, meaning }) => (
-            <button type="button" onClick={() => props.onMeaning(meaning)}>
-              {words}
+        <Index each={answers()}>
+          {(answer) => (
+            <button type="button" onClick={() => props.onMeaning(answer().meaning)}>
+              {answer().words}
             </button>
           )}
-        </For>
+        </Index>
       </div>
       <div class="fixed">
         <For each={FIXED}>
           {({ label, meaning }) => (
             <button
               type="button"
-              class={meaning.kind.replaceAll(' ', '-')}
-              disabled={!isMeant(meaning)}
-              onClick={() => props.onMeaning(meaning)}
+              classList={{ primary: props.primary === meaning.kind && isMeant(meaning) }}
+              // Not `disabled`: that would throw the focus off the button that was just pressed.
+              aria-disabled={!isMeant(meaning)}
+              onClick={() => {
+                if (isMeant(meaning)) props.onMeaning(meaning);
+              }}
             >
               {label}
             </button>

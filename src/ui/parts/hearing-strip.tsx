@@ -8,6 +8,8 @@ interface Props {
   /** dBFS */
   readonly level: number;
   readonly missing: readonly string[];
+  /** Another window has ear and voice. */
+  readonly elsewhere: boolean;
   readonly onListen: () => void;
   readonly onMute: () => void;
 }
@@ -17,10 +19,17 @@ export function HearingStrip(props: Props): JSX.Element {
   return (
     <div class={`hearing ${props.hearing.kind}`}>
       <span class="ear" role="status">
-        <HearingText state={props.hearing} />
+        <Show when={!props.elsewhere} fallback="✕ Another window listens and speaks. Close it, then start here.">
+          <HearingText state={props.hearing} />
+        </Show>
       </span>
       <LevelMeter level={props.level} />
       <Switch>
+        <Match when={props.hearing.kind === 'failed' && props.hearing.failure.code.startsWith('model')}>
+          <a class="button" href="#/">
+            Choose a speech model
+          </a>
+        </Match>
         <Match when={props.hearing.kind === 'off' || props.hearing.kind === 'failed'}>
           <button type="button" onClick={() => props.onListen()}>
             Start listening
@@ -57,7 +66,7 @@ function HearingText(props: { readonly state: HearingState }): JSX.Element {
       case 'listening':
         return '● Listening';
       case 'hearing':
-        return `● Hearing: ${props.state.partial}`;
+        return `● Hearing: ${props.state.partial.replaceAll('[unk]', '…')}`;
       case 'muted':
         return props.state.why === 'own voice' ? '◐ Speaking' : '◐ Muted';
       case 'failed':

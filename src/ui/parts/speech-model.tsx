@@ -24,12 +24,13 @@ export function SpeechModel(props: { readonly shop: Shop }): JSX.Element {
         speaking={props.shop.devices.speakingState()}
         level={props.shop.devices.level()}
         missing={[]}
+        elsewhere={props.shop.devices.elsewhere()}
         onListen={() => void props.shop.devices.start()}
         onMute={() => props.shop.devices.hearing.mute('asked')}
       />
       <p>In use: {props.shop.devices.modelName() ?? 'none'}</p>
       <ul class="models">
-        <For each={props.shop.offered}>
+        <For each={props.shop.offered()}>
           {(model) => (
             <li>
               <button type="button" onClick={() => void use(loadOffered(props.shop.devices, model))}>

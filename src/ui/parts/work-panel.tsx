@@ -13,11 +13,14 @@ export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
           <Show when={props.view.step} fallback={<p class="sentence short">All steps are done.</p>}>
             {(step) => (
               <>
-                <p class="step-line">
+                <h1 class="step-line">
                   Step {props.view.stepNumber} of {props.view.stepCount}: {step().title}
-                </p>
+                </h1>
                 <Show when={props.view.skipped.length > 0}>
                   <p class="skipped">Skipped, does not apply: {props.view.skipped.join(', ')}</p>
+                </Show>
+                <Show when={props.view.phase === 'standing by'}>
+                  <p class="standing-by">Standing by. Say continue.</p>
                 </Show>
                 <Switch fallback={<StepText view={props.view} />}>
                   <Match when={props.view.warning}>{(warning) => <OpenWarning hazard={warning()} />}</Match>
@@ -38,7 +41,11 @@ export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
 }
 
 /** Letters as large as the sentence allows. */
-const size = (text: string): string => (text.length <= 45 ? 'short' : text.length <= 110 ? 'medium' : 'long');
+function size(text: string): string {
+  if (text.length <= 40) return 'short';
+  if (text.length <= 70) return 'middling';
+  return text.length <= 115 ? 'medium' : 'long';
+}
 
 function StepText(props: { readonly view: WorkView }): JSX.Element {
   const step = () => props.view.step;

@@ -16,6 +16,9 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
   const [faults, setFaults] = createSignal<{ file: string; faults: readonly Fault[] } | null>(null);
   const [trouble, setTrouble] = createSignal<string | null>(null);
 
+  let starting = false;
+  let nameField: HTMLInputElement | undefined;
+
   async function begin(text: string, file: string): Promise<void> {
     const loaded = loadProcedure(text);
     if (loaded.kind === 'faulty') {
@@ -23,13 +26,23 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
       return;
     }
     setFaults(null);
-    const people = { mechanic: mechanic().trim() || 'mechanic', second: second().trim() || null };
+    if (mechanic().trim() === '') {
+      setTrouble('Type the name of the mechanic first: the record says by whom the work was done.');
+      nameField?.focus();
+      return;
+    }
+    // A second tap while the first is being written must not begin a second session.
+    if (starting) return;
+    starting = true;
+    setTrouble(null);
+    const people = { mechanic: mechanic().trim(), second: second().trim() || null };
     props.shop.remember({ mechanic: mechanic().trim(), second: second().trim() });
     try {
       // Sound and microphone are asked for in this tap; the session does not wait for the answer.
       void props.shop.devices.start();
       go({ kind: 'work', session: await startSession(props.shop.book, JSON.parse(text), people) });
     } catch (error) {
+      starting = false;
       setTrouble(`The session could not be written to this device: ${messageOf(error)}`);
     }
   }
@@ -52,7 +65,12 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
         <div class="fields">
           <label>
             Mechanic
-            <input value={mechanic()} onInput={(event) => setMechanic(event.currentTarget.value)} autocomplete="name" />
+            <input
+              ref={nameField}
+              value={mechanic()}
+              onInput={(event) => setMechanic(event.currentTarget.value)}
+              autocomplete="name"
+            />
           </label>
           <label>
             Second person
@@ -75,7 +93,13 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
         </ul>
         <FileButton label="Open a procedure file" accept=".json" onFile={(file) => void beginFromFile(file)} />
         <Show when={faults()}>{(found) => <FaultList file={found().file} faults={found().faults} />}</Show>
-        <Show when={trouble()}>{(text) => <p class="trouble">{text()}</p>}</Show>
+        <Show when={trouble()}>
+          {(text) => (
+            <p class="trouble" role="alert">
+              {text()}
+            </p>
+          )}
+        </Show>
       </section>
       <KeptSessions shop={props.shop} />
       <SpeechModel shop={props.shop} />

@@ -1,0 +1,72 @@
+import { Show, type JSX } from 'solid-js';
+import type { Procedure } from '../../procedure/procedure.ts';
+import { describe } from '../describe.ts';
+import type { HeardLine, LiveSession } from '../live-session.ts';
+
+const REMARKS: Readonly<Record<HeardLine['taken'], string>> = {
+  taken: '',
+  'not for us': ' (no phrase of this moment)',
+  'too early': ' (came before this was shown: not taken)',
+};
+
+/** What was heard and what was written, always in the same two lines, and a line to type in. */
+export function Lines(props: {
+  readonly live: LiveSession;
+  readonly procedure: Procedure;
+  readonly onLine: (line: string) => void;
+}): JSX.Element {
+  const logged = (): string => {
+    const last = props.live.entries().at(-1);
+    return last ? describe(last, props.procedure) : '';
+  };
+  return (
+    <div class="lines">
+      <p class="heard" classList={{ ignored: props.live.heard()?.taken !== 'taken' }}>
+        <b>Heard</b>{' '}
+        <Show when={props.live.heard()} fallback="—">
+          {(heard) => (
+            <>
+              {heard().text.replaceAll('[unk]', '…')}
+              {REMARKS[heard().taken]}
+            </>
+          )}
+        </Show>
+        <Show when={props.live.ignored() > 0}>
+          <span class="count"> ({props.live.ignored()} not for us)</span>
+        </Show>
+      </p>
+      <p class="logged" role="status">
+        <b>Logged</b> {props.live.entries().length - 1}: {logged()}
+      </p>
+      <TypedLine onLine={props.onLine} />
+      <Show when={props.live.trouble()}>
+        {(trouble) => (
+          <p class="trouble" role="alert">
+            {trouble()}
+          </p>
+        )}
+      </Show>
+    </div>
+  );
+}
+
+function TypedLine(props: { readonly onLine: (line: string) => void }): JSX.Element {
+  return (
+    <form
+      class="typed"
+      onSubmit={(event) => {
+        event.preventDefault();
+        const field = event.currentTarget.elements.namedItem('line');
+        if (!(field instanceof HTMLInputElement) || field.value.trim() === '') return;
+        props.onLine(field.value);
+        field.value = '';
+      }}
+    >
+      <label>
+        Type what you would say
+        <input name="line" autocomplete="off" placeholder="4 24.5" />
+      </label>
+      <button type="submit">Enter</button>
+    </form>
+  );
+}
