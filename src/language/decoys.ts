@@ -20,7 +20,7 @@ export const DECOYS: readonly Decoy[] = [
   { word: 'confirm', near: 'affirm', because: 'ends alike, and asks for what "affirm" answers' },
   { word: 'native', near: 'negative', because: 'the same beginning and end' },
   { word: 'pack', near: 'back', because: 'differs in its first sound only' },
-  { word: 'contained', near: 'continue', because: 'the same beginning' },
+  { word: 'continues', near: 'continue', because: 'differs in its last sound only' },
   { word: 'burned', near: 'turned', because: 'differs in its first sound only' },
   { word: 'correct', near: 'correction', because: 'its beginning; "correct" and a value would else be a correction' },
   { word: 'connection', near: 'correction', because: 'the same beginning and end' },
@@ -32,6 +32,12 @@ export function decoysFor(phrases: readonly string[]): readonly Decoy[] {
   const words = new Set(phrases.flatMap((phrase) => phrase.split(' ')));
   return DECOYS.filter(({ word, near }) => words.has(near) && !words.has(word));
 }
+
+/**
+ * What the small model hears for a saying, measured on synthetic voices: beside the numbers, "by" becomes "five" on three
+ * of four. Nothing else begins with "stand", and standing by is undone by a word.
+ */
+export const MISHEARD: ReadonlyMap<string, string> = new Map([['stand five', 'stand by']]);
 
 /**
  * Said for yes or no in other talk, and never taken for either. ROGER is "I received all of it" and never an answer to a

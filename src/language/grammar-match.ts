@@ -11,6 +11,8 @@ export interface Match {
   /** How the words make the value; figures were typed. */
   readonly style: ReadingStyle | 'figures' | null;
   readonly names: boolean;
+  /** What was taken back in the same breath. */
+  readonly dropped: Match | null;
 }
 
 /** In words. "bolt number one hundred and twenty three at one thousand two hundred and thirty four point five" has 16. */
@@ -22,7 +24,7 @@ export function matchesOf(forms: readonly Form[], words: readonly string[]): rea
   return forms.flatMap(({ names, parts }) => matchParts(parts, words, { ...NOTHING_YET, names }));
 }
 
-const NOTHING_YET: Match = { fastener: null, value: null, unit: null, style: null, names: false };
+const NOTHING_YET: Match = { fastener: null, value: null, unit: null, style: null, names: false, dropped: null };
 
 function matchParts(parts: readonly Part[], words: readonly string[], sofar: Match): readonly Match[] {
   const [part, ...later] = parts;
@@ -48,10 +50,8 @@ function matchParts(parts: readonly Part[], words: readonly string[], sofar: Mat
         // What follows comes first: without "correction" it fails at once.
         const rest = matchParts(later, words.slice(length), sofar);
         if (rest.length === 0) return [];
-        const dropped = matchesOf(part.forms, words.slice(0, length));
-        return dropped.flatMap(({ fastener }) =>
-          rest.map((match) => ({ ...match, fastener: match.fastener ?? fastener })),
-        );
+        const taken = matchesOf(part.forms, words.slice(0, length));
+        return taken.flatMap((dropped) => rest.map((match) => ({ ...match, dropped })));
       });
   }
 }

@@ -8,11 +8,7 @@ import { TORQUE_UNIT_SPOKEN } from './words.ts';
  * number ("8,5").
  */
 export function typedWords(line: string): readonly string[] {
-  const tokens = line
-    .trim()
-    .split(/\s+/)
-    .map((token) => token.replace(/,$/, ''))
-    .filter(Boolean);
+  const tokens = line.trim().split(/\s+/).map(withoutStop).filter(Boolean);
   const last = tokens.findLastIndex(isFigures);
   const unit = last < 0 ? null : unitIn(tokens.slice(last + 1).join(' '));
   const before = unit === null ? tokens : tokens.slice(0, last + 1);
@@ -33,6 +29,9 @@ function wordsOf(run: readonly string[]): readonly string[] {
     ? ['number', first, 'at', second]
     : run.map((token) => token.toLowerCase());
 }
+
+/** A comma may follow figures; a point after them could be half a number. A question is no statement, so its mark stays. */
+const withoutStop = (token: string): string => token.replace(/,$/, '').replace(/(?<=\p{L})[.;:!]$/u, '');
 
 const isFigures = (token: string): boolean => DECIMAL.test(token) && !token.startsWith('-');
 

@@ -1,6 +1,6 @@
 import { isWellFormed, type Meaning, type SaidReading } from '../session/intent.ts';
 import { compare, DECIMAL, fromWritten } from '../units/index.ts';
-import { answerWanted, NOT_ANSWERS } from './decoys.ts';
+import { answerWanted, MISHEARD, NOT_ANSWERS } from './decoys.ts';
 import { grammarOf, type Rule } from './grammar.ts';
 import { matchesOf, type Match } from './grammar-match.ts';
 import { plainWords } from './numbers/read.ts';
@@ -34,7 +34,8 @@ const SURE_READING = 0.7;
 export function understand(heard: readonly HeardWord[], situation: Situation): Understanding {
   const words = heard.flatMap(({ word }) => (DECIMAL.test(word) ? [word] : plainWords([word.replaceAll('’', "'")])));
   const sureness = Math.min(1, ...heard.map(({ confidence }) => confidence));
-  const text = words.join(' ');
+  const asHeard = words.join(' ');
+  const text = MISHEARD.get(asHeard) ?? asHeard;
 
   const grammar = grammarOf(situation);
   const saying = grammar.sayings.find((candidate) => candidate.words === text);
@@ -55,16 +56,19 @@ const meant = (meaning: Meaning): Understanding => ({ kind: 'meant', meaning });
 
 function meaningBy({ meaning, room }: Rule, matches: readonly Match[], sureness: number): Meaning | null {
   if (meaning === 'click') return sureness >= SURE_COMMAND ? clickOf(matches) : null;
-  const kept = whatFits(readingsOf(matches), room);
-  const readings = each(kept.map(({ reading }) => reading));
+  const all = readingsOf(matches, room);
+  const kept = whatFits(all, room);
+  const readings = distinct(kept.map(({ reading }) => reading));
   const [reading, ...others] = readings;
   if (reading === undefined) return null;
   // No unit is ever converted by ear: the tool has one scale, and it was not read off that.
   if (kept.some(({ unit }) => unit !== null && unit !== room.unit)) return unclear('other unit', []);
   if (others.length > 0) return unclear('several readings', readings);
   // "twenty four five": the point was not said. That the scale allows one reading only does not make it the one meant.
-  if (kept.some(isHalfSaid))
-    return unclear('several readings', each(readingsOf(matches).map(({ reading }) => reading)));
+  if (kept.some(isHalfSaid)) {
+    const possible = all.filter((each) => exists(each, room));
+    return unclear('several readings', distinct(possible.map(({ reading }) => reading)));
+  }
   if (sureness < SURE_READING) return unclear('not sure', readings);
   return { kind: meaning, reading };
 }
@@ -87,31 +91,51 @@ interface Possible extends Pick<Match, 'unit' | 'style' | 'names'> {
   readonly reading: SaidReading;
 }
 
-const readingsOf = (matches: readonly Match[]): readonly Possible[] =>
-  matches.flatMap(({ fastener, value, ...how }) => {
+function readingsOf(matches: readonly Match[], room: ReadingRoom): readonly Possible[] {
+  const said = matches.flatMap(({ fastener, value, dropped, ...how }) => {
     if (value === null) return [];
     const reading = { fastener: fastener === null ? null : Number(fastener), value: withoutLeadingZeros(value) };
-    return isWellFormed(reading) ? [{ ...how, reading }] : [];
+    return isWellFormed(reading) ? [{ ...how, reading, dropped }] : [];
   });
+  // "six two three, correction two four" is of stud six: what was taken back is understood like any other reading.
+  return said.flatMap(({ dropped, ...possible }) => {
+    if (dropped === null || possible.reading.fastener !== null) return [possible];
+    return takenBack(matches, room).map((fastener) => ({
+      ...possible,
+      names: fastener !== null,
+      reading: { ...possible.reading, fastener },
+    }));
+  });
+}
+
+/** The fasteners that a reading taken back can be of. */
+function takenBack(matches: readonly Match[], room: ReadingRoom): readonly (number | null)[] {
+  const dropped = matches.flatMap((match) => match.dropped ?? []);
+  return whatFits(readingsOf(dropped, room), room).map(({ reading }) => reading.fastener);
+}
 
 const isHalfSaid = ({ style }: Possible): boolean => style === 'unsaid-point' || style === 'unsaid-scale';
 
+const exists = ({ reading: { fastener } }: Possible, room: ReadingRoom): boolean =>
+  fastener === null || room.fasteners.has(fastener);
+
+/** Not cut in two by guess. */
+const isPlain = ({ names, reading: { fastener } }: Possible): boolean => names || fastener === null;
+
 /** What the pattern and the scale allow, of all that was possibly said. The target has no say in it. */
 function whatFits(all: readonly Possible[], room: ReadingRoom): readonly Possible[] {
-  const exists = ({ reading: { fastener } }: Possible): boolean => fastener === null || room.fasteners.has(fastener);
-  const known = all.filter(exists);
+  const known = all.filter((each) => exists(each, room));
   // A number that was called a fastener's is one, even where there is no such fastener: that is said, not passed over.
   const possible = known.length > 0 ? known : all.filter(({ names }) => names);
   // What the scale cannot show was hardly read off it. Where nothing fits, the words stand as said and are read back.
   const onScale = possible.filter(({ reading }) => isOnScale(reading.value, room));
-  const kept =
-    onScale.length > 0 ? onScale : possible.filter(({ names, reading }) => names || reading.fastener === null);
+  const kept = [onScale, possible.filter(isPlain), possible].find((some) => some.length > 0) ?? [];
   // "two five" while stud six is called is a value, not stud two: it is read back with the number that it is taken for.
   const asCalled = kept.filter(({ reading: { fastener } }) => fastener === null || fastener === room.called);
   return asCalled.length > 0 ? asCalled : kept;
 }
 
-const each = (readings: readonly SaidReading[]): readonly SaidReading[] => [
+const distinct = (readings: readonly SaidReading[]): readonly SaidReading[] => [
   ...new Map(readings.map((reading) => [`${reading.fastener}:${reading.value}`, reading])).values(),
 ];
 

@@ -1,0 +1,27 @@
+/** Meanings in the short notation of the corpus. */
+import type { Meaning, SaidReading } from '../../src/session/intent.ts';
+import type { Understanding } from '../../src/language/understand.ts';
+
+export function notationOf(understanding: Understanding): string {
+  if (understanding.kind === 'nothing') return understanding.ask === undefined ? '-' : '?';
+  return notationOfMeaning(understanding.meaning);
+}
+
+function notationOfMeaning(meaning: Meaning): string {
+  switch (meaning.kind) {
+    case 'reading':
+      return short(meaning.reading);
+    case 'correction':
+      return `correction ${short(meaning.reading)}`;
+    case 'click':
+      return meaning.fastener === null ? 'click' : `click ${meaning.fastener}`;
+    case 'answer':
+      return `answer ${meaning.outcome}`;
+    case 'unclear':
+      return meaning.doubt === 'several readings' ? `? ${meaning.readings.map(short).join(' | ')}` : meaning.doubt;
+    default:
+      return meaning.kind;
+  }
+}
+
+const short = ({ fastener, value }: SaidReading): string => (fastener === null ? value : `${fastener}@${value}`);
