@@ -55,9 +55,11 @@ export interface CallView {
   /** What to set, as decimal text and unit; null where no torque is reached for. */
   readonly target: { readonly value: string; readonly unit: string } | null;
   /** What stands in place of a value to set: something is read, or done by hand. */
-  readonly instead: 'read the running torque' | 'by hand';
+  readonly instead: 'read it' | 'by hand';
   /** At the wrench, in the unit of the tool, limits rounded inwards. */
   readonly window: string | null;
+  /** What a running torque must reach, where the nuts are used ones. */
+  readonly minimum: string | null;
   readonly why: string | null;
   readonly tool: string | null;
   readonly left: number;
@@ -101,11 +103,12 @@ function callView(state: SessionState, step: Step, call: Call): CallView {
     label: call.label,
     fastener: call.fastener,
     round: isRunning
-      ? `Running torque, before pass 1 of ${plan.passes.length}`
+      ? 'Running torque, before pass 1'
       : `Pass ${call.pass.index} of ${plan.passes.length}: ${call.pass.name}`,
     target: setting && setting.value,
-    instead: isRunning ? 'read the running torque' : 'by hand',
-    window: setting ? windowOf(setting) : isRunning ? atLeast(procedure, step) : null,
+    instead: isRunning ? 'read it' : 'by hand',
+    window: setting && windowOf(setting),
+    minimum: isRunning ? minimumOf(procedure, step) : null,
     why: setting && explainSetting(setting),
     tool: step.kind === 'tighten' && (setting || isRunning) ? toolFor(procedure, step, call.pass.index).name : null,
     left: plan.calls.filter(
@@ -126,11 +129,11 @@ const windowOf = ({ atWrench, tool }: Setting): string =>
   displayWindow(atWrench.window, tool.range.max.unit, placesOf(tool));
 
 /** The minimum is rounded up: what is shown as enough is enough. */
-function atLeast(procedure: Procedure, step: Step): string | null {
+function minimumOf(procedure: Procedure, step: Step): string | null {
   if (step.kind !== 'tighten') return null;
   const minimum = minimumRunningTorque(step);
   const tool = runningToolOf(procedure, step);
-  return minimum && `${display(minimum, tool.range.max.unit, placesOf(tool), 'up')} or more`;
+  return minimum && display(minimum, tool.range.max.unit, placesOf(tool), 'up');
 }
 
 function mapView(state: SessionState, step: Step, call: Call | null): MapView | null {

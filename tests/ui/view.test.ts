@@ -56,10 +56,11 @@ describe('a call', () => {
     test('asks for the running torque first, with its minimum and its tool', () =>
       expect(shown(cover).call).toMatchObject({
         fastener: 3,
-        round: 'Running torque, before pass 1 of 4',
+        round: 'Running torque, before pass 1',
         target: null,
-        instead: 'read the running torque',
-        window: '20 lbf·in or more',
+        instead: 'read it',
+        window: null,
+        minimum: '20 lbf·in',
         why: null,
         tool: 'Dial torque wrench, 5 to 75 lbf·in',
         left: 12,

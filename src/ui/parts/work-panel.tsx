@@ -121,6 +121,26 @@ function NextCall(props: { readonly call: CallView; readonly hazards: readonly H
         <span class="label">{props.call.label}</span> {props.call.fastener}
       </p>
       <p class="pass">{props.call.round}</p>
+      <For each={props.call.troubles}>
+        {({ text, stops }) => (
+          <p class={`trouble ${stops ? 'stops' : ''}`} role={stops ? 'alert' : undefined}>
+            {text}
+          </p>
+        )}
+      </For>
+      <Show when={!props.call.troubles.some(({ stops }) => stops)}>
+        <WhatToReach call={props.call} />
+      </Show>
+      <Show when={props.call.plan}>{(plan) => <p class="note">{plan()}</p>}</Show>
+      <Hazards hazards={props.hazards} />
+    </div>
+  );
+}
+
+/** The value, and under it its limits, how it came about, and the tool. */
+function WhatToReach(props: { readonly call: CallView }): JSX.Element {
+  return (
+    <>
       <Show when={props.call.target} fallback={<p class="value instead">{props.call.instead}</p>}>
         {(target) => (
           <p class="value">
@@ -135,18 +155,16 @@ function NextCall(props: { readonly call: CallView; readonly hazards: readonly H
           </p>
         )}
       </Show>
-      <Show when={props.call.why}>{(why) => <p class="reckoning">{why()}</p>}</Show>
-      <Show when={props.call.tool}>{(tool) => <p class="note">{tool()}</p>}</Show>
-      <For each={props.call.troubles}>
-        {({ text, stops }) => (
-          <p class={`trouble ${stops ? 'stops' : ''}`} role={stops ? 'alert' : undefined}>
-            {text}
+      <Show when={props.call.minimum}>
+        {(minimum) => (
+          <p class="window">
+            Minimum {minimum()}. Still to do: {props.call.left}.
           </p>
         )}
-      </For>
-      <Show when={props.call.plan}>{(plan) => <p class="note">{plan()}</p>}</Show>
-      <Hazards hazards={props.hazards} />
-    </div>
+      </Show>
+      <Show when={props.call.why}>{(why) => <p class="reckoning">{why()}</p>}</Show>
+      <Show when={props.call.tool}>{(tool) => <p class="note">{tool()}</p>}</Show>
+    </>
   );
 }
 
