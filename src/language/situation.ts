@@ -4,6 +4,7 @@ import type { Meaning } from '../session/intent.ts';
 import {
   currentCall,
   currentStep,
+  correctable,
   lastConfirmed,
   openCondition,
   openWarning,
@@ -60,7 +61,7 @@ export function situationOf(state: SessionState): Situation {
   if (state.phase === 'closed' || step === null) return fixed(SAY_AGAIN);
   if (state.phase === 'standing by') return fixed([...CONTINUE, ...SAY_AGAIN]);
   const always = [...SAY_AGAIN, ...STAND_BY];
-  if (openWarning(state)) return fixed([...AFFIRM, ...NEXT, ...always]);
+  if (openWarning(state)) return fixed([...AFFIRM, ...always]);
 
   const pending = pendingReading(state);
   if (pending) {
@@ -68,12 +69,18 @@ export function situationOf(state: SessionState): Situation {
     return { sayings: [...AFFIRM, ...NEGATIVE, ...DISREGARD, ...NEXT, ...always], reading: room, correction: room };
   }
   const last = lastConfirmed(state);
-  const correction = last && readingRoom(state, last);
+  const about = correctable(state);
+  const call = currentCall(state);
+  const called =
+    call && isReadCall(call)
+      ? readingRoom(state, { step: step.id, pass: call.pass.index, fastener: call.fastener })
+      : null;
+  // After a rejected reading, a correction is a new value for the fastener that is called again.
+  const correction = about ? readingRoom(state, about) : state.readings.length > 0 ? called : null;
   if (openCondition(state)) {
     const drops = last?.step === step.id ? DISREGARD : [];
     return { sayings: [...AFFIRM, ...NEGATIVE, ...BACK, ...always, ...drops], reading: correction, correction };
   }
-  const call = currentCall(state);
   return {
     sayings: [
       ...(step.kind === 'check' ? answersOf(step) : NEXT),
@@ -82,10 +89,7 @@ export function situationOf(state: SessionState): Situation {
       ...always,
       ...(last?.step === step.id ? DISREGARD : []),
     ],
-    reading:
-      call && isReadCall(call)
-        ? readingRoom(state, { step: step.id, pass: call.pass.index, fastener: call.fastener })
-        : correction,
+    reading: called ?? correction,
     correction,
   };
 }

@@ -25,8 +25,8 @@ export function decide(state: SessionState, { meaning }: Pick<Intent, 'meaning'>
   if (meaning.kind === 'continue') return refuse({ code: 'not standing by' });
   const warning = openWarning(state);
   if (warning) {
-    const isAcknowledged = meaning.kind === 'affirm' || meaning.kind === 'next';
-    return isAcknowledged
+    // Only by its own word: a "next" too many must not run through a warning.
+    return meaning.kind === 'affirm'
       ? accept({ kind: 'warning acknowledged', step: step.id, index: warning.index })
       : refuse({ code: 'warning first' });
   }
@@ -60,7 +60,7 @@ function whileAsked(state: SessionState, step: Step, condition: string, meaning:
 function whileFree(state: SessionState, step: Step, meaning: WorkingMeaning): Decision {
   switch (meaning.kind) {
     case 'correction':
-      return correctLast(state, meaning.reading);
+      return correctLast(state, step, meaning.reading);
     case 'disregard':
       return disregardLast(state, step);
     case 'back':

@@ -12,6 +12,8 @@ import {
   callAfter,
   confirmed,
   confirmsByGoingOn,
+  correctable,
+  currentCall,
   isSettled,
   lastConfirmed,
   type Reading,
@@ -117,13 +119,23 @@ function replaced(state: SessionState, old: Reading, said: SaidReading): Decisio
   return accept(captured(state, step, callOf(state, step, old), said, old.seq));
 }
 
-/** Corrects the reading that was confirmed last, in whichever step it was. It stands until its correction is confirmed. */
-export function correctLast(state: SessionState, said: SaidReading): Decision {
-  const last = lastConfirmed(state);
-  if (!last) return refuse({ code: 'nothing to correct' });
+/**
+ * Corrects the reading that was confirmed last, in whichever step it was. It stands until its correction is confirmed.
+ * Where the newest reading was rejected or dropped, its fastener is called again, and the correction is its new value.
+ */
+export function correctLast(state: SessionState, step: Step, said: SaidReading): Decision {
+  const last = correctable(state);
+  if (!last) return anew(state, step, said);
   if (said.fastener !== null && said.fastener !== last.fastener)
     return refuse({ code: 'not the last reading', offered: said.fastener, last: last.fastener });
   return replaced(state, last, said);
+}
+
+function anew(state: SessionState, step: Step, said: SaidReading): Decision {
+  const call = currentCall(state);
+  return state.readings.length > 0 && step.kind === 'tighten' && call
+    ? takeValue(state, step, call, { kind: 'reading', reading: said })
+    : refuse({ code: 'nothing to correct' });
 }
 
 /** Drops the reading that was confirmed last, as long as its step is under way: its fastener is open again. */

@@ -1,15 +1,9 @@
 import type { Hazard, Procedure, Step } from '../procedure/procedure.ts';
 import { planOf, type Call, type Round } from './calls.ts';
 import type { EventBody, People, SessionEvent } from './event.ts';
-import type { Instant } from './intent.ts';
+import { callKey, correctedBy, mark, standingIn, type Reading } from './reading.ts';
 
-/** A reading with what became of it. Every reading ever captured stays in the state, in the order of the record. */
-export interface Reading extends Extract<EventBody, { kind: 'reading captured' }> {
-  readonly seq: number;
-  readonly at: Instant;
-  readonly person: string;
-  readonly status: 'captured' | 'confirmed' | 'rejected' | 'disregarded' | 'replaced';
-}
+export type { Reading } from './reading.ts';
 
 /** Everything known about a session after some of its events. Replay is the same fold, stopped early. */
 export interface SessionState {
@@ -33,7 +27,6 @@ export interface SessionState {
   readonly readings: readonly Reading[];
 }
 
-const callKey = (step: string, pass: number, fastener: number): string => `${step}/${pass}/${fastener}`;
 const warningKey = (step: string, index: number): string => `${step}/${index}`;
 
 /** The state before anything was done. */
@@ -122,6 +115,8 @@ function takenBack(state: SessionState, at: number): SessionState {
     doneSteps: new Set(before.filter((id) => !state.skippedSteps.has(id))),
     skippedSteps: new Set(before.filter((id) => state.skippedSteps.has(id))),
     conditions: new Map([...state.conditions].filter(([condition]) => asked.includes(condition))),
+    acknowledged: new Set([...state.acknowledged].filter((key) => before.some((id) => key.startsWith(`${id}/`)))),
+    answers: new Map([...state.answers].filter(([id]) => before.includes(id))),
   };
 }
 
@@ -157,21 +152,6 @@ function withFastenerDone(state: SessionState, body: Extract<EventBody, { kind: 
   return { ...state, doneFasteners: outside(doneFasteners), turned: outside(turned) };
 }
 
-/** The readings that a reading stands in for: the one it corrects, the one that this one corrected, and so on. */
-function correctedBy(readings: readonly Reading[], seq: number): readonly number[] {
-  const earlier = readings.find((reading) => reading.seq === seq)?.corrects ?? null;
-  // Only backwards: a record from elsewhere must not lead round in a circle.
-  return earlier === null || earlier >= seq ? [] : [earlier, ...correctedBy(readings, earlier)];
-}
-
-function mark(
-  readings: readonly Reading[],
-  seq: number | null,
-  status: (old: Reading) => Reading['status'],
-): readonly Reading[] {
-  return readings.map((reading) => (reading.seq === seq ? { ...reading, status: status(reading) } : reading));
-}
-
 const indexOf = (state: SessionState, step: string): number => state.procedure.steps.findIndex(({ id }) => id === step);
 
 /** The step being worked on, or null when all are done. */
@@ -204,28 +184,24 @@ export function openWarning(state: SessionState): (Hazard & { readonly index: nu
 export const pendingReading = (state: SessionState): Reading | null =>
   state.readings.find(({ status }) => status === 'captured') ?? null;
 
-/** The newest confirmed reading of all, which a correction is about. */
+/**
+ * What the word "correction" is about: the newest reading, or the one that it stood in for. Null where none was taken, and
+ * where the newest was rejected or dropped: its fastener is called again, and a correction is a new value for it.
+ */
+export function correctable(state: SessionState): Reading | null {
+  const newest = state.readings.at(-1);
+  if (!newest || newest.status === 'confirmed') return newest ?? null;
+  const corrected = state.readings.find(({ seq, status }) => seq === newest.corrects && status === 'confirmed');
+  return corrected ?? null;
+}
+
+/** The newest confirmed reading of all. */
 export const lastConfirmed = (state: SessionState): Reading | null =>
   state.readings.findLast(({ status }) => status === 'confirmed') ?? null;
 
 /** The reading that stands for one fastener in one pass: the newest that was confirmed. */
 export const standingReading = (state: SessionState, step: string, pass: number, fastener: number): Reading | null =>
   standingIn(state.readings).get(callKey(step, pass, fastener)) ?? null;
-
-/** Looked up for every call of a step after every event: found once for each list of readings. */
-const standing = new WeakMap<readonly Reading[], ReadonlyMap<string, Reading>>();
-
-function standingIn(readings: readonly Reading[]): ReadonlyMap<string, Reading> {
-  const known = standing.get(readings);
-  if (known) return known;
-  const found = new Map(
-    readings
-      .filter(({ status }) => status === 'confirmed')
-      .map((reading) => [callKey(reading.step, reading.pass, reading.fastener), reading]),
-  );
-  standing.set(readings, found);
-  return found;
-}
 
 /** Whether the mechanic's word was taken for a fastener in a pass that takes no value. */
 export const isDone = (

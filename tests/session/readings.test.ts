@@ -193,6 +193,18 @@ describe('where going on confirms', () => {
   });
   test('the same fastener named again is that reading said anew', () =>
     expect(readings(tell(play, reading('24'), reading('25', 1)))).toEqual(['1: 24 replaced', '1: 25 captured']));
+  test('a correction after a rejection is a new value for the fastener that is called again, never for another', () => {
+    const rejected = tell(ring(), reading('24'), affirm, reading('25'), negative);
+    const after = tell(rejected, correction('24.5'));
+    expect(happened(after)).toMatchObject([
+      { kind: 'reading captured', fastener: 3, reading: { value: '24.5' }, corrects: null },
+    ]);
+    expect(refused(tell(rejected, correction('24.5', 1)))).toMatchObject({
+      code: 'out of order',
+      offered: 1,
+      expected: 3,
+    });
+  });
   test('a correction is about the reading that was read back', () =>
     expect(readings(tell(play, reading('24'), correction('25')))).toEqual(['1: 24 replaced', '1: 25 captured']));
   test('a fastener out of order confirms nothing', () => {

@@ -171,7 +171,7 @@ function primaryOf({ phase, warning, pending, question, call, step }: WorkView):
   if (phase === 'standing by') return 'continue';
   if (warning || (pending && pending.verdict === 'in')) return 'affirm';
   if (pending || question || step?.kind === 'check') return null;
-  return call?.target || call?.instead === 'read the running torque' ? null : 'next';
+  return call?.target || call?.instead === 'read it' ? null : 'next';
 }
 
 const sure = (word: string): { word: string; confidence: number } => ({ word, confidence: 1 });
