@@ -1,6 +1,7 @@
 import canonicalize from 'canonicalize';
 import * as v from 'valibot';
 import type { SessionEvent } from '../session/event.ts';
+import { EventBodySchema, HeardSchema, InstantSchema, SourceSchema } from './event-schema.ts';
 
 /** The version of the record's format: every entry carries it, and old versions stay readable. */
 export const RECORD_VERSION = 1;
@@ -37,25 +38,40 @@ export async function seal(session: string, event: SessionEvent, last: Entry | n
   return { ...open, hash: await sha256(canonical(open)) };
 }
 
-/** What an entry must look like at the door. The body is read by the fold, which knows every kind of event. */
-const EntryShape = v.looseObject({
+const Hash = v.pipe(v.string(), v.hash(['sha256']));
+
+/** What binds an entry to the others. It is looked at first: whether an entry was changed matters more than how. */
+const Bond = v.looseObject({
   v: v.literal(RECORD_VERSION),
   session: v.string(),
-  seq: v.pipe(v.number(), v.integer(), v.minValue(0)),
-  at: v.strictObject({ utc: v.pipe(v.string(), v.isoTimestamp()), monotonic: v.number() }),
-  source: v.picklist(['voice', 'gesture', 'pedal', 'touch', 'key', 'program']),
+  seq: v.pipe(v.number(), v.safeInteger(), v.minValue(0)),
+  at: InstantSchema,
+  source: SourceSchema,
   person: v.string(),
   body: v.looseObject({ kind: v.string() }),
-  prev: v.pipe(v.string(), v.hash(['sha256'])),
-  hash: v.pipe(v.string(), v.hash(['sha256'])),
+  prev: Hash,
+  hash: Hash,
 });
+
+/** An entry with all that it says. */
+const EntrySchema = v.strictObject({
+  ...Bond.entries,
+  heard: v.nullable(HeardSchema),
+  body: EventBodySchema,
+}) satisfies v.GenericSchema<unknown, Entry>;
 
 export type Verification =
   | { readonly kind: 'intact'; readonly entries: number; readonly head: string }
   | { readonly kind: 'broken'; readonly at: number; readonly why: string };
 
+/** A record as it was found: whether it is whole, and the entries before the first fault, which can be read. */
+export interface Verified {
+  readonly verification: Verification;
+  readonly intact: readonly Entry[];
+}
+
 /** The hash of an entry's content; null where it has no JSON form, as no entry had when it was written. */
-async function hashOf(open: Omit<Entry, 'hash'>): Promise<string | null> {
+async function hashOf(open: object): Promise<string | null> {
   try {
     return await sha256(canonical(open));
   } catch {
@@ -64,29 +80,46 @@ async function hashOf(open: Omit<Entry, 'hash'>): Promise<string | null> {
 }
 
 /**
- * Checks a record from its first entry to its last: shape, order, chain and hashes. The first fault is named.
+ * Checks a record from its first entry to its last: bond, order, chain, hashes, and what each entry says. The first
+ * fault is named.
  *
  * A chain kept on one device proves that nothing was changed inside it, but not that nothing was cut off its end, nor
  * that it was not written anew from some entry to its end: both are chains as good as the first. Only a copy of a later
  * hash somewhere else (`head`, on the printed record or with another person) shows these.
  */
-export async function verify(entries: readonly unknown[]): Promise<Verification> {
-  let prev = GENESIS;
-  let session: string | null = null;
-  for (const [index, found] of entries.entries()) {
-    const broken = (why: string): Verification => ({ kind: 'broken', at: index, why });
-    const shape = v.safeParse(EntryShape, found);
-    if (!shape.success)
-      return broken(`not an entry of a record: ${v.getDotPath(shape.issues[0]) ?? ''} ${shape.issues[0].message}`);
-    const entry = shape.output;
-    session ??= entry.session;
-    if (entry.session !== session) return broken('it belongs to another session');
-    if (entry.seq !== index)
-      return broken(`its number is ${entry.seq}: an entry is missing, doubled or out of its place`);
-    if (entry.prev !== prev) return broken('it does not follow from the entry before it');
-    const { hash, ...open } = found as Entry;
-    if ((await hashOf(open)) !== hash) return broken('its content was changed after it was written');
-    prev = hash;
-  }
-  return { kind: 'intact', entries: entries.length, head: prev };
+export async function verify(found: readonly unknown[]): Promise<Verification> {
+  return (await verifyEntries(found)).verification;
 }
+
+/**
+ * Checks a record as `verify` does, and gives the entries that can be trusted: all before the first fault.
+ * @param session the session that the entries must belong to; that of the first entry where none is given
+ */
+export async function verifyEntries(found: readonly unknown[], session?: string): Promise<Verified> {
+  const intact: Entry[] = [];
+  for (const each of found) {
+    const read = await readNext(each, intact.at(-1) ?? null, session);
+    if (typeof read === 'string') return { verification: { kind: 'broken', at: intact.length, why: read }, intact };
+    intact.push(read);
+  }
+  const head = intact.at(-1)?.hash ?? GENESIS;
+  return { verification: { kind: 'intact', entries: intact.length, head }, intact };
+}
+
+/** The entry that follows `last`, or why what was found is none. */
+async function readNext(found: unknown, last: Entry | null, session = last?.session): Promise<Entry | string> {
+  const bond = v.safeParse(Bond, found);
+  if (!bond.success) return `not an entry of a record: ${firstIssue(bond.issues)}`;
+  // The hash is over what was found, not over what the schema took from it.
+  const { hash, ...open } = found as v.InferOutput<typeof Bond>;
+  if (session !== undefined && open.session !== session) return 'it belongs to another session';
+  if (open.seq !== (last?.seq ?? -1) + 1)
+    return `its number is ${open.seq}: an entry is missing, doubled or out of its place`;
+  if (open.prev !== (last?.hash ?? GENESIS)) return 'it does not follow from the entry before it';
+  if ((await hashOf(open)) !== hash) return 'its content was changed after it was written';
+  const entry = v.safeParse(EntrySchema, found);
+  return entry.success ? entry.output : `what it says cannot be read: ${firstIssue(entry.issues)}`;
+}
+
+const firstIssue = ([issue]: readonly [v.BaseIssue<unknown>, ...v.BaseIssue<unknown>[]]): string =>
+  `${v.getDotPath(issue) ?? ''} ${issue.message}`;

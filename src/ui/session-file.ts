@@ -1,18 +1,10 @@
-import { readProcedure, type Procedure } from '../procedure/procedure.ts';
-import { canonical, seal, sha256, verify, type Entry, type Verification } from '../record/entry.ts';
+import { canonical, seal, sha256 } from '../record/entry.ts';
+import { readSessionRecord, type SessionRead, type SessionRecord } from '../record/session-record.ts';
 import type { EventBody, People, SessionEvent } from '../session/event.ts';
-import { begin, fold, type SessionState } from '../session/state.ts';
 import type { RecordBook } from '../storage/record-book.ts';
 import { now } from './clock.ts';
 
-/** A session as its record tells it. */
-export interface KeptSession {
-  readonly id: string;
-  readonly entries: readonly Entry[];
-  readonly verification: Verification;
-  readonly procedure: Procedure;
-  readonly people: People;
-}
+export { stateAfter, type SessionRecord as KeptSession } from '../record/session-record.ts';
 
 /** Why a kept session cannot be shown. */
 export class Unreadable extends Error {
@@ -36,20 +28,18 @@ export async function startSession(book: RecordBook, procedureJson: unknown, peo
   return session;
 }
 
-/** Reads a session and verifies it. @throws Unreadable where there is no session or its first entry is no beginning */
-export async function readSession(book: RecordBook, id: string): Promise<KeptSession> {
-  const entries = await book.read(id);
-  const first = entries[0]?.body;
-  if (first?.kind !== 'opened') throw new Unreadable(`There is no session ${id} on this device.`);
-  const loaded = readProcedure(first.procedure);
-  if (loaded.kind === 'faulty') {
-    const [fault] = loaded.faults;
-    throw new Unreadable(`The procedure in this record cannot be read: ${fault?.path ?? ''}: ${fault?.message ?? ''}`);
-  }
-  return { id, entries, verification: await verify(entries), procedure: loaded.procedure, people: first.people };
-}
+/** Reads a session from the book and verifies it, whatever is found there. */
+export const findSession = async (book: RecordBook, id: string): Promise<SessionRead> =>
+  readSessionRecord(id, await book.read(id));
 
-/** The state after the first `count` entries: what the mechanic saw at that moment. */
-export function stateAfter({ procedure, people, entries }: KeptSession, count: number): SessionState {
-  return entries.slice(0, count).reduce<SessionState>(fold, begin(procedure, people));
+/** Reads a session to show it. @throws Unreadable where there is none, or not even its beginning can be trusted */
+export async function readSession(book: RecordBook, id: string): Promise<SessionRecord> {
+  const read = await findSession(book, id);
+  if (read.kind === 'readable') return read.record;
+  const { at, why } = read.verification;
+  throw new Unreadable(
+    read.found === 0
+      ? `There is no session ${id} on this device.`
+      : `The record of session ${id} is broken at entry ${at}: ${why}. Nothing of it can be shown.`,
+  );
 }

@@ -1,30 +1,19 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { canonical, GENESIS, seal, sha256, verify, type Entry } from '../../src/record/entry.ts';
-import type { SessionEvent } from '../../src/session/event.ts';
+import { canonical, GENESIS, verify, verifyEntries, type Entry } from '../../src/record/entry.ts';
 import { affirm, correction, procedureOf, reading, start, step, tell, tighten } from '../session/play.ts';
+import { rehashed, sealAll } from './sealed.ts';
 
 const played = tell(
   start(procedureOf([tighten('ring'), step('clean', 'do')])),
   ...[reading('24'), affirm, reading('24', 9), reading('30', 3), correction('25'), affirm],
 );
-const sealAll = (events: readonly SessionEvent[], session = 'session'): Promise<readonly Entry[]> =>
-  events.reduce<Promise<readonly Entry[]>>(async (sealed, event) => {
-    const before = await sealed;
-    return [...before, await seal(session, event, before.at(-1) ?? null)];
-  }, Promise.resolve([]));
 const record = await sealAll(played.events);
 const last = record.length - 1;
 
 /** The record with one entry changed. */
 const changed = (at: number, change: (entry: Entry) => unknown): readonly unknown[] =>
   record.map((entry, i) => (i === at ? change(entry) : entry));
-/** An entry whose own hash fits its changed content. */
-async function rehashed(entry: Entry, change: Partial<Entry>): Promise<Entry> {
-  const { hash: _hash, ...open } = { ...entry, ...change };
-  return { ...open, hash: await sha256(canonical(open)) };
-}
-
 describe('a record as it was written', () => {
   test('is intact, and names its last hash', async () =>
     expect(await verify(record)).toEqual({ kind: 'intact', entries: record.length, head: record[last]?.hash }));
@@ -67,6 +56,12 @@ describe('a record that was tampered with is broken, and the entry is named', ()
       at: 2,
       why: CONTENT,
     }));
+  test.each(['constructor', 'toString', '__proto__'])('a field that was added under the name %s', async (name) => {
+    const forged = JSON.parse(
+      JSON.stringify(record[2]).replace('"body":{', `"body":{"${name}":"all well",`),
+    ) as unknown;
+    expect(await verify(record.with(2, forged as Entry))).toMatchObject({ at: 2, why: CONTENT });
+  });
   test('text that no JSON can hold', async () =>
     expect(await verify(changed(2, (entry) => ({ ...entry, person: '\ud800' })))).toMatchObject({
       at: 2,
@@ -124,6 +119,27 @@ describe('a record that was tampered with is broken, and the entry is named', ()
       expect(verification.why).toMatch(new RegExp(`^not an entry of a record: ${path} `));
   });
 
+  test.each<[string, object, string]>([
+    ['a kind that is none', { kind: 'approved' }, 'body.kind'],
+    ['a verdict that is none', { ...record[0]?.body, verdict: 'good enough' }, 'body.verdict'],
+    ['a value that is none', { ...record[0]?.body, reading: { value: '24,5', unit: 'N·m' } }, 'body.reading.value'],
+    ['a unit that is none', { ...record[0]?.body, reading: { value: '24.5', unit: 'Nm' } }, 'body.reading.unit'],
+    ['no basis', { ...record[0]?.body, basis: undefined }, 'body.basis'],
+    ['a field too many', { ...record[0]?.body, note: 'all well' }, 'body.note'],
+  ])('an event with %s, whose hash fits', async (_, body, path) => {
+    const [first, ...rest] = record;
+    if (!first) throw new Error('The record is too short.');
+    // As JSON: a field that is undefined is a field that is missing.
+    const forged = await rehashed(first, JSON.parse(JSON.stringify({ body })) as object);
+    const verification = await verify([forged, ...rest]);
+    expect(verification).toMatchObject({ kind: 'broken', at: 0 });
+    if (verification.kind === 'broken') expect(verification.why).toMatch(`what it says cannot be read: ${path} `);
+  });
+
+  test('and only the entries before it are given', async () => {
+    const { intact } = await verifyEntries(changed(3, (entry) => ({ ...entry, person: 'Somebody else' })));
+    expect(intact).toEqual(record.slice(0, 3));
+  });
   test('any one change of any entry', async () => {
     await fc.assert(
       fc.asyncProperty(

@@ -1,0 +1,76 @@
+/** A session as its record tells it: what can be trusted of it, and the state after any of its entries. */
+import { readProcedure, type Procedure } from '../procedure/procedure.ts';
+import type { People } from '../session/event.ts';
+import { begin, fold, type SessionState } from '../session/state.ts';
+import { canonical, sha256, verifyEntries, type Entry, type Verification } from './entry.ts';
+
+export type Intact = Extract<Verification, { kind: 'intact' }>;
+export type Broken = Extract<Verification, { kind: 'broken' }>;
+
+/** A session that can be shown, as a whole or up to the entry where its record is broken. */
+export interface SessionRecord {
+  readonly id: string;
+  /** The entries before the first fault: only these are ever folded. */
+  readonly entries: readonly Entry[];
+  /** How many entries were found, those after a fault among them. */
+  readonly found: number;
+  readonly verification: Verification;
+  readonly procedure: Procedure;
+  readonly people: People;
+}
+
+/** What came of reading a session. Where not even its beginning can be trusted, nothing of it can be shown. */
+export type SessionRead =
+  | { readonly kind: 'readable'; readonly record: SessionRecord }
+  | { readonly kind: 'unreadable'; readonly id: string; readonly found: number; readonly verification: Broken };
+
+/**
+ * Reads a session from entries as they were found, on a disk or in a file. It never throws: what is wrong is named with
+ * its place.
+ */
+export async function readSessionRecord(id: string, found: readonly unknown[]): Promise<SessionRead> {
+  const unreadable = (why: string): SessionRead => ({
+    kind: 'unreadable',
+    id,
+    found: found.length,
+    verification: { kind: 'broken', at: 0, why },
+  });
+  const { verification, intact } = await verifyEntries(found, id);
+  const [first, ...rest] = intact;
+  if (first === undefined) return unreadable(verification.kind === 'broken' ? verification.why : 'it has no entries');
+  const { body } = first;
+  if (body.kind !== 'opened') return unreadable('a session begins by being opened');
+  if ((await sha256(canonical(body.procedure))) !== body.procedureHash)
+    return unreadable('the procedure in it is not the one whose hash it states');
+  const loaded = readProcedure(body.procedure);
+  if (loaded.kind === 'faulty') {
+    const [fault] = loaded.faults;
+    return unreadable(`the procedure in it cannot be read: ${fault?.path ?? ''}: ${fault?.message ?? ''}`);
+  }
+  const again = rest.findIndex((entry) => entry.body.kind === 'opened') + 1;
+  const record = { id, found: found.length, procedure: loaded.procedure, people: body.people };
+  return {
+    kind: 'readable',
+    record:
+      again === 0
+        ? { ...record, entries: intact, verification }
+        : {
+            ...record,
+            entries: intact.slice(0, again),
+            verification: { kind: 'broken', at: again, why: 'the session is opened a second time' },
+          },
+  };
+}
+
+/** The states of each record, folded as far as they were asked for: replay steps forth and back over them. */
+const folded = new WeakMap<SessionRecord, SessionState[]>();
+
+/** The state after the first `count` entries: what the mechanic saw at that moment. Each entry is folded once. */
+export function stateAfter(record: SessionRecord, count: number): SessionState {
+  const { procedure, people, entries } = record;
+  const start = begin(procedure, people);
+  const states = folded.get(record) ?? [start];
+  folded.set(record, states);
+  for (const entry of entries.slice(states.length - 1, count)) states.push(fold(states.at(-1) ?? start, entry));
+  return states[Math.max(0, Math.min(count, entries.length))] ?? start;
+}

@@ -1,0 +1,89 @@
+import * as v from 'valibot';
+import { describe, expect, test } from 'vitest';
+import { EventBodySchema } from '../../src/record/event-schema.ts';
+import {
+  affirm,
+  answer,
+  click,
+  correction,
+  demo,
+  disregard,
+  dial,
+  indicating,
+  negative,
+  newtonMetres,
+  next,
+  procedureOf,
+  reading,
+  start,
+  step,
+  tell,
+  tighten,
+  turned,
+  type Play,
+} from '../session/play.ts';
+
+const continued = tell(
+  start(demo()),
+  { kind: 'stand by' },
+  next,
+  { kind: 'continue' },
+  { kind: 'say again' },
+  { kind: 'reopen' },
+  affirm,
+  next,
+  affirm,
+  { kind: 'back' },
+);
+const conditional = procedureOf(
+  [
+    step('strip', 'do', { applies: { condition: 'coated', is: true } }),
+    step('look', 'check', {
+      outcomes: [
+        { id: 'reuse', text: 'Reuse it.', then: 'go on' },
+        { id: 'replace', text: 'Replace it.', then: 'go on' },
+      ],
+    }),
+    tighten('ring', { runDown: { used: true, minimum: newtonMetres('2'), tool: 'dial' } }),
+  ],
+  { tools: [indicating, dial], conditions: [{ id: 'coated', question: 'Is it coated?' }] },
+);
+const readings = tell(
+  start(conditional),
+  ...[negative, answer('reuse'), answer('nothing'), next, reading('1'), negative, reading('3'), affirm, disregard],
+  ...['3', '3', '3'].flatMap((value) => [reading(value), affirm]),
+  ...[reading('27', 3), click(), reading('40'), affirm, correction('27'), affirm, turned],
+  { kind: 'unclear', doubt: 'several readings', readings: [{ fastener: null, value: '27' }] },
+);
+
+describe('the schema of events', () => {
+  test.each<[string, Play]>([
+    ['a walk', continued],
+    ['readings of every fate', readings],
+  ])('lets in what the session writes: %s', (_, { events }) => {
+    for (const { body } of events)
+      expect(v.safeParse(EventBodySchema, body)).toMatchObject({ success: true, output: body });
+  });
+  test('is tried here on every kind but the opening, the end, and what the steps above do not have', () => {
+    const kinds = new Set([...continued.events, ...readings.events].map(({ body }) => body.kind));
+    expect([...kinds].sort()).toEqual(
+      [
+        'answered',
+        'condition answered',
+        'continued',
+        'reading captured',
+        'reading confirmed',
+        'reading disregarded',
+        'reading rejected',
+        'refused',
+        'reopened',
+        'repeat asked',
+        'step done',
+        'step skipped',
+        'step taken back',
+        'stood by',
+        'warning acknowledged',
+      ].sort(),
+    );
+  });
+});

@@ -1,0 +1,32 @@
+/** Records made in a test. */
+import { canonical, seal, sha256, type Entry } from '../../src/record/entry.ts';
+import type { EventBody, SessionEvent } from '../../src/session/event.ts';
+import { eventOf, people } from '../session/play.ts';
+
+export const sealAll = (events: readonly SessionEvent[], session = 'session'): Promise<readonly Entry[]> =>
+  events.reduce<Promise<readonly Entry[]>>(async (sealed, event) => {
+    const before = await sealed;
+    return [...before, await seal(session, event, before.at(-1) ?? null)];
+  }, Promise.resolve([]));
+
+/** An entry whose own hash fits its changed content, as someone would forge it. */
+export async function rehashed(entry: Entry, change: object): Promise<Entry> {
+  const { hash: _hash, ...open } = { ...entry, ...change };
+  return { ...open, hash: await sha256(canonical(open)) };
+}
+
+/** The first event of a session that works by a procedure file. */
+export const openedBy = async (procedure: unknown): Promise<Extract<EventBody, { kind: 'opened' }>> => ({
+  kind: 'opened',
+  format: 1,
+  app: 'Bothhands',
+  people,
+  procedureHash: await sha256(canonical(procedure)),
+  procedure,
+});
+
+/** A session from its opening on. */
+export async function recordOf(procedure: unknown, events: readonly SessionEvent[]): Promise<readonly Entry[]> {
+  const opening = eventOf(await openedBy(procedure), 0);
+  return sealAll([opening, ...events.map((event) => ({ ...event, seq: event.seq + 1 }))]);
+}
