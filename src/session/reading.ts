@@ -1,0 +1,45 @@
+/** Readings and what became of each. */
+import type { EventBody } from './event.ts';
+import type { Instant } from './intent.ts';
+
+/** A reading with what became of it. Every reading ever captured stays in the state, in the order of the record. */
+export interface Reading extends Extract<EventBody, { kind: 'reading captured' }> {
+  readonly seq: number;
+  readonly at: Instant;
+  readonly person: string;
+  readonly status: 'captured' | 'confirmed' | 'rejected' | 'disregarded' | 'replaced';
+}
+
+/** One fastener in one round of one step. */
+export const callKey = (step: string, pass: number, fastener: number): string => `${step}/${pass}/${fastener}`;
+
+/** The readings that a reading stands in for: the one it corrects, the one that this one corrected, and so on. */
+export function correctedBy(readings: readonly Reading[], seq: number): readonly number[] {
+  const earlier = readings.find((reading) => reading.seq === seq)?.corrects ?? null;
+  // Only backwards: a record from elsewhere must not lead round in a circle.
+  return earlier === null || earlier >= seq ? [] : [earlier, ...correctedBy(readings, earlier)];
+}
+
+export function mark(
+  readings: readonly Reading[],
+  seq: number | null,
+  status: (old: Reading) => Reading['status'],
+): readonly Reading[] {
+  return readings.map((reading) => (reading.seq === seq ? { ...reading, status: status(reading) } : reading));
+}
+
+/** Looked up for every call of a step after every event: found once for each list of readings. */
+const standing = new WeakMap<readonly Reading[], ReadonlyMap<string, Reading>>();
+
+/** The readings that stand, by their call: the newest that was confirmed of each. */
+export function standingIn(readings: readonly Reading[]): ReadonlyMap<string, Reading> {
+  const known = standing.get(readings);
+  if (known) return known;
+  const found = new Map(
+    readings
+      .filter(({ status }) => status === 'confirmed')
+      .map((reading) => [callKey(reading.step, reading.pass, reading.fastener), reading]),
+  );
+  standing.set(readings, found);
+  return found;
+}
