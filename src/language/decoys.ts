@@ -20,7 +20,6 @@ export const DECOYS: readonly Decoy[] = [
   { word: 'confirm', near: 'affirm', because: 'ends alike, and asks for what "affirm" answers' },
   { word: 'native', near: 'negative', because: 'the same beginning and end' },
   { word: 'pack', near: 'back', because: 'differs in its first sound only' },
-  { word: 'continues', near: 'continue', because: 'differs in its last sound only' },
   { word: 'burned', near: 'turned', because: 'differs in its first sound only' },
   { word: 'correct', near: 'correction', because: 'its beginning; "correct" and a value would else be a correction' },
   { word: 'connection', near: 'correction', because: 'the same beginning and end' },

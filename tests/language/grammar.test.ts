@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { grammarOf, type Rule } from '../../src/language/grammar.ts';
+import { matchesOf } from '../../src/language/grammar-match.ts';
 import { SITUATION_NAMES, stateIn } from '../../src/language/named-situations.ts';
 import { recogniserPhrases } from '../../src/language/phrases.ts';
 import { situationOf, type ReadingRoom } from '../../src/language/situation.ts';
@@ -95,6 +96,16 @@ describe('an utterance made from the grammar', () => {
     fc.assert(
       fc.property(separate, (one) => {
         expect(isMeant(meaningOf(one), one.said, placeOf(one).rule)).toBe(true);
+      }),
+    );
+  });
+  test('is of one rule only, and no fixed saying', () => {
+    fc.assert(
+      fc.property(uttered(false, 'digits', 'natural'), (one) => {
+        const { rules, sayings } = grammarOf(placeOf(one).situation);
+        const words = one.said.words.split(' ');
+        expect(rules.filter(({ forms }) => matchesOf(forms, words).length > 0)).toHaveLength(1);
+        expect(sayings.map((saying) => saying.words)).not.toContain(one.said.words);
       }),
     );
   });
