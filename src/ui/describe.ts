@@ -1,63 +1,146 @@
-import type { Basis, SessionEvent } from '../session/event.ts';
-import { displayWindow, fromWritten } from '../units/index.ts';
+/** The record in a mechanic's words: short sentences that an auditor reads as well, with figures and names. */
+import { labelOf, sentence } from '../language/say.ts';
+import type { Procedure } from '../procedure/procedure.ts';
+import { checksForTurning, planOf } from '../session/calls.ts';
+import type { Basis, EventBody, SessionEvent } from '../session/event.ts';
+import type { Reading, SessionState } from '../session/state.ts';
+import { displayWindow, fromWritten, type Kind, type Written } from '../units/index.ts';
+import { describeRefusal } from './describe-refusal.ts';
+import { placesOf } from './places.ts';
 
-/** One event as a line of the record that a person reads. */
-export function describe({ body, heard }: Pick<SessionEvent, 'body' | 'heard'>): string {
+type BodyOf<K extends EventBody['kind']> = Extract<EventBody, { kind: K }>;
+
+/**
+ * One event as a line of the record.
+ * @param after the state after the event: titles, labels and the readings it is about are looked up there
+ */
+export function describe({ body }: Pick<SessionEvent, 'body'>, after: SessionState): string {
+  const { procedure } = after;
   switch (body.kind) {
     case 'opened':
-      return `Session opened by ${body.people.mechanic}${body.people.second ? ` with ${body.people.second}` : ''}`;
+      return opened(body, procedure);
     case 'reopened':
-      return 'Page opened again';
+      return 'Page opened again: the work goes on where the record stops';
     case 'warning acknowledged':
-      return 'Warning acknowledged';
+      return warningAcknowledged(body, procedure);
     case 'step done':
-      return `Step done: ${body.step}`;
+      return `Step done: ${titleOf(procedure, body.step)}`;
     case 'step taken back':
-      return `Step taken back: ${body.step}`;
+      return `Step taken back: ${titleOf(procedure, body.step)}`;
     case 'condition answered':
-      return `Condition ${body.condition}: ${yesOrNo(body.is)}`;
+      return questionAndAnswer(body, procedure);
     case 'step skipped':
-      return `Step skipped: ${body.step}, because ${body.condition} is ${yesOrNo(body.is)}`;
+      return `Step skipped, it does not apply: ${titleOf(procedure, body.step)} (${questionAndAnswer(body, procedure)})`;
     case 'answered':
-      return `Answered: ${body.outcome}`;
+      return answered(body, procedure);
     case 'fastener done':
-      return `Number ${body.fastener}, pass ${body.pass}: ${body.turned ? 'turned' : 'done'}`;
-    case 'reading captured': {
-      const value = `${body.reading.value} ${body.reading.unit}`;
-      const how = body.evidence === 'click' ? ' by click' : '';
-      const correction = body.corrects === null ? '' : `, instead of entry ${body.corrects}`;
-      const round = body.basis.of === 'running torque' ? 'running torque' : `pass ${body.pass}`;
-      return `Number ${body.fastener}, ${round}: ${value}${how}, ${body.verdict}${judgedBy(body.basis)}${correction}`;
-    }
+      return `${sentence(placeOf(body, after))}: ${workDone(body, procedure)}`;
+    case 'reading captured':
+      return captured(body, after);
     case 'reading confirmed':
-      return `Confirmed: entry ${body.of}`;
+      return `Confirmed: ${readingOf(after, body.of)}`;
     case 'reading rejected':
-      return `Rejected: entry ${body.of}`;
+      return `Rejected: ${readingOf(after, body.of)}`;
     case 'reading disregarded':
-      return `Disregarded: entry ${body.of}`;
+      return `Disregarded: ${readingOf(after, body.of)}`;
     case 'repeat asked':
-      return 'Say again';
+      return 'Asked to say again';
     case 'stood by':
-      return 'Stood by';
+      return 'Work stopped: standing by';
     case 'continued':
-      return 'Continued';
+      return 'Work continued';
     case 'refused':
-      return `Refused (${body.reason.code})${heard ? `: “${heard.text}”` : ''}`;
+      return describeRefusal(body, after);
     case 'closed':
-      return 'Record closed';
+      return 'All steps are done: record closed';
   }
 }
 
-const yesOrNo = (is: boolean): string => (is ? 'yes' : 'no');
+function opened({ people }: BodyOf<'opened'>, { title, source, invented }: Procedure): string {
+  const second = people.second === null ? 'no second person' : `second person ${people.second}`;
+  const values = invented ? ' All values are invented.' : '';
+  return `Session opened: ${title}, by ${source.document}, revision ${source.revision}.${values} Mechanic ${people.mechanic}, ${second}`;
+}
 
-/** Places of a window in the record list: as fine as any torque tool shows. */
+/** A record from elsewhere may name what its procedure does not have: then the name itself is shown. */
+const titleOf = ({ steps }: Procedure, id: string): string => steps.find((step) => step.id === id)?.title ?? id;
+
+function warningAcknowledged({ step, index }: BodyOf<'warning acknowledged'>, { steps }: Procedure): string {
+  const hazard = steps.find(({ id }) => id === step)?.hazards[index];
+  return hazard
+    ? `${sentence(hazard.signal)} acknowledged: ${hazard.text}`
+    : `Warning ${index + 1} of step ${step} acknowledged`;
+}
+
+function questionAndAnswer(
+  { condition, is }: Pick<BodyOf<'condition answered'>, 'condition' | 'is'>,
+  { conditions }: Procedure,
+): string {
+  return `${conditions.find(({ id }) => id === condition)?.question ?? condition} ${is ? 'Yes' : 'No'}`;
+}
+
+function answered({ step: id, outcome: answer }: BodyOf<'answered'>, procedure: Procedure): string {
+  const step = procedure.steps.find((each) => each.id === id);
+  const outcome = step?.kind === 'check' ? step.outcomes.find((each) => each.id === answer) : undefined;
+  const text = outcome ? `${(outcome.say ?? [outcome.id])[0]}. ${outcome.text}` : answer;
+  return `Checked: ${titleOf(procedure, id)}: ${text}`;
+}
+
+/** "stud 4, pass 1". */
+function placeOf({ step, pass, fastener }: Pick<Reading, 'step' | 'pass' | 'fastener'>, state: SessionState): string {
+  return `${labelOf(state, step)} ${fastener}, ${pass === 0 ? 'running torque' : `pass ${pass}`}`;
+}
+
+function workDone({ step: id, pass: index, turned }: BodyOf<'fastener done'>, procedure: Procedure): string {
+  const step = procedure.steps.find((each) => each.id === id);
+  const pass = step && planOf(procedure, step).passes.find((each) => each.index === index);
+  if (turned) return 'turned';
+  if (pass && checksForTurning(pass)) return 'did not turn';
+  return pass ? `done, ${pass.name}` : 'done';
+}
+
+function captured(body: BodyOf<'reading captured'>, state: SessionState): string {
+  const { reading, evidence, basis, corrects } = body;
+  const value = `${shown(reading)}${evidence === 'click' ? ' by the click of the wrench' : ''}`;
+  const instead = corrects === null ? '' : `. It stands in for ${readingOf(state, corrects)}`;
+  return `${sentence(placeOf(body, state))}: ${value}, ${verdictOn(body.verdict, basis, state.procedure)}${instead}`;
+}
+
+/** The reading that an event is about: "stud 4, pass 1, 24.5 N·m". */
+function readingOf(state: SessionState, seq: number): string {
+  const reading = state.readings.find((each) => each.seq === seq);
+  return reading ? `${placeOf(reading, state)}, ${shown(reading.reading)}` : `entry ${seq}, which is no reading`;
+}
+
+function verdictOn(verdict: Reading['verdict'], basis: Basis, procedure: Procedure): string {
+  const window = basis.of === 'torque' ? `the window ${windowOf(basis, procedure)}` : 'what the step allows';
+  const minimum =
+    basis.of === 'running torque' && basis.minimum ? `the minimum ${shown(basis.minimum)}` : 'the minimum';
+  switch (verdict) {
+    case 'in':
+      if (basis.of === 'torque') return `inside ${window}`;
+      return basis.minimum ? `not below ${minimum}` : 'no minimum is stated';
+    case 'under':
+      return `under ${window}`;
+    case 'over':
+      return basis.of === 'torque' ? `over ${window}` : 'too much for the tools of this step';
+    case 'not provable':
+      return `too near a limit of ${window} for this tool to prove`;
+    case 'nut worn':
+      return `below ${minimum}: the nut is worn`;
+  }
+}
+
+/** Places for a tool that the procedure does not describe: as fine as any torque tool shows. */
 const PLACES = 1;
 
-/** What a value was judged by, short; the entry itself has it in full. */
-function judgedBy(basis: Basis): string {
-  if (basis.of === 'running torque')
-    return basis.minimum ? ` (minimum ${basis.minimum.value} ${basis.minimum.unit})` : '';
+/** Limits rounded inwards to what the tool can show; they are at the wrench where that is not the value of the manual. */
+function windowOf(basis: Extract<Basis, { of: 'torque' }>, { tools }: Procedure): string {
   const { min, max } = basis.window;
   const window = { min: fromWritten('torque', min), max: fromWritten('torque', max) };
-  return ` (window ${displayWindow(window, max.unit, PLACES)})`;
+  const tool = tools.find(({ id }) => id === basis.tool);
+  const atWrench = basis.adapter || basis.runningTorque ? ' at the wrench' : '';
+  return `${displayWindow(window, max.unit, tool ? placesOf(tool) : PLACES)}${atWrench}`;
 }
+
+const shown = ({ value, unit }: Written<Kind>): string => `${value} ${unit}`;

@@ -1,45 +1,117 @@
-import { For, Show, createResource, untrack, type JSX } from 'solid-js';
+import { ErrorBoundary, For, Match, Show, Switch, createResource, untrack, type JSX } from 'solid-js';
+import type { SessionRead, SessionRecord } from '../../record/session-record.ts';
+import type { RecordBook } from '../../storage/record-book.ts';
 import type { Shop } from '../app.tsx';
+import { messageOf } from '../message.ts';
+import { showMoment } from '../moment.ts';
 import { addressOf } from '../router.ts';
-import { readSession, stateAfter } from '../session-file.ts';
+import { findSession, stateAfter } from '../session-file.ts';
+import { VerificationLine } from './verification-line.tsx';
 
-/** The sessions that this browser keeps: to go on with, or to play back. */
+/** The sessions that this browser keeps: to go on with, or to play back. One that is broken is listed as such. */
 export function KeptSessions(props: { readonly shop: Shop }): JSX.Element {
   const { book } = untrack(() => props.shop);
-  const [sessions] = createResource(async () => {
-    const ids = await book.sessions();
-    return Promise.all(
-      ids.map(async (id) => {
-        const kept = await readSession(book, id).catch(() => null);
-        return kept ? { id, kept, state: stateAfter(kept, kept.entries.length) } : null;
-      }),
-    );
-  });
+  const [ids] = createResource(() => book.sessions());
   return (
     <section aria-labelledby="kept">
       <h2 id="kept">Sessions on this device</h2>
-      <ul class="sessions">
-        <For each={sessions()?.filter((session) => session !== null)} fallback={<li>None yet.</li>}>
-          {({ id, kept, state }) => (
-            <li>
-              <span>
-                <b>{kept.procedure.title}</b>
-                <br />
-                {new Date(kept.entries[0]?.at.utc ?? 0).toLocaleString()}, {kept.people.mechanic}:{' '}
-                {state.phase === 'closed' ? 'closed' : `at step ${state.at + 1} of ${kept.procedure.steps.length}`}
-              </span>
-              <Show when={state.phase !== 'closed'}>
-                <a class="button" href={addressOf({ kind: 'work', session: id })}>
-                  Go on
-                </a>
-              </Show>
-              <a class="button" href={addressOf({ kind: 'replay', session: id })}>
-                Replay
-              </a>
-            </li>
+      <Switch fallback={<p>Looking…</p>}>
+        <Match when={ids.error as unknown}>
+          {(error) => <p class="trouble">The sessions cannot be listed: {messageOf(error())}</p>}
+        </Match>
+        <Match when={ids()}>
+          {(found) => (
+            <ul class="sessions">
+              <For each={found()} fallback={<li>None yet.</li>}>
+                {(id) => <KeptSession book={book} id={id} />}
+              </For>
+            </ul>
           )}
-        </For>
-      </ul>
+        </Match>
+      </Switch>
     </section>
+  );
+}
+
+/** Each session is read for itself: one that is broken or slow holds up no other. */
+function KeptSession(props: { readonly book: RecordBook; readonly id: string }): JSX.Element {
+  const [read] = createResource(() => findSession(props.book, props.id));
+  return (
+    <li>
+      <ErrorBoundary fallback={(error: unknown) => <NotShown id={props.id} why={messageOf(error)} />}>
+        <Switch fallback={<span>{props.id}: verifying…</span>}>
+          <Match when={read.error as unknown}>{(error) => <NotShown id={props.id} why={messageOf(error())} />}</Match>
+          <Match when={read()}>{(found) => <Kept read={found()} />}</Match>
+        </Switch>
+      </ErrorBoundary>
+    </li>
+  );
+}
+
+function Kept(props: { readonly read: SessionRead }): JSX.Element {
+  return (
+    <Switch>
+      <Match when={props.read.kind === 'readable' && props.read.record}>
+        {(record) => <Readable record={record()} />}
+      </Match>
+      <Match when={props.read.kind === 'unreadable' && props.read}>
+        {(read) => (
+          <>
+            <span>
+              <b>Session {read().id}</b>
+              <VerificationLine verification={read().verification} found={read().found} />
+            </span>
+            <Replay id={read().id} />
+          </>
+        )}
+      </Match>
+    </Switch>
+  );
+}
+
+function Readable(props: { readonly record: SessionRecord }): JSX.Element {
+  const state = () => stateAfter(props.record, props.record.entries.length);
+  const opened = () => props.record.entries[0]?.at.utc;
+  const isClosed = () => state().phase === 'closed';
+  const standing = () =>
+    isClosed() ? 'closed' : `at step ${state().at + 1} of ${props.record.procedure.steps.length}`;
+  return (
+    <>
+      <span>
+        <b>{props.record.procedure.title}</b>
+        <br />
+        <Show when={opened()}>{(utc) => <time datetime={utc()}>{showMoment(utc())}</time>}</Show>,{' '}
+        {props.record.people.mechanic}: {standing()}
+        <VerificationLine verification={props.record.verification} found={props.record.found} />
+      </span>
+      <Show when={!isClosed() && props.record.verification.kind === 'intact'}>
+        <a class="button" href={addressOf({ kind: 'work', session: props.record.id })}>
+          Go on
+        </a>
+      </Show>
+      <Replay id={props.record.id} />
+    </>
+  );
+}
+
+function NotShown(props: { readonly id: string; readonly why: string }): JSX.Element {
+  return (
+    <>
+      <span>
+        <b>Session {props.id}</b>
+        <p class="verification broken" role="alert">
+          It cannot be shown: {props.why}
+        </p>
+      </span>
+      <Replay id={props.id} />
+    </>
+  );
+}
+
+function Replay(props: { readonly id: string }): JSX.Element {
+  return (
+    <a class="button" href={addressOf({ kind: 'replay', session: props.id })}>
+      Replay
+    </a>
   );
 }

@@ -1,5 +1,4 @@
 import { Show, type JSX } from 'solid-js';
-import type { Procedure } from '../../procedure/procedure.ts';
 import { describe } from '../describe.ts';
 import type { HeardLine, LiveSession } from '../live-session.ts';
 
@@ -10,14 +9,10 @@ const REMARKS: Readonly<Record<HeardLine['taken'], string>> = {
 };
 
 /** What was heard and what was written, always in the same two lines, and a line to type in. */
-export function Lines(props: {
-  readonly live: LiveSession;
-  readonly procedure: Procedure;
-  readonly onLine: (line: string) => void;
-}): JSX.Element {
+export function Lines(props: { readonly live: LiveSession; readonly onLine: (line: string) => void }): JSX.Element {
   const logged = (): string => {
     const last = props.live.entries().at(-1);
-    return last ? describe(last, props.procedure) : '';
+    return last ? describe(last, props.live.state()) : '';
   };
   return (
     <div class="lines">

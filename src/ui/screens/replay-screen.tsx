@@ -1,22 +1,39 @@
-import { Match, Show, Switch, createResource, createSignal, onCleanup, type JSX } from 'solid-js';
-import type { Verification } from '../../record/entry.ts';
+import {
+  ErrorBoundary,
+  Match,
+  Show,
+  Switch,
+  createMemo,
+  createResource,
+  createSignal,
+  onCleanup,
+  type JSX,
+} from 'solid-js';
 import type { Shop } from '../app.tsx';
 import { describe } from '../describe.ts';
+import { messageOf } from '../message.ts';
+import { showMoment } from '../moment.ts';
+import { HeadCheck } from '../parts/head-check.tsx';
 import { RecordList } from '../parts/record-list.tsx';
+import { VerificationLine } from '../parts/verification-line.tsx';
+import { WayBack } from '../parts/way-back.tsx';
 import { WorkPanel } from '../parts/work-panel.tsx';
 import { addressOf } from '../router.ts';
 import { readSession, stateAfter, type KeptSession } from '../session-file.ts';
 import { workView } from '../view.ts';
-import { messageOf } from '../message.ts';
 
 /** A session played back: the screen as it was after any entry, by the same fold that ran live. */
 export function ReplayScreen(props: { readonly shop: Shop; readonly session: string }): JSX.Element {
   const [kept] = createResource(() => readSession(props.shop.book, props.session));
   return (
-    <Switch fallback={<p class="opening">Verifying the record…</p>}>
-      <Match when={kept.error as unknown}>{(error) => <p class="opening">{messageOf(error())}</p>}</Match>
-      <Match when={kept()}>{(found) => <Replay kept={found()} />}</Match>
-    </Switch>
+    <ErrorBoundary
+      fallback={(error: unknown) => <WayBack>This session cannot be played back: {messageOf(error)}</WayBack>}
+    >
+      <Switch fallback={<p class="opening">Verifying the record…</p>}>
+        <Match when={kept.error as unknown}>{(error) => <WayBack>{messageOf(error())}</WayBack>}</Match>
+        <Match when={kept()}>{(found) => <Replay kept={found()} />}</Match>
+      </Switch>
+    </ErrorBoundary>
   );
 }
 
@@ -28,6 +45,8 @@ function Replay(props: { readonly kept: KeptSession }): JSX.Element {
   const [at, setAt] = createSignal(0);
   const [playing, setPlaying] = createSignal(false);
   const entry = () => props.kept.entries[at()];
+  const state = createMemo(() => stateAfter(props.kept, at() + 1));
+  const view = createMemo(() => workView(state()));
   const timer = setInterval(() => {
     if (!playing()) return;
     if (at() < last()) setAt(at() + 1);
@@ -39,7 +58,7 @@ function Replay(props: { readonly kept: KeptSession }): JSX.Element {
     <main class="replay">
       <header>
         <h1>Replay: {props.kept.procedure.title}</h1>
-        <VerificationLine verification={props.kept.verification} />
+        <VerificationLine verification={props.kept.verification} found={props.kept.found} />
       </header>
       <div class="scrubber">
         <button type="button" onClick={() => setAt(Math.max(0, at() - 1))} disabled={at() === 0}>
@@ -67,38 +86,22 @@ function Replay(props: { readonly kept: KeptSession }): JSX.Element {
       <Show when={entry()}>
         {(shown) => (
           <p class="moment">
-            <time datetime={shown().at.utc}>{new Date(shown().at.utc).toLocaleString()}</time> {shown().person}, by{' '}
-            {shown().source}: <b>{describe(shown())}</b>
+            <time datetime={shown().at.utc}>{showMoment(shown().at.utc)}</time> {shown().person}, by {shown().source}:{' '}
+            <b>{describe(shown(), state())}</b>
             <Show when={shown().heard}>{(heard) => <span class="heard"> Heard: “{heard().text}”</span>}</Show>
           </p>
         )}
       </Show>
       <div class="replay-body">
         <section aria-label="The work screen at that moment" class="work">
-          <WorkPanel view={workView(stateAfter(props.kept, at() + 1))} />
+          <WorkPanel view={view()} />
         </section>
-        <RecordList entries={props.kept.entries} selected={at()} onSelect={setAt} />
+        <RecordList record={props.kept} selected={at()} onSelect={setAt} />
       </div>
+      <HeadCheck record={props.kept} />
       <nav class="places">
         <a href={addressOf({ kind: 'start' })}>All sessions</a>
       </nav>
     </main>
-  );
-}
-
-function VerificationLine(props: { readonly verification: Verification }): JSX.Element {
-  const text = (): string => {
-    const found = props.verification;
-    return found.kind === 'intact'
-      ? `Intact: ${found.entries} entries follow from one another. Head ${found.head.slice(0, 16)}…`
-      : `Broken at entry ${found.at}: ${found.why}. What comes after it cannot be trusted.`;
-  };
-  return (
-    <p
-      class={`verification ${props.verification.kind}`}
-      role={props.verification.kind === 'broken' ? 'alert' : 'status'}
-    >
-      {text()}
-    </p>
   );
 }

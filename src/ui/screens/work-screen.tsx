@@ -117,7 +117,8 @@ function Bench(props: { readonly shop: Shop; readonly kept: KeptSession }): JSX.
   onCleanup(
     watchKeys((signal) => {
       devices.wake();
-      const meaning: Meaning = signal === 'backward' ? { kind: 'back' } : forwardMeaning(live.state(), live.situation());
+      const meaning: Meaning =
+        signal === 'backward' ? { kind: 'back' } : forwardMeaning(live.state(), live.situation());
       // A pedal affirms only what has been said to its end: a foot is not an eye.
       if (meaning.kind === 'affirm' && devices.speakingState().saying !== null) live.tooEarly(meaning);
       else void live.act(meaning, 'key');
@@ -152,11 +153,7 @@ function Bench(props: { readonly shop: Shop; readonly kept: KeptSession }): JSX.
         </nav>
       </div>
       <WorkPanel view={view()} />
-      <Lines
-        live={live}
-        procedure={kept.procedure}
-        onLine={(line) => void live.hear({ words: typedWords(line).map(sure) }, 'key')}
-      />
+      <Lines live={live} onLine={(line) => void live.hear({ words: typedWords(line).map(sure) }, 'key')} />
       <ActionButtons
         situation={situation()}
         primary={primaryOf(view())}

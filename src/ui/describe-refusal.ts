@@ -1,0 +1,103 @@
+import { explainTool } from '../language/explain.ts';
+import { labelOf } from '../language/say.ts';
+import type { EventBody } from '../session/event.ts';
+import type { Meaning, SaidReading } from '../session/intent.ts';
+import type { Refusal } from '../session/refusal.ts';
+import { currentStep, lastConfirmed, type SessionState } from '../session/state.ts';
+
+/**
+ * What was refused and why, as a line of the record: what was meant, then the reason as a fact.
+ * @param state a refusal changes nothing, so the state after it is the one it was refused in
+ */
+export function describeRefusal({ meaning, reason }: Extract<EventBody, { kind: 'refused' }>, state: SessionState) {
+  return `Refused: ${meant(meaning)}. ${because(reason, state)}`;
+}
+
+function meant(meaning: Meaning): string {
+  switch (meaning.kind) {
+    case 'reading':
+      return `reading ${said(meaning.reading)}`;
+    case 'correction':
+      return `correction to ${said(meaning.reading)}`;
+    case 'click':
+      return meaning.fastener === null ? 'click' : `click at number ${meaning.fastener}`;
+    case 'answer':
+      return `answer “${meaning.outcome}”`;
+    case 'unclear':
+      return meaning.readings.length > 0 ? `reading ${meaning.readings.map(said).join(', or ')}` : 'what was heard';
+    case 'reopen':
+    case 'next':
+    case 'turned':
+    case 'back':
+    case 'say again':
+    case 'stand by':
+    case 'continue':
+    case 'affirm':
+    case 'negative':
+    case 'disregard':
+      return `“${meaning.kind}”`;
+  }
+}
+
+const said = ({ fastener, value }: SaidReading): string =>
+  fastener === null ? `“${value}”` : `“${value}” for number ${fastener}`;
+
+function because(reason: Refusal, state: SessionState): string {
+  const step = currentStep(state)?.id;
+  const label = step === undefined ? 'fastener' : labelOf(state, step);
+  switch (reason.code) {
+    case 'standing by':
+      return 'The work was stopped, standing by';
+    case 'not standing by':
+      return 'The work was not stopped';
+    case 'session closed':
+      return 'The record was closed';
+    case 'warning first':
+      return 'The warning was not acknowledged yet';
+    case 'condition first':
+      return 'It was not answered yet whether the step applies';
+    case 'tool not usable': {
+      const tool = state.procedure.tools.find(({ id }) => id === reason.tool);
+      return tool ? explainTool({ tool, reasons: reason.reasons }) : `Tool ${reason.tool} may not be used here`;
+    }
+    case 'confirm first':
+      return `The reading of ${label} ${reason.fastener} was not confirmed yet`;
+    case 'nothing to confirm':
+      return 'There was nothing to confirm';
+    case 'nothing to correct':
+      return 'There was no reading to correct';
+    case 'answer first':
+      return 'The check was not answered yet';
+    case 'no such answer':
+      return 'That is no answer to this check';
+    case 'no reading here':
+      return 'No reading is taken in this step';
+    case 'reading first':
+      return `The reading of ${label} ${reason.fastener} was still to come`;
+    case 'out of order':
+      return `Out of order: ${label} ${reason.expected} was next, not ${label} ${reason.offered}`;
+    case 'no such fastener':
+      return `There is no ${label} ${reason.offered}; ${label} ${reason.expected} was next`;
+    case 'not the last reading': {
+      const last = lastConfirmed(state);
+      const its = last ? labelOf(state, last.step) : label;
+      return `Only the last reading can be corrected: ${its} ${reason.last}, not ${its} ${reason.offered}`;
+    }
+    case 'not a setting tool':
+      return 'The tool shows a value, so a click is no reading';
+    case 'running torque is read':
+      return `The running torque of ${label} ${reason.fastener} is read, so a click is no reading`;
+    case 'first step':
+      return 'It was the first step';
+    case 'readings stand':
+      return 'Confirmed readings stand in this step or the one before it';
+    case 'unclear':
+      return UNCLEAR[reason.doubt];
+  }
+}
+
+const UNCLEAR: Readonly<Record<Extract<Refusal, { code: 'unclear' }>['doubt'], string>> = {
+  'several readings': 'It could be understood in more than one way',
+  'not sure': 'It was not heard surely enough',
+  'other unit': 'The unit is not that of the tool',
+};
