@@ -1,4 +1,3 @@
-import { containerCheck } from '../procedure/lead-hand.ts';
 import { stepText, type Step } from '../procedure/procedure.ts';
 import { isReadCall, type Call } from '../session/calls.ts';
 import type { EventBody } from '../session/event.ts';
@@ -138,12 +137,9 @@ export function prompt(state: SessionState, events: readonly EventBody[] = []): 
   return [[sayStep(step), ...(begins ? sayPlan(state, step, call) : []), sayRoundAndCall(state, step, call)].join(' ')];
 }
 
-/** The weight, the lift and the container, short: the limits of the equation stand on the screen. */
-function sayBeforeWork({ procedure }: SessionState): readonly string[] {
-  const { facts, limits } = explainLift(procedure);
-  const container = containerCheck(procedure);
-  return [...facts, ...limits.slice(0, 1), ...(container ? [container.sentence] : [])].map(sayPlain);
-}
+/** The weight. The lift, its limits and the container stand on the screen: while they were read out, no ear is open. */
+const sayBeforeWork = ({ procedure }: SessionState): readonly string[] =>
+  explainLift(procedure).facts.slice(0, 1).map(sayPlain);
 
 /** How a step of tightening is gone about, and what is to be minded about its tools. */
 function sayPlan(state: SessionState, step: Step, call: Call): readonly string[] {
