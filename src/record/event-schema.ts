@@ -6,9 +6,9 @@
 import * as v from 'valibot';
 import type { ToolReason } from '../procedure/tool-reasons.ts';
 import type { Basis, EventBody } from '../session/event.ts';
-import type { Heard, Instant, Meaning, SaidReading, Source } from '../session/intent.ts';
+import type { Heard, Instant, Meaning, ReadingDoubt, SaidReading, Source } from '../session/intent.ts';
 import type { Refusal } from '../session/refusal.ts';
-import { DECIMAL, unitsOf, type Kind, type Written } from '../units/index.ts';
+import { compare, DECIMAL, fromWritten, unitsOf, type Kind, type Written } from '../units/index.ts';
 
 /** Names the members of a type that a schema would keep out, in the compiler's error. */
 interface KeepsOut<Kept> {
@@ -57,6 +57,20 @@ export const HeardSchema = exactly<Heard>()(
 /** What was said, right or wrong: it is not judged here. */
 const Said = exactly<SaidReading>()(v.strictObject({ fastener: v.nullable(v.number()), value: v.string() }));
 
+const Doubts = exactly<readonly ReadingDoubt[]>()(
+  list(
+    v.picklist([
+      'not sure',
+      'off the scale',
+      'between marks',
+      'sounds like another',
+      'out by ten',
+      'digits swapped',
+      'digit count',
+    ]),
+  ),
+);
+
 const Doubtful = {
   doubt: v.picklist(['several readings', 'not sure', 'other unit']),
   readings: list(Said),
@@ -77,8 +91,8 @@ const MeaningSchema = exactly<Meaning>()(
     only('negative'),
     only('disregard'),
     v.strictObject({ kind: v.literal('answer'), outcome: v.string() }),
-    v.strictObject({ kind: v.literal('reading'), reading: Said }),
-    v.strictObject({ kind: v.literal('correction'), reading: Said }),
+    v.strictObject({ kind: v.literal('reading'), reading: Said, doubts: v.exactOptional(Doubts) }),
+    v.strictObject({ kind: v.literal('correction'), reading: Said, doubts: v.exactOptional(Doubts) }),
     v.strictObject({ kind: v.literal('click'), fastener: v.nullable(v.number()) }),
     v.strictObject({ kind: v.literal('unclear'), ...Doubtful }),
   ]),
@@ -127,6 +141,14 @@ const RefusalSchema = exactly<Refusal>()(
   ]),
 );
 
+const Window = v.pipe(
+  v.strictObject({ min: WrittenTorque, max: WrittenTorque }),
+  v.check(
+    ({ min, max }) => compare(fromWritten('torque', min), fromWritten('torque', max)) <= 0,
+    'Expected a min that is not above its max',
+  ),
+);
+
 const BasisSchema = exactly<Basis>()(
   v.variant('of', [
     v.strictObject({
@@ -138,7 +160,7 @@ const BasisSchema = exactly<Basis>()(
         v.strictObject({ lever: written('length'), length: written('length'), angle: written('angle') }),
       ),
       setting: WrittenTorque,
-      window: v.strictObject({ min: WrittenTorque, max: WrittenTorque }),
+      window: Window,
       rule: v.picklist(['simple', 'guard band', 'relative tool error']),
     }),
     v.strictObject({ of: v.literal('running torque'), tool: v.string(), minimum: v.nullable(WrittenTorque) }),
@@ -181,6 +203,7 @@ export const EventBodySchema = exactly<EventBody>()(
       verdict: v.picklist(['in', 'under', 'over', 'not provable', 'nut worn']),
       basis: BasisSchema,
       corrects: v.nullable(Count),
+      doubts: v.exactOptional(Doubts),
     }),
     v.strictObject({ kind: v.literal('reading confirmed'), of: Count }),
     v.strictObject({ kind: v.literal('reading rejected'), of: Count }),

@@ -34,7 +34,7 @@ export function describe({ body }: Pick<SessionEvent, 'body'>, after: SessionSta
     case 'answered':
       return answered(body, procedure);
     case 'fastener done':
-      return `${sentence(placeOf(body, after))}: ${workDone(body, procedure)}`;
+      return workDone(body, after);
     case 'reading captured':
       return captured(body, after);
     case 'reading confirmed':
@@ -82,8 +82,8 @@ function questionAndAnswer(
 function answered({ step: id, outcome: answer }: BodyOf<'answered'>, procedure: Procedure): string {
   const step = procedure.steps.find((each) => each.id === id);
   const outcome = step?.kind === 'check' ? step.outcomes.find((each) => each.id === answer) : undefined;
-  const text = outcome ? `${(outcome.say ?? [outcome.id])[0]}. ${outcome.text}` : answer;
-  return `Checked: ${titleOf(procedure, id)}: ${text}`;
+  const said = outcome ? `“${(outcome.say ?? [outcome.id])[0]}”: ${outcome.text}` : `“${answer}”`;
+  return `${titleOf(procedure, id)}, answered ${said}`;
 }
 
 /** "stud 4, pass 1". */
@@ -91,12 +91,12 @@ function placeOf({ step, pass, fastener }: Pick<Reading, 'step' | 'pass' | 'fast
   return `${labelOf(state, step)} ${fastener}, ${pass === 0 ? 'running torque' : `pass ${pass}`}`;
 }
 
-function workDone({ step: id, pass: index, turned }: BodyOf<'fastener done'>, procedure: Procedure): string {
-  const step = procedure.steps.find((each) => each.id === id);
-  const pass = step && planOf(procedure, step).passes.find((each) => each.index === index);
-  if (turned) return 'turned';
-  if (pass && checksForTurning(pass)) return 'did not turn';
-  return pass ? `done, ${pass.name}` : 'done';
+function workDone(body: BodyOf<'fastener done'>, state: SessionState): string {
+  const step = state.procedure.steps.find(({ id }) => id === body.step);
+  const pass = step && planOf(state.procedure, step).passes.find(({ index }) => index === body.pass);
+  const isCheck = pass !== undefined && checksForTurning(pass);
+  const what = body.turned ? 'turned' : isCheck ? 'did not turn' : 'done';
+  return `${sentence(placeOf(body, state))}${pass ? ` (${pass.name})` : ''}: ${what}`;
 }
 
 function captured(body: BodyOf<'reading captured'>, state: SessionState): string {

@@ -1,6 +1,8 @@
+import fc from 'fast-check';
 import * as v from 'valibot';
 import { describe, expect, test } from 'vitest';
 import { EventBodySchema } from '../../src/record/event-schema.ts';
+import { job } from '../session/anything.ts';
 import {
   affirm,
   answer,
@@ -64,7 +66,15 @@ describe('the schema of events', () => {
     for (const { body } of events)
       expect(v.safeParse(EventBodySchema, body)).toMatchObject({ success: true, output: body });
   });
-  test('is tried here on every kind but the opening, the end, and what the steps above do not have', () => {
+  test('lets in what the session writes, whatever is said to it', () => {
+    fc.assert(
+      fc.property(job, ({ events }) => {
+        for (const { body } of events) expect(v.safeParse(EventBodySchema, body).success).toBe(true);
+      }),
+      { numRuns: 200 },
+    );
+  });
+  test('is tried here on every kind but the opening, the end and work done by hand', () => {
     const kinds = new Set([...continued.events, ...readings.events].map(({ body }) => body.kind));
     expect([...kinds].sort()).toEqual(
       [

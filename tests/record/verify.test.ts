@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { canonical, GENESIS, verify, verifyEntries, type Entry } from '../../src/record/entry.ts';
-import { affirm, correction, procedureOf, reading, start, step, tell, tighten } from '../session/play.ts';
+import { affirm, correction, newtonMetres, procedureOf, reading, start, step, tell, tighten } from '../session/play.ts';
 import { rehashed, sealAll } from './sealed.ts';
 
 const played = tell(
@@ -10,6 +10,7 @@ const played = tell(
 );
 const record = await sealAll(played.events);
 const last = record.length - 1;
+const basis = record[0]?.body.kind === 'reading captured' ? record[0].body.basis : null;
 
 /** The record with one entry changed. */
 const changed = (at: number, change: (entry: Entry) => unknown): readonly unknown[] =>
@@ -125,6 +126,11 @@ describe('a record that was tampered with is broken, and the entry is named', ()
     ['a value that is none', { ...record[0]?.body, reading: { value: '24,5', unit: 'N·m' } }, 'body.reading.value'],
     ['a unit that is none', { ...record[0]?.body, reading: { value: '24.5', unit: 'Nm' } }, 'body.reading.unit'],
     ['no basis', { ...record[0]?.body, basis: undefined }, 'body.basis'],
+    [
+      'a window that is crossed',
+      { ...record[0]?.body, basis: { ...basis, window: { min: newtonMetres('26'), max: newtonMetres('23') } } },
+      'body.basis.window',
+    ],
     ['a field too many', { ...record[0]?.body, note: 'all well' }, 'body.note'],
   ])('an event with %s, whose hash fits', async (_, body, path) => {
     const [first, ...rest] = record;

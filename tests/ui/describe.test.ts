@@ -1,9 +1,13 @@
 /** Events as lines of the record. */
+import fc from 'fast-check';
+import * as v from 'valibot';
 import { describe, expect, test } from 'vitest';
-import type { SessionEvent } from '../../src/session/event.ts';
+import { EventBodySchema } from '../../src/record/event-schema.ts';
+import type { EventBody, SessionEvent } from '../../src/session/event.ts';
 import { begin, fold } from '../../src/session/state.ts';
 import { describe as line } from '../../src/ui/describe.ts';
 import { showMoment } from '../../src/ui/moment.ts';
+import { workView } from '../../src/ui/view.ts';
 import { openedBy } from '../record/sealed.ts';
 import {
   affirm,
@@ -42,6 +46,10 @@ function lines({ events, state: { procedure } }: Play): readonly string[] {
 }
 const ring = (more: object = {}, tools: readonly object[] = [indicating, dial]): Play =>
   start(procedureOf([tighten('ring', more), step('clean', 'do', { title: 'Clean the face' })], { tools }));
+
+const read = tell(ring(), reading('24.5')).events[0]?.body;
+if (read?.kind !== 'reading captured') throw new Error('Nothing was read.');
+const captured = read;
 
 describe('a reading', () => {
   test('is told with its fastener, its pass, its verdict in words and the window it was judged by', () =>
@@ -103,17 +111,20 @@ describe('a step', () => {
       { id: 'replace', say: ['new one'], text: 'Fit a new seal.', then: 'go on' },
     ];
     const seal = start(procedureOf([step('seal', 'check', { title: 'The seal', outcomes }), step('lift', 'do')]));
-    expect(lines(tell(seal, answer('reuse')))[0]).toBe('Checked: The seal: reuse. The seal goes in again.');
-    expect(lines(tell(seal, answer('replace')))[0]).toBe('Checked: The seal: new one. Fit a new seal.');
+    expect(lines(tell(seal, answer('reuse')))[0]).toBe('The seal, answered “reuse”: The seal goes in again.');
+    expect(lines(tell(seal, answer('replace')))[0]).toBe('The seal, answered “new one”: Fit a new seal.');
   });
   test('by hand is told fastener by fastener', () => {
     const loosen = start(procedureOf([step('free', 'loosen', { pattern: 'three', stages: ['half a turn'] })]));
-    expect(lines(tell(loosen, next))[0]).toBe('Stud 2, pass 1: done, half a turn');
+    expect(lines(tell(loosen, next))[0]).toBe('Stud 2, pass 1 (half a turn): done');
     const final = { target: newtonMetres('24.5'), window: window('23', '26') };
     const passes = [{ kind: 'torque', ...final }, { kind: 'circular check' }];
     const check = start(procedureOf([tighten('ring', { final, passes })]));
     const checked = lines(tell(check, ...['1', '3', '2'].flatMap(() => [reading('24.5'), affirm]), next, turned));
-    expect(checked.slice(-2)).toEqual(['Stud 1, pass 2: did not turn', 'Stud 2, pass 2: turned']);
+    expect(checked.slice(-2)).toEqual([
+      'Stud 1, pass 2 (circular check): did not turn',
+      'Stud 2, pass 2 (circular check): turned',
+    ]);
   });
 });
 describe('a refusal', () => {
@@ -156,6 +167,40 @@ test('an event that names what the procedure does not have is told by what it na
   expect(told({ kind: 'reading confirmed', of: 7 })).toBe('Confirmed: entry 7, which is no reading');
   expect(told({ kind: 'warning acknowledged', step: 'elsewhere', index: 0 })).toBe(
     'Warning 1 of step elsewhere acknowledged',
+  );
+});
+
+test('no event that the schema lets in stops the telling, whatever it names', () => {
+  const names = fc.constantFrom('ring', 'clean', 'elsewhere', '');
+  const numbers = fc.constantFrom(0, 1, 2, 3, 99);
+  const about = fc.record({ step: names, pass: numbers, fastener: numbers });
+  const body: fc.Arbitrary<EventBody> = fc.oneof(
+    fc.record({ kind: fc.constantFrom('step done' as const, 'step taken back' as const), step: names }),
+    fc.record({ kind: fc.constant('warning acknowledged' as const), step: names, index: numbers }),
+    fc.record({ kind: fc.constant('condition answered' as const), condition: names, is: fc.boolean() }),
+    fc.record({ kind: fc.constant('step skipped' as const), step: names, condition: names, is: fc.boolean() }),
+    fc.record({ kind: fc.constant('answered' as const), step: names, outcome: names }),
+    about.map((place) => ({ kind: 'fastener done' as const, ...place })),
+    fc.record({
+      kind: fc.constantFrom('reading confirmed' as const, 'reading rejected' as const, 'reading disregarded' as const),
+      of: numbers,
+    }),
+    fc
+      .tuple(about, fc.constantFrom('in' as const, 'over' as const, 'nut worn' as const), fc.option(numbers))
+      .map(([place, verdict, corrects]) => ({ ...captured, ...place, verdict, corrects })),
+    fc.constantFrom<EventBody>({ kind: 'stood by' }, { kind: 'continued' }, { kind: 'closed' }),
+  );
+  const first = ring();
+  fc.assert(
+    fc.property(fc.array(body, { maxLength: 12 }), (bodies) => {
+      bodies.map(eventOf).reduce((state, event) => {
+        expect(v.safeParse(EventBodySchema, event.body).success).toBe(true);
+        const after = fold(state, event);
+        expect(line(event, after)).not.toBe('');
+        workView(after);
+        return after;
+      }, first.state);
+    }),
   );
 });
 

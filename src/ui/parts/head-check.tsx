@@ -5,11 +5,12 @@ import type { SessionRecord } from '../../record/session-record.ts';
 /** The head of a record, whole, to be noted elsewhere; and a field to compare one that was noted earlier with it. */
 export function HeadCheck(props: { readonly record: SessionRecord }): JSX.Element {
   const [noted, setNoted] = createSignal('');
+  const isIntact = () => props.record.verification.kind === 'intact';
   const finding = createMemo(() => (noted().trim() === '' ? null : compareHead(noted(), props.record.entries)));
   return (
     <section class="head-check" aria-label="Head of the record">
       <p>
-        {props.record.verification.kind === 'intact' ? 'Head' : 'Head of the part before the break'}:{' '}
+        {isIntact() ? 'Head' : 'Head of the part before the break'}:{' '}
         <code class="head">
           <For each={headGroups(props.record.entries.at(-1)?.hash ?? '')}>
             {(group) => (
@@ -20,7 +21,9 @@ export function HeadCheck(props: { readonly record: SessionRecord }): JSX.Elemen
           </For>
         </code>
       </p>
-      <p class="note">Note it elsewhere. Compared later, it shows that nothing was cut off or written anew since.</p>
+      <Show when={isIntact()}>
+        <p class="note">Note it elsewhere. Compared later, it shows that nothing was cut off or written anew since.</p>
+      </Show>
       <label>
         Compare with a head noted earlier
         <input

@@ -57,10 +57,10 @@ function Kept(props: { readonly read: SessionRead }): JSX.Element {
       <Match when={props.read.kind === 'unreadable' && props.read}>
         {(read) => (
           <>
-            <span>
+            <div>
               <b>Session {read().id}</b>
               <VerificationLine verification={read().verification} found={read().found} />
-            </span>
+            </div>
             <Replay id={read().id} />
           </>
         )}
@@ -77,13 +77,13 @@ function Readable(props: { readonly record: SessionRecord }): JSX.Element {
     isClosed() ? 'closed' : `at step ${state().at + 1} of ${props.record.procedure.steps.length}`;
   return (
     <>
-      <span>
+      <div>
         <b>{props.record.procedure.title}</b>
         <br />
         <Show when={opened()}>{(utc) => <time datetime={utc()}>{showMoment(utc())}</time>}</Show>,{' '}
         {props.record.people.mechanic}: {standing()}
         <VerificationLine verification={props.record.verification} found={props.record.found} />
-      </span>
+      </div>
       <Show when={!isClosed() && props.record.verification.kind === 'intact'}>
         <a class="button" href={addressOf({ kind: 'work', session: props.record.id })}>
           Go on
@@ -97,12 +97,12 @@ function Readable(props: { readonly record: SessionRecord }): JSX.Element {
 function NotShown(props: { readonly id: string; readonly why: string }): JSX.Element {
   return (
     <>
-      <span>
+      <div>
         <b>Session {props.id}</b>
         <p class="verification broken" role="alert">
           It cannot be shown: {props.why}
         </p>
-      </span>
+      </div>
       <Replay id={props.id} />
     </>
   );
