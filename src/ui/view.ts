@@ -62,6 +62,8 @@ export interface CallView {
   readonly minimum: string | null;
   readonly why: string | null;
   readonly tool: string | null;
+  /** What was read of this fastener in this round and is not inside: it stays in sight until a reading is. */
+  readonly outside: Reading | null;
   readonly left: number;
   /** How the step is gone about, as long as nothing of it is done. */
   readonly plan: string | null;
@@ -111,6 +113,7 @@ function callView(state: SessionState, step: Step, call: Call): CallView {
     minimum: isRunning ? minimumOf(procedure, step) : null,
     why: setting && explainSetting(setting),
     tool: step.kind === 'tighten' && (setting || isRunning) ? toolFor(procedure, step, call.pass.index).name : null,
+    outside: standingReading(state, step.id, call.pass.index, call.fastener),
     left: plan.calls.filter(
       ({ pass, fastener }) => pass.index === call.pass.index && !isSettled(state, step.id, pass, fastener),
     ).length,

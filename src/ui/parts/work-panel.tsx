@@ -56,10 +56,10 @@ function StepText(props: { readonly view: WorkView }): JSX.Element {
           <Hazards hazards={shown().hazards} />
           <p class={`sentence ${size(shown().text)}`}>{shown().text}</p>
           <For each={shown().notes}>{(note) => <p class="note">Note: {note}</p>}</For>
+          <Outcomes view={props.view} />
           <Show when={props.view.load.length > 0}>
             <p class="note">{props.view.load.join(' ')}</p>
           </Show>
-          <Outcomes view={props.view} />
         </>
       )}
     </Show>
@@ -121,6 +121,13 @@ function NextCall(props: { readonly call: CallView; readonly hazards: readonly H
         <span class="label">{props.call.label}</span> {props.call.fastener}
       </p>
       <p class="pass">{props.call.round}</p>
+      <Show when={props.call.outside}>
+        {(outside) => (
+          <p class="last-reading">
+            Read {outside().reading.value} {outside().reading.unit}: {verdictText(outside())}. The manual decides.
+          </p>
+        )}
+      </Show>
       <For each={props.call.troubles}>
         {({ text, stops }) => (
           <p class={`trouble ${stops ? 'stops' : ''}`} role={stops ? 'alert' : undefined}>
