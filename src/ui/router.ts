@@ -9,11 +9,11 @@ export type Place =
 export const addressOf = (place: Place): string =>
   place.kind === 'start' ? '#/' : `#/${place.kind}/${encodeURIComponent(place.session)}`;
 
+/** The place that an address names. An address that names none leads to the start. */
 export function placeAt(hash: string): Place {
-  const [, kind, session] = hash.split('/');
-  const name = decoded(session ?? '');
-  if ((kind === 'work' || kind === 'replay') && name) return { kind, session: name };
-  return { kind: 'start' };
+  const [, kind, part] = /^#\/(work|replay)\/([^/]+)$/.exec(hash) ?? [];
+  const session = part === undefined ? null : decoded(part);
+  return (kind === 'work' || kind === 'replay') && session !== null ? { kind, session } : { kind: 'start' };
 }
 
 const decoded = (part: string): string | null => {
