@@ -1,14 +1,25 @@
 import type { Situation } from '../language/situation.ts';
 import type { Meaning } from '../session/intent.ts';
-import { pendingReading, type SessionState } from '../session/state.ts';
+import { currentStep, openCondition, openWarning, pendingReading, type SessionState } from '../session/state.ts';
 
 /**
- * What one pedal means: it goes on where work stands by, affirms where that is asked for, and else takes the next step.
- * A value outside its window wants a word or a tap: there it only has the question said again.
+ * What one pedal means: it goes on where work stands by, affirms where that takes the work on, and else takes the next
+ * step. What a foot must not answer wants a word or a tap: there it only has the question said again.
  */
 export function forwardMeaning(state: SessionState, { sayings }: Situation): Meaning {
+  const may = (kind: Meaning['kind']): boolean => sayings.some(({ meaning }) => meaning.kind === kind);
+  if (may('continue')) return { kind: 'continue' };
+  if (wantsWord(state)) return { kind: 'say again' };
+  return { kind: may('affirm') ? 'affirm' : 'next' };
+}
+
+/** A value outside its window, a fact about the unit, and a check that "affirm" does not pass: going on is no answer. */
+function wantsWord(state: SessionState): boolean {
+  if (openWarning(state)) return false;
   const pending = pendingReading(state);
-  if (pending && pending.verdict !== 'in') return { kind: 'say again' };
-  const wanted = (['continue', 'affirm'] as const).find((kind) => sayings.some(({ meaning }) => meaning.kind === kind));
-  return { kind: wanted ?? 'next' };
+  if (pending) return pending.verdict !== 'in';
+  const step = currentStep(state);
+  const isPassedByAffirm =
+    step?.kind !== 'check' || step.outcomes.some(({ id, then }) => id === 'affirm' && then === 'go on');
+  return openCondition(state) !== null || !isPassedByAffirm;
 }
