@@ -1,6 +1,6 @@
 /** Whether the tools of a step may be used for what is asked of them, on a day. */
 import { nearestMark, reasonsAgainst, type ReasonAgainst, type TorqueTarget } from '../tightening/index.ts';
-import { add, subtract, type Torque } from '../units/index.ts';
+import type { Torque } from '../units/index.ts';
 import type { Procedure } from './schema.ts';
 
 type Tool = Procedure['tools'][number];
@@ -8,12 +8,6 @@ type Tool = Procedure['tools'][number];
 export interface ToolReason {
   readonly code: ReasonAgainst['code'] | 'no mark in the window' | 'shows no torque';
   readonly sentence: string;
-}
-
-/** The mark of a tool nearest to a target and inside a window: the next mark, where the nearest is just outside. */
-export function markFor({ resolution }: Tool, target: Torque, window: TorqueTarget['window']): Torque | null {
-  const beside = [target, add(target, resolution), subtract(target, resolution)];
-  return beside.map((each) => nearestMark(each, window, resolution)).find((mark) => mark !== null) ?? null;
 }
 
 /** These are told, and the mechanic decides: a label can be looked at, a coarse scale read with care. */
@@ -33,7 +27,7 @@ export function reasonsAgainstTool(tool: Tool, values: readonly TorqueTarget[], 
   const on = day ?? tool.calibrationDue ?? ANY_DAY;
   const reasons = values.flatMap(({ target, window }): ToolReason[] => [
     ...reasonsAgainst(tool, target, on),
-    ...(tool.type === 'setting' && markFor(tool, target, window) === null
+    ...(tool.type === 'setting' && nearestMark(target, window, tool.resolution) === null
       ? [{ code: 'no mark in the window', sentence: 'No mark of the tool is inside the window.' } as const]
       : []),
   ]);

@@ -1,7 +1,6 @@
 import { adapterOf, atWrench } from '../procedure/lead-hand.ts';
 import type { Procedure, Step, TightenStep, Tool } from '../procedure/procedure.ts';
-import { markFor } from '../procedure/tool-reasons.ts';
-import { acceptanceWindow, type Adapter, type TorqueTarget } from '../tightening/index.ts';
+import { acceptanceWindow, nearestMark, type Adapter, type TorqueTarget } from '../tightening/index.ts';
 import { convert, fromWritten, limits, torque, toWritten, type Torque, type Written } from '../units/index.ts';
 import { RUNNING_ROUND, toolOf, type Call } from './calls.ts';
 import type { Basis } from './event.ts';
@@ -53,7 +52,7 @@ export function settingFor(
 
 /** The mark to set. Where none can be accepted, the value itself: between two marks is nearer than outside the window. */
 function calledValue({ target, window }: TorqueTarget, { judging }: TightenStep, tool: Tool): Written<'torque'> {
-  const mark = markFor(tool, target, acceptanceWindow(window, judging) ?? window) ?? target;
+  const mark = nearestMark(target, acceptanceWindow(window, judging) ?? window, tool.resolution) ?? target;
   // Six digits, so that the dust of a conversion is neither spoken nor recorded.
   return toWritten(torque(Number(mark.value.toPrecision(6)), mark.unit));
 }

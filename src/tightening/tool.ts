@@ -123,12 +123,14 @@ export function permissibleErrorPercent(tool: TorqueTool, at: Torque): number {
 }
 
 /**
- * The mark of the tool nearest to a setting, as it is set in practice (117.39 → 117); null when that mark is outside the
- * window, so that the tool cannot be set for it.
+ * The mark of the tool inside the window that is nearest to a setting, as it is set in practice (117.39 → 117); null when
+ * neither mark beside the setting is inside, so that the tool cannot be set for it.
  */
 export function nearestMark(setting: Torque, window: TorqueWindow, resolution: Torque): Torque | null {
   if (resolution.value <= 0) refuse('bad-tool', `A tool cannot resolve ${written(resolution)}.`);
-  const marks = Math.round(valueIn(setting, resolution.unit) / resolution.value);
-  const mark = convert(scale(resolution, marks), setting.unit);
-  return isWithin(mark, window) ? mark : null;
+  const exact = valueIn(setting, resolution.unit) / resolution.value;
+  const nearest = Math.round(exact);
+  const next = nearest + (exact < nearest ? -1 : 1);
+  const marks = [nearest, next].map((count) => convert(scale(resolution, count), setting.unit));
+  return marks.find((mark) => isWithin(mark, window)) ?? null;
 }

@@ -84,6 +84,9 @@ describe('the setting with an adapter', () => {
     expect(mark(158.82)).toBe(159);
     const half = torque(0.5, 'N·m');
     expect(nearestMark(torque(24.3, 'N·m'), limits(torque(24, 'N·m'), torque(25, 'N·m')), half)?.value).toBe(24.5);
+    // The nearest mark, 117, is just under the window; 118 is in it.
+    const above = limits(inchPounds(117.2), inchPounds(118.4));
+    expect(nearestMark(inchPounds(117.4), above, inchPounds(1))?.value).toBe(118);
     const narrow = limits(inchPounds(117.2), inchPounds(117.6));
     expect(nearestMark(inchPounds(117.39), narrow, inchPounds(1))).toBeNull();
   });
