@@ -2,6 +2,7 @@
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
+import { questionAbout } from '../language/doubt.ts';
 import { isSituationName, SITUATION_NAMES, stateIn, type SituationName } from '../language/named-situations.ts';
 import { sayRefusal } from '../language/say-refusal.ts';
 import { situationOf, type Situation } from '../language/situation.ts';
@@ -50,7 +51,11 @@ function explain(text: string, state: SessionState): Explained {
   if (understood.kind === 'nothing') return { text, intents: [], ambiguous: false, ask: understood.ask ?? null };
   const { meaning } = understood;
   const isCorrection = words[0] === 'correction';
-  if (meaning.kind !== 'unclear') return { text, intents: [intentOf(meaning, situation)], ambiguous: false, ask: null };
+  if (meaning.kind !== 'unclear') {
+    const [doubt] = meaning.kind === 'reading' || meaning.kind === 'correction' ? (meaning.doubts ?? []) : [];
+    const ask = doubt === undefined ? null : questionAbout(doubt);
+    return { text, intents: [intentOf(meaning, situation)], ambiguous: false, ask };
+  }
   const kind = isCorrection ? 'correction' : 'reading';
   return {
     text,

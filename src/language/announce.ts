@@ -16,6 +16,7 @@ import {
   type SessionState,
 } from '../session/state.ts';
 import { toolRefusal, toolTroubles } from '../session/tools.ts';
+import { questionAbout } from './doubt.ts';
 import { explainLift, explainPlan, explainTool } from './explain.ts';
 import { sayCall, sayRoundAndCall } from './say-call.ts';
 import { sayRefusal } from './say-refusal.ts';
@@ -163,19 +164,23 @@ const isNewRound = (state: SessionState, step: Step, { pass }: Call): boolean =>
   !state.readings.some((reading) => reading.step === step.id && reading.pass === pass.index) &&
   !pass.order.some((fastener) => isDone(state, { step: step.id, pass: pass.index, fastener }));
 
+type ReadBack = Pick<
+  Reading,
+  'step' | 'pass' | 'fastener' | 'reading' | 'verdict' | 'evidence' | 'basis' | 'doubts' | 'corrects'
+>;
+
 /** Digit by digit, then a question without the wanted answer, or the next fastener where going on confirms. */
-function readBack(
-  state: SessionState,
-  reading: Pick<Reading, 'step' | 'pass' | 'fastener' | 'reading' | 'verdict' | 'evidence' | 'basis'>,
-): string {
+function readBack(state: SessionState, reading: ReadBack): string {
   const how =
     reading.basis.of === 'running torque' ? 'running torque ' : reading.evidence === 'click' ? 'click at ' : '';
   const value = `${labelOf(state, reading.step)} ${count(reading.fastener)}, ${how}${digits(reading.reading.value)}.`;
-  const verdict = reading.verdict === 'in' ? '' : ` That is ${doubt(reading.basis, reading.verdict)}.`;
+  const verdict = reading.verdict === 'in' ? '' : ` That is ${outside(reading.basis, reading.verdict)}.`;
   return sentence(`${value}${verdict} ${askOrGoOn(state, reading)}`);
 }
 
-function askOrGoOn(state: SessionState, reading: Pick<Reading, 'step' | 'pass' | 'fastener' | 'verdict'>): string {
+function askOrGoOn(state: SessionState, reading: ReadBack): string {
+  const [doubt] = reading.doubts ?? [];
+  if (doubt !== undefined && !isSaidAgain(state, reading)) return questionAbout(doubt);
   const step = currentStep(state);
   const next = step && confirmsByGoingOn(state, reading) ? callAfter(state, reading) : null;
   if (!step || !next || !isReadCall(next)) return 'Is that correct?';
@@ -185,10 +190,14 @@ function askOrGoOn(state: SessionState, reading: Pick<Reading, 'step' | 'pass' |
   return `Next: ${sayRoundAndCall(pending ? confirmed(state, pending.seq) : state, step, next)}`;
 }
 
-const doubt = ({ of }: Reading['basis'], verdict: Exclude<Reading['verdict'], 'in'>): string =>
-  of === 'running torque' && verdict === 'over' ? 'too much for the tools of this step' : DOUBTS[verdict];
+/** Who says the same value again has answered the question: what is left is whether it was heard rightly. */
+const isSaidAgain = (state: SessionState, { corrects, reading }: ReadBack): boolean =>
+  state.readings.some((old) => old.seq === corrects && old.reading.value === reading.value);
 
-const DOUBTS: Readonly<Record<Exclude<Reading['verdict'], 'in'>, string>> = {
+const outside = ({ of }: Reading['basis'], verdict: Exclude<Reading['verdict'], 'in'>): string =>
+  of === 'running torque' && verdict === 'over' ? 'too much for the tools of this step' : OUTSIDE[verdict];
+
+const OUTSIDE: Readonly<Record<Exclude<Reading['verdict'], 'in'>, string>> = {
   under: 'under the window',
   over: 'over the window',
   'not provable': 'too near the limit to prove',

@@ -3,15 +3,25 @@
  * The window of the fastener may raise a question here. It has no part in recognition, and no question holds a value other
  * than the one that was said: who is asked must not be told what would be right.
  */
-import { compare, DECIMAL, fromWritten, isWithin, type Limits, scale, type Torque, valueIn } from '../units/index.ts';
+import type { ReadingDoubt } from '../session/intent.ts';
+import {
+  compare,
+  DECIMAL,
+  fromWritten,
+  isWithin,
+  type Limits,
+  scale,
+  type Torque,
+  type Unit,
+  valueIn,
+} from '../units/index.ts';
 import { nearReadings, type SoundAlike, soundsLike } from './numbers/index.ts';
 import { digits as sayDigits, sentence } from './say.ts';
-import type { ReadingRoom } from './situation.ts';
 
 /** What is known of a reading besides its value. */
 export interface DoubtContext {
   /** The scale that it was read off. */
-  readonly room: Pick<ReadingRoom, 'scale' | 'unit'>;
+  readonly room: { readonly scale: Limits<'torque'>; readonly unit: Unit<'torque'> };
   /** The step between two marks of the scale, where the tool has one stated. */
   readonly resolution?: Torque;
   /** The words of the value as heard. Without them every usual way to say it is looked at, once it is not quite sure. */
@@ -22,23 +32,13 @@ export interface DoubtContext {
   readonly window?: Limits<'torque'>;
 }
 
-/** Why a reading is asked about. */
-export type ReadingDoubt =
-  | { readonly kind: 'not sure' }
-  | { readonly kind: 'off the scale' }
-  /** More places than the scale shows. */
-  | { readonly kind: 'between marks' }
-  /** Another number that the scale can show sounds like it. */
-  | { readonly kind: 'sounds like another'; readonly because: SoundAlike }
-  /** Outside the window, and inside it with its point moved by one place. */
-  | { readonly kind: 'out by ten' }
-  /** Outside the window, and inside it with two neighbouring digits changed over. */
-  | { readonly kind: 'digits swapped' }
-  /** Outside the window, and with more or fewer whole digits than any value in it. */
-  | { readonly kind: 'digit count' };
+/** A doubt, and of a sound that it could be taken for, why. */
+export type FoundDoubt =
+  | { readonly kind: Exclude<ReadingDoubt, 'sounds like another'> }
+  | { readonly kind: 'sounds like another'; readonly because: SoundAlike };
 
 export interface Doubted {
-  readonly doubt: ReadingDoubt;
+  readonly doubt: FoundDoubt;
   /** A sentence to speak. Of all numbers it holds the value that was said, and no other. */
   readonly question: string;
 }
@@ -61,8 +61,8 @@ export function doubtsAbout(value: string, context: DoubtContext): readonly Doub
   return doubtsIn(value, context).map((doubt) => ({ doubt, question: questionOf(value, doubt) }));
 }
 
-function doubtsIn(value: string, context: DoubtContext): readonly ReadingDoubt[] {
-  const unsure: readonly ReadingDoubt[] = context.confidence < SURE_READING ? [{ kind: 'not sure' }] : [];
+function doubtsIn(value: string, context: DoubtContext): readonly FoundDoubt[] {
+  const unsure: readonly FoundDoubt[] = context.confidence < SURE_READING ? [{ kind: 'not sure' }] : [];
   if (!isOnScale(value, context)) return [{ kind: 'off the scale' }, ...unsure];
   return [
     ...(isOnMark(value, context) ? [] : [{ kind: 'between marks' } as const]),
@@ -89,7 +89,7 @@ function isOnMark(value: string, context: DoubtContext): boolean {
 // ---- the window ------------------------------------------------------------------------------------------------------
 
 /** What a slip of the tongue or the ear would have made of a value in the window. A value in the window is no slip. */
-function besideWindow(value: string, context: DoubtContext): readonly ReadingDoubt[] {
+function besideWindow(value: string, context: DoubtContext): readonly FoundDoubt[] {
   const { window } = context;
   if (!window) return [];
   const fits = (text: string): boolean => isWithin(torqueOf(text, context), window);
@@ -134,7 +134,7 @@ const wholeDigits = (value: number): number => String(Math.trunc(value)).length;
 // ---- the sound -------------------------------------------------------------------------------------------------------
 
 /** The first number that sounds like it and could have been read off the same scale, as a doubt. */
-function alike(value: string, context: DoubtContext): readonly ReadingDoubt[] {
+function alike(value: string, context: DoubtContext): readonly FoundDoubt[] {
   const { words, confidence } = context;
   const near = words ? nearReadings(words) : confidence < SURE_SOUND ? soundsLike(value) : [];
   const partner = near.find(
@@ -149,12 +149,12 @@ function alike(value: string, context: DoubtContext): readonly ReadingDoubt[] {
 
 // ---- the question ----------------------------------------------------------------------------------------------------
 
-function questionOf(value: string, doubt: ReadingDoubt): string {
-  return `${sentence(sayDigits(value))}. ${ask(doubt)}`;
-}
+const questionOf = (value: string, { kind }: FoundDoubt): string =>
+  `${sentence(sayDigits(value))}. ${questionAbout(kind)}`;
 
-function ask(doubt: ReadingDoubt): string {
-  switch (doubt.kind) {
+/** The question of a doubt, without the value: it holds no number at all. */
+export function questionAbout(doubt: ReadingDoubt): string {
+  switch (doubt) {
     case 'not sure':
       return 'That was not clear. Say it again, digit by digit.';
     case 'off the scale':

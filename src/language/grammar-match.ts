@@ -7,6 +7,8 @@ import { readNumber, readNumbers, type ReadingStyle } from './numbers/index.ts';
 export interface Match {
   readonly fastener: string | null;
   readonly value: string | null;
+  /** The words of the value; none where figures were typed. */
+  readonly valueWords: readonly string[];
   readonly unit: Unit<'torque'> | null;
   /** How the words make the value; figures were typed. */
   readonly style: ReadingStyle | 'figures' | null;
@@ -24,7 +26,15 @@ export function matchesOf(forms: readonly Form[], words: readonly string[]): rea
   return forms.flatMap(({ names, parts }) => matchParts(parts, words, { ...NOTHING_YET, names }));
 }
 
-const NOTHING_YET: Match = { fastener: null, value: null, unit: null, style: null, names: false, dropped: null };
+const NOTHING_YET: Match = {
+  fastener: null,
+  value: null,
+  valueWords: [],
+  unit: null,
+  style: null,
+  names: false,
+  dropped: null,
+};
 
 function matchParts(parts: readonly Part[], words: readonly string[], sofar: Match): readonly Match[] {
   const [part, ...later] = parts;
@@ -58,7 +68,7 @@ function matchParts(parts: readonly Part[], words: readonly string[], sofar: Mat
 
 const beginnings = (words: readonly string[]): readonly number[] => words.map((_, i) => i + 1);
 
-type Found = Partial<Pick<Match, 'fastener' | 'value' | 'style'>>;
+type Found = Partial<Pick<Match, 'fastener' | 'value' | 'valueWords' | 'style'>>;
 
 function numbersIn(of: Extract<Part, { kind: 'number' }>['of'], words: readonly string[]): readonly Found[] {
   const [figures] = words;
@@ -70,13 +80,20 @@ function numbersIn(of: Extract<Part, { kind: 'number' }>['of'], words: readonly 
         .map((fastener) => ({ fastener }));
     case 'value':
       return isFigures
-        ? [{ value: figures, style: 'figures' }]
-        : readNumber(words).map(({ digits, style }) => ({ value: digits, style }));
+        ? [{ value: figures, valueWords: [], style: 'figures' }]
+        : readNumber(words).map(({ digits, style }) => ({ value: digits, valueWords: words, style }));
     case 'fastener and value':
       return readNumbers(words).flatMap((said) =>
         said.kind === 'value'
           ? []
-          : [{ fastener: said.fastener.digits, value: said.value.digits, style: said.value.style }],
+          : [
+              {
+                fastener: said.fastener.digits,
+                value: said.value.digits,
+                valueWords: said.value.asSaid.split(' '),
+                style: said.value.style,
+              },
+            ],
       );
   }
 }

@@ -1,7 +1,11 @@
-import type { StepOf } from '../procedure/procedure.ts';
-import { checksForTurning, isReadCall, planOf, toolFor, RUNNING_ROUND } from '../session/calls.ts';
+import type { Step, StepOf } from '../procedure/procedure.ts';
+import { checksForTurning, isReadCall, planOf, toolFor, RUNNING_ROUND, type Call } from '../session/calls.ts';
 import type { Meaning } from '../session/intent.ts';
+import { settingOf } from '../session/setting.ts';
 import {
+  callAfter,
+  confirmed,
+  confirmsByGoingOn,
   currentCall,
   currentStep,
   correctable,
@@ -9,14 +13,25 @@ import {
   openCondition,
   openWarning,
   pendingReading,
+  type Reading,
   type SessionState,
 } from '../session/state.ts';
-import type { Torque, Unit } from '../units/index.ts';
+import type { Limits, Torque, Unit } from '../units/index.ts';
 
 /** A fixed phrase, always a whole utterance, and the one thing it means here. */
 export interface Saying {
   readonly words: string;
   readonly meaning: Meaning;
+}
+
+/** What a reading is held against where the questions about it are found. */
+export interface Held {
+  readonly scale: Limits<'torque'>;
+  readonly unit: Unit<'torque'>;
+  /** The step between two marks of the scale. */
+  readonly resolution: Torque;
+  /** At the wrench; null where no torque is reached for. */
+  readonly window: Limits<'torque'> | null;
 }
 
 /** What a reading may be at this moment: which fasteners exist and what the scale of the tool can show. Never the target. */
@@ -28,6 +43,11 @@ export interface ReadingRoom {
   readonly scale: { readonly min: Torque; readonly max: Torque };
   readonly unit: Unit<'torque'>;
   readonly takesClicks: boolean;
+  /**
+   * For the questions about a reading only, by the fastener that it is of; null is a value without a number. What is
+   * recognised never depends on it.
+   */
+  readonly held: ReadonlyMap<number | null, Held>;
 }
 
 /**
@@ -66,7 +86,11 @@ export function situationOf(state: SessionState): Situation {
   const pending = pendingReading(state);
   if (pending) {
     const room = readingRoom(state, pending);
-    return { sayings: [...AFFIRM, ...NEGATIVE, ...DISREGARD, ...NEXT, ...always], reading: room, correction: room };
+    return {
+      sayings: [...AFFIRM, ...NEGATIVE, ...DISREGARD, ...NEXT, ...always],
+      reading: room && { ...room, held: new Map([...room.held, ...heldAfter(state, step, pending)]) },
+      correction: room,
+    };
   }
   const last = lastConfirmed(state);
   const about = correctable(state);
@@ -119,5 +143,25 @@ function readingRoom(
     scale: tool.range,
     unit: tool.range.max.unit,
     takesClicks: tool.type === 'setting' && about.pass !== RUNNING_ROUND,
+    held: heldFor(state, step, callOf(state, step, about)),
   };
 }
+
+/** Where going on confirms a reading, a value without a number is of the fastener after it. */
+function heldAfter(state: SessionState, step: Step, pending: Reading): ReadingRoom['held'] {
+  const next = confirmsByGoingOn(state, pending) ? callAfter(state, pending) : null;
+  return heldFor(confirmed(state, pending.seq), step, next);
+}
+
+function heldFor(state: SessionState, step: Step, call: Call | null): ReadingRoom['held'] {
+  if (step.kind !== 'tighten' || call === null) return new Map();
+  const { range, resolution } = toolFor(state.procedure, step, call.pass.index);
+  const window = settingOf(state, step, call)?.atWrench.window ?? null;
+  const held: Held = { scale: range, unit: range.max.unit, resolution, window };
+  return new Map([call.fastener, null].map((fastener) => [fastener, held]));
+}
+
+const callOf = (state: SessionState, step: Step, about: Pick<Reading, 'pass' | 'fastener'>): Call | null =>
+  planOf(state.procedure, step).calls.find(
+    ({ pass, fastener }) => pass.index === about.pass && fastener === about.fastener,
+  ) ?? null;

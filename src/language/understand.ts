@@ -1,6 +1,7 @@
-import { isWellFormed, type Meaning, type SaidReading } from '../session/intent.ts';
+import { isWellFormed, type Meaning, type ReadingDoubt, type SaidReading } from '../session/intent.ts';
 import { compare, DECIMAL, fromWritten } from '../units/index.ts';
 import { answerWanted, MISHEARD, NOT_ANSWERS } from './decoys.ts';
+import { doubtsAbout, type DoubtContext } from './doubt.ts';
 import { grammarOf, type Rule } from './grammar.ts';
 import { matchesOf, type Match } from './grammar-match.ts';
 import { plainWords } from './numbers/read.ts';
@@ -70,7 +71,28 @@ function meaningBy({ meaning, room }: Rule, matches: readonly Match[], sureness:
     return unclear('several readings', distinct(possible.map(({ reading }) => reading)));
   }
   if (sureness < SURE_READING) return unclear('not sure', readings);
-  return { kind: meaning, reading };
+  const doubts = doubtsOf(kept, reading, room, sureness);
+  return { kind: meaning, reading, ...(doubts.length > 0 ? { doubts } : {}) };
+}
+
+/** The doubts about the one reading that is left. They come after what was meant is settled, and have no part in it. */
+function doubtsOf(
+  kept: readonly Possible[],
+  { fastener, value }: SaidReading,
+  { held }: ReadingRoom,
+  confidence: number,
+): readonly ReadingDoubt[] {
+  const by = held.get(fastener);
+  if (!by) return [];
+  const words = kept.map(({ valueWords }) => valueWords).find((some) => some.length > 0);
+  const context: DoubtContext = {
+    room: by,
+    resolution: by.resolution,
+    confidence,
+    ...(words ? { words } : {}),
+    ...(by.window ? { window: by.window } : {}),
+  };
+  return doubtsAbout(value, context).map(({ doubt }) => doubt.kind);
 }
 
 type Unclear = Extract<Meaning, { kind: 'unclear' }>;
@@ -86,12 +108,15 @@ function clickOf(matches: readonly Match[]): Meaning | null {
   return { kind: 'click', fastener: fastener === null ? null : Number(fastener) };
 }
 
+/** What words are taken in: the window, which only raises questions, is not in it. */
+type Hearing = Omit<ReadingRoom, 'held'>;
+
 /** A reading that the words can mean, and how they do. */
-interface Possible extends Pick<Match, 'unit' | 'style' | 'names'> {
+interface Possible extends Pick<Match, 'unit' | 'style' | 'names' | 'valueWords'> {
   readonly reading: SaidReading;
 }
 
-function readingsOf(matches: readonly Match[], room: ReadingRoom): readonly Possible[] {
+function readingsOf(matches: readonly Match[], room: Hearing): readonly Possible[] {
   const said = matches.flatMap(({ fastener, value, dropped, ...how }) => {
     if (value === null) return [];
     const reading = { fastener: fastener === null ? null : Number(fastener), value: withoutLeadingZeros(value) };
@@ -109,21 +134,21 @@ function readingsOf(matches: readonly Match[], room: ReadingRoom): readonly Poss
 }
 
 /** The fasteners that a reading taken back can be of. */
-function takenBack(matches: readonly Match[], room: ReadingRoom): readonly (number | null)[] {
+function takenBack(matches: readonly Match[], room: Hearing): readonly (number | null)[] {
   const dropped = matches.flatMap((match) => match.dropped ?? []);
   return whatFits(readingsOf(dropped, room), room).map(({ reading }) => reading.fastener);
 }
 
 const isHalfSaid = ({ style }: Possible): boolean => style === 'unsaid-point' || style === 'unsaid-scale';
 
-const exists = ({ reading: { fastener } }: Possible, room: ReadingRoom): boolean =>
+const exists = ({ reading: { fastener } }: Possible, room: Hearing): boolean =>
   fastener === null || room.fasteners.has(fastener);
 
 /** Not cut in two by guess. */
 const isPlain = ({ names, reading: { fastener } }: Possible): boolean => names || fastener === null;
 
 /** What the pattern and the scale allow, of all that was possibly said. The target has no say in it. */
-function whatFits(all: readonly Possible[], room: ReadingRoom): readonly Possible[] {
+function whatFits(all: readonly Possible[], room: Hearing): readonly Possible[] {
   const known = all.filter((each) => exists(each, room));
   // A number that was called a fastener's is one, even where there is no such fastener: that is said, not passed over.
   const possible = known.length > 0 ? known : all.filter(({ names }) => names);
@@ -139,7 +164,7 @@ const distinct = (readings: readonly SaidReading[]): readonly SaidReading[] => [
   ...new Map(readings.map((reading) => [`${reading.fastener}:${reading.value}`, reading])).values(),
 ];
 
-const isOnScale = (value: string, { scale, unit }: ReadingRoom): boolean => {
+const isOnScale = (value: string, { scale, unit }: Hearing): boolean => {
   const reading = fromWritten('torque', { value, unit });
   return compare(reading, scale.min) >= 0 && compare(reading, scale.max) <= 0;
 };

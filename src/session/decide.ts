@@ -60,7 +60,7 @@ function whileAsked(state: SessionState, step: Step, condition: string, meaning:
 function whileFree(state: SessionState, step: Step, meaning: WorkingMeaning): Decision {
   switch (meaning.kind) {
     case 'correction':
-      return correctLast(state, step, meaning.reading);
+      return correctLast(state, step, meaning);
     case 'disregard':
       return disregardLast(state, step);
     case 'back':

@@ -1,6 +1,6 @@
 import type { JudgingRule, Outcome } from '../tightening/verdict.ts';
 import type { Written } from '../units/index.ts';
-import type { Heard, Instant, Meaning, Source } from './intent.ts';
+import type { Heard, Instant, Meaning, ReadingDoubt, Source } from './intent.ts';
 import type { Refusal } from './refusal.ts';
 
 /** Who takes part. The second person reads back; null when the mechanic works alone. */
@@ -86,6 +86,8 @@ export type EventBody =
       readonly basis: Basis;
       /** The earlier reading this one stands in for, if any. */
       readonly corrects: number | null;
+      /** Why it was asked about with more than the usual question, the gravest first; absent where nothing was doubted. */
+      readonly doubts?: readonly ReadingDoubt[];
     }
   | { readonly kind: 'reading confirmed'; readonly of: number }
   | { readonly kind: 'reading rejected'; readonly of: number }

@@ -33,6 +33,30 @@ export const isWellFormed = ({ fastener, value }: SaidReading): boolean =>
   value.length <= LONGEST_VALUE &&
   (fastener === null || Number.isSafeInteger(fastener));
 
+/**
+ * Why a reading that was understood is asked about with more than the usual question. It is captured as it was said all
+ * the same: a doubt never changes a value.
+ */
+export type ReadingDoubt =
+  | 'not sure'
+  | 'off the scale'
+  /** More places than the scale shows. */
+  | 'between marks'
+  /** Another number that the scale can show sounds like it. */
+  | 'sounds like another'
+  /** Outside the window, and inside it with its point moved by one place. */
+  | 'out by ten'
+  /** Outside the window, and inside it with two neighbouring digits changed over. */
+  | 'digits swapped'
+  /** Outside the window, and with more or fewer whole digits than any value in it. */
+  | 'digit count';
+
+/** A reading as it was understood, with the doubts about it, the gravest first; absent where there is none. */
+export interface UnderstoodReading {
+  readonly reading: SaidReading;
+  readonly doubts?: readonly ReadingDoubt[];
+}
+
 /** Why something that was said is asked about instead of taken. */
 export type Doubt = 'several readings' | 'not sure' | 'other unit';
 
@@ -51,8 +75,8 @@ export type Meaning =
   | { readonly kind: 'negative' }
   | { readonly kind: 'disregard' }
   | { readonly kind: 'answer'; readonly outcome: string }
-  | { readonly kind: 'reading'; readonly reading: SaidReading }
-  | { readonly kind: 'correction'; readonly reading: SaidReading }
+  | ({ readonly kind: 'reading' } & UnderstoodReading)
+  | ({ readonly kind: 'correction' } & UnderstoodReading)
   | { readonly kind: 'click'; readonly fastener: number | null }
   /** Something was said, but not surely enough, or in a way that allows more than one reading: it is asked, never guessed. */
   | { readonly kind: 'unclear'; readonly doubt: Doubt; readonly readings: readonly SaidReading[] };

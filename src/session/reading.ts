@@ -10,6 +10,10 @@ export interface Reading extends Extract<EventBody, { kind: 'reading captured' }
   readonly status: 'captured' | 'confirmed' | 'rejected' | 'disregarded' | 'replaced';
 }
 
+/** Whether only an explicit word may confirm a reading: not going on, and not a pedal that means many things. */
+export const wantsOwnWord = ({ verdict, doubts = [] }: Pick<Reading, 'verdict' | 'doubts'>): boolean =>
+  verdict !== 'in' || doubts.length > 0;
+
 /** One fastener in one round of one step. */
 export const callKey = (step: string, pass: number, fastener: number): string => `${step}/${pass}/${fastener}`;
 

@@ -5,7 +5,7 @@ import { fromWritten, toWritten } from '../units/index.ts';
 import { isReadCall, planOf, toolFor, type Call, type ReadCall } from './calls.ts';
 import { accept, refuse, type Decision } from './decision.ts';
 import type { Basis, EventBody, Evidence, Finding } from './event.ts';
-import type { Meaning, SaidReading, WorkingMeaning } from './intent.ts';
+import type { Meaning, SaidReading, UnderstoodReading, WorkingMeaning } from './intent.ts';
 import type { Refusal } from './refusal.ts';
 import { basisOf, settingOf } from './setting.ts';
 import {
@@ -39,11 +39,11 @@ export function whilePending(state: SessionState, pending: Reading, meaning: Wor
     case 'next':
       return goesOn ? accept(...confirmation(state, pending)) : confirmFirst;
     case 'correction':
-      return isOf(pending, meaning.reading) ? replaced(state, pending, meaning.reading) : confirmFirst;
+      return isOf(pending, meaning.reading) ? replaced(state, pending, meaning) : confirmFirst;
     case 'reading':
-      if (meaning.reading.fastener === pending.fastener) return replaced(state, pending, meaning.reading);
+      if (meaning.reading.fastener === pending.fastener) return replaced(state, pending, meaning);
       if (goesOn) return goOnWith(state, pending, meaning);
-      return isOf(pending, meaning.reading) ? replaced(state, pending, meaning.reading) : confirmFirst;
+      return isOf(pending, meaning.reading) ? replaced(state, pending, meaning) : confirmFirst;
     case 'click':
       return goesOn ? goOnWith(state, pending, meaning) : confirmFirst;
     case 'answer':
@@ -77,7 +77,7 @@ export function takeValue(state: SessionState, step: TightenStep, call: Call, va
     return refuse({ code: 'not a setting tool' });
   const misplaced = wrongFastener(state, step, call, value.kind === 'click' ? value.fastener : value.reading.fastener);
   if (misplaced) return refuse(misplaced);
-  return accept(captured(state, step, call, value.kind === 'click' ? null : value.reading, null));
+  return accept(captured(state, step, call, value.kind === 'click' ? null : value, null));
 }
 
 function wrongFastener(state: SessionState, step: TightenStep, call: Call, offered: number | null): Refusal | null {
@@ -91,13 +91,13 @@ function captured(
   state: SessionState,
   step: TightenStep,
   call: ReadCall,
-  said: SaidReading | null,
+  said: UnderstoodReading | null,
   corrects: number | null,
 ): EventBody {
   const { id, range } = toolFor(state.procedure, step, call.pass.index);
   const setting = settingOf(state, step, call);
   // A reading is in the unit of the scale it was read off, whatever unit the manual uses.
-  const read = said && { value: said.value, unit: range.max.unit };
+  const read = said && { value: said.reading.value, unit: range.max.unit };
   const reading = read ?? setting?.value;
   if (!reading) throw new Error(`Step "${step.id}" has no setting that its tool could have clicked at.`);
   const value = fromWritten('torque', reading);
@@ -110,11 +110,21 @@ function captured(
         findingOnRunning(state, step, value),
         { of: 'running torque', tool: id, minimum: minimum && toWritten(minimum) },
       ];
-  return { kind: 'reading captured', ...at, evidence, reading, verdict, basis, corrects };
+  const doubts = said?.doubts ?? [];
+  return {
+    kind: 'reading captured',
+    ...at,
+    evidence,
+    reading,
+    verdict,
+    basis,
+    corrects,
+    ...(doubts.length > 0 ? { doubts } : {}),
+  };
 }
 
 /** Another reading of the same fastener in the same pass, in place of an earlier one. */
-function replaced(state: SessionState, old: Reading, said: SaidReading): Decision {
+function replaced(state: SessionState, old: Reading, said: UnderstoodReading): Decision {
   const step = stepOf(state, old);
   return accept(captured(state, step, callOf(state, step, old), said, old.seq));
 }
@@ -123,18 +133,19 @@ function replaced(state: SessionState, old: Reading, said: SaidReading): Decisio
  * Corrects the reading that was confirmed last, in whichever step it was. It stands until its correction is confirmed.
  * Where the newest reading was rejected or dropped, its fastener is called again, and the correction is its new value.
  */
-export function correctLast(state: SessionState, step: Step, said: SaidReading): Decision {
+export function correctLast(state: SessionState, step: Step, said: UnderstoodReading): Decision {
   const last = correctable(state);
   if (!last) return anew(state, step, said);
-  if (said.fastener !== null && said.fastener !== last.fastener)
-    return refuse({ code: 'not the last reading', offered: said.fastener, last: last.fastener });
+  const { fastener } = said.reading;
+  if (fastener !== null && fastener !== last.fastener)
+    return refuse({ code: 'not the last reading', offered: fastener, last: last.fastener });
   return replaced(state, last, said);
 }
 
-function anew(state: SessionState, step: Step, said: SaidReading): Decision {
+function anew(state: SessionState, step: Step, said: UnderstoodReading): Decision {
   const call = currentCall(state);
   return state.readings.length > 0 && step.kind === 'tighten' && call
-    ? takeValue(state, step, call, { kind: 'reading', reading: said })
+    ? takeValue(state, step, call, { ...said, kind: 'reading' })
     : refuse({ code: 'nothing to correct' });
 }
 

@@ -1,9 +1,9 @@
 import type { Hazard, Procedure, Step } from '../procedure/procedure.ts';
 import { planOf, type Call, type Round } from './calls.ts';
 import type { EventBody, People, SessionEvent } from './event.ts';
-import { callKey, correctedBy, mark, standingIn, type Reading } from './reading.ts';
+import { callKey, correctedBy, mark, standingIn, wantsOwnWord, type Reading } from './reading.ts';
 
-export type { Reading } from './reading.ts';
+export { wantsOwnWord, type Reading } from './reading.ts';
 
 /** Everything known about a session after some of its events. Replay is the same fold, stopped early. */
 export interface SessionState {
@@ -230,13 +230,13 @@ export const callAfter = (state: SessionState, { pass, fastener }: Pick<Reading,
   openCalls(state).find((call) => !(call.pass.index === pass && call.fastener === fastener)) ?? null;
 
 /**
- * Whether going on confirms a reading. A value outside its window always wants an explicit word, however the step
- * confirms, and so does the correction of a step that is already left.
+ * Whether going on confirms a reading. A value outside its window or in doubt always wants an explicit word, however the
+ * step confirms, and so does the correction of a step that is already left.
  */
-export function confirmsByGoingOn(state: SessionState, reading: Pick<Reading, 'step' | 'verdict'>): boolean {
+export function confirmsByGoingOn(state: SessionState, reading: Pick<Reading, 'step' | 'verdict' | 'doubts'>): boolean {
   const step = currentStep(state);
   return (
-    step?.kind === 'tighten' && step.id === reading.step && step.confirm === 'by going on' && reading.verdict === 'in'
+    step?.kind === 'tighten' && step.id === reading.step && step.confirm === 'by going on' && !wantsOwnWord(reading)
   );
 }
 

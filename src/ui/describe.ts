@@ -100,10 +100,10 @@ function workDone(body: BodyOf<'fastener done'>, state: SessionState): string {
 }
 
 function captured(body: BodyOf<'reading captured'>, state: SessionState): string {
-  const { reading, evidence, basis, corrects } = body;
+  const { reading, evidence, basis, corrects, doubts = [] } = body;
   const value = `${shown(reading)}${evidence === 'click' ? ' by the click of the wrench' : ''}`;
   const instead = corrects === null ? '' : `. It stands in for ${readingOf(state, corrects)}`;
-  return `${sentence(placeOf(body, state))}: ${value}, ${verdictOn(body.verdict, basis, state.procedure)}${instead}`;
+  return `${sentence(placeOf(body, state))}: ${value}, ${verdictOn(body.verdict, basis, state.procedure)}${instead}${doubts.length > 0 ? `. In doubt: ${doubts.join(', ')}` : ''}`;
 }
 
 /** The reading that an event is about: "stud 4, pass 1, 24.5 N·m". */

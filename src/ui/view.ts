@@ -1,3 +1,4 @@
+import { questionAbout } from '../language/doubt.ts';
 import { explainBeforeWork, explainPlan, explainSetting, explainTool } from '../language/explain.ts';
 import { minimumRunningTorque } from '../procedure/lead-hand.ts';
 import type { Hazard, Procedure, Step } from '../procedure/procedure.ts';
@@ -41,6 +42,8 @@ export interface WorkView {
   readonly warning: Hazard | null;
   readonly call: CallView | null;
   readonly pending: Reading | null;
+  /** What is asked about the reading that waits, where it is in doubt. */
+  readonly doubt: string | null;
   /** The weight, the lift with its limits, and the container: at the first step and where the component is held. */
   readonly load: readonly string[];
   readonly map: MapView | null;
@@ -75,6 +78,7 @@ export function workView(state: SessionState): WorkView {
   const step = currentStep(state);
   const pending = pendingReading(state);
   const call = currentCall(state);
+  const [doubt] = pending?.doubts ?? [];
   return {
     step,
     stepNumber: Math.min(state.at + 1, state.procedure.steps.length),
@@ -84,6 +88,7 @@ export function workView(state: SessionState): WorkView {
     warning: openWarning(state),
     call: step && call ? callView(state, step, call) : null,
     pending,
+    doubt: doubt === undefined ? null : questionAbout(doubt),
     load: step && (state.at === 0 || step.kind === 'hold') ? explainBeforeWork(state.procedure) : [],
     map: step ? mapView(state, step, call) : null,
     phase: state.phase,

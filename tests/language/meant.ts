@@ -7,10 +7,17 @@ import { procedureOf, start, tighten, type Play } from '../session/play.ts';
 
 export const heard = (text: string, confidence = 1): readonly HeardWord[] =>
   text.split(' ').map((word) => ({ word, confidence }));
-/** What an utterance means at a moment; null where it means nothing there. */
-export const meant = (play: Play, text: string, confidence?: number): Meaning | null => {
+/** What an utterance means at a moment, with the doubts about it; null where it means nothing there. */
+export const understood = (play: Play, text: string, confidence?: number): Meaning | null => {
   const understanding = understand(heard(text, confidence), situationOf(play.state));
   return understanding.kind === 'meant' ? understanding.meaning : null;
+};
+/** What an utterance means at a moment, whatever may be asked about it. */
+export const meant = (play: Play, text: string, confidence?: number): Meaning | null => {
+  const meaning = understood(play, text, confidence);
+  return meaning?.kind === 'reading' || meaning?.kind === 'correction'
+    ? { kind: meaning.kind, reading: meaning.reading }
+    : meaning;
 };
 export const typed = (play: Play, line: string): Meaning | null => meant(play, typedWords(line).join(' '));
 export const several = (...readings: readonly [number | null, string][]): Meaning => ({

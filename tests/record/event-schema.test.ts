@@ -55,6 +55,7 @@ const readings = tell(
   ...[negative, answer('reuse'), answer('nothing'), next, reading('1'), negative, reading('3'), affirm, disregard],
   ...['3', '3', '3'].flatMap((value) => [reading(value), affirm]),
   ...[reading('27', 3), click(), reading('40'), affirm, correction('27'), affirm, turned],
+  { kind: 'reading', reading: { fastener: null, value: '24.25' }, doubts: ['between marks', 'not sure'] },
   { kind: 'unclear', doubt: 'several readings', readings: [{ fastener: null, value: '27' }] },
 );
 

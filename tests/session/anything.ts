@@ -38,11 +38,21 @@ const value = fc.oneof(
   { weight: 1, arbitrary: fc.string() },
 );
 const said = fc.record({ fastener, value });
+const doubted = fc.record(
+  { doubts: fc.subarray(['between marks', 'digits swapped', 'not sure'] as const, { minLength: 1 }) },
+  { requiredKeys: [] },
+);
 export const meaning: fc.Arbitrary<Meaning> = fc.oneof(
   { weight: 3, arbitrary: fc.record({ kind: fc.constant('affirm' as const) }) },
   { weight: 3, arbitrary: fc.record({ kind: fc.constant('next' as const) }) },
-  { weight: 4, arbitrary: fc.record({ kind: fc.constant('reading' as const), reading: said }) },
-  { weight: 3, arbitrary: fc.record({ kind: fc.constant('correction' as const), reading: said }) },
+  {
+    weight: 4,
+    arbitrary: fc.tuple(said, doubted).map(([reading, more]): Meaning => ({ kind: 'reading', reading, ...more })),
+  },
+  {
+    weight: 3,
+    arbitrary: fc.tuple(said, doubted).map(([reading, more]): Meaning => ({ kind: 'correction', reading, ...more })),
+  },
   { weight: 1, arbitrary: fc.record({ kind: fc.constant('click' as const), fastener }) },
   {
     weight: 1,

@@ -4,7 +4,15 @@ import { describe, expect, test } from 'vitest';
 import { planOf } from '../../src/session/calls.ts';
 import { decide } from '../../src/session/decide.ts';
 import type { EventBody } from '../../src/session/event.ts';
-import { begin, fold, isSettled, type Reading, type SessionState } from '../../src/session/state.ts';
+import {
+  begin,
+  fold,
+  isSettled,
+  pendingReading,
+  wantsOwnWord,
+  type Reading,
+  type SessionState,
+} from '../../src/session/state.ts';
 import { goOpenly, job, meaning, mostAnswers } from './anything.ts';
 import { people, tell, type Play } from './play.ts';
 
@@ -35,6 +43,32 @@ describe('whatever is said', () => {
           expect(all[of]?.kind).toBe('reading captured');
         }
         expect(new Set(confirmed.map(({ of }) => of)).size).toBe(confirmed.length);
+      }),
+    );
+  });
+
+  test('no reading is bent: a value is captured in the very figures in which it was said, doubted or not', () => {
+    fc.assert(
+      fc.property(job, meaning, (play, meaning) => {
+        const decision = decide(play.state, { meaning });
+        if (decision.kind === 'refused') return;
+        for (const body of decision.events) {
+          if (body.kind !== 'reading captured' || body.evidence === 'click') continue;
+          if (meaning.kind !== 'reading' && meaning.kind !== 'correction') throw new Error(`From "${meaning.kind}".`);
+          expect(body.reading.value).toBe(meaning.reading.value);
+          expect(body.doubts).toEqual(meaning.doubts);
+        }
+      }),
+    );
+  });
+
+  test('a reading in doubt or outside its window is confirmed by affirm alone', () => {
+    fc.assert(
+      fc.property(job, meaning, (play, meaning) => {
+        const pending = pendingReading(play.state);
+        if (!pending || !wantsOwnWord(pending) || meaning.kind === 'affirm') return;
+        const after = bodies(tell(play, meaning)).slice(play.events.length);
+        expect(after.map(({ kind }) => kind)).not.toContain('reading confirmed');
       }),
     );
   });

@@ -58,6 +58,10 @@ describe('a reading', () => {
       'Stud 1, pass 1: 27 N·m, over the window 23.0 to 26.0 N·m. It stands in for stud 1, pass 1, 24.5 N·m',
       'Stud 1, pass 1: 22 N·m, under the window 23.0 to 26.0 N·m. It stands in for stud 1, pass 1, 27 N·m',
     ]));
+  test('in doubt is told with its doubts', () =>
+    expect(
+      lines(tell(ring(), { kind: 'reading', reading: { fastener: null, value: '24.25' }, doubts: ['between marks'] })),
+    ).toEqual(['Stud 1, pass 1: 24.25 N·m, inside the window 23.0 to 26.0 N·m. In doubt: between marks']));
   test('is named again by whatever became of it', () =>
     expect(
       lines(tell(ring(), reading('24.5'), negative, reading('24'), affirm, correction('25'), disregard)).filter(

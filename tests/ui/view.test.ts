@@ -125,3 +125,11 @@ describe('a step that depends on the unit', () => {
     expect(shown(start(procedureOf([step('lift', 'do')]))).skipped).toEqual([]);
   });
 });
+
+test('a reading in doubt is shown with its question', () => {
+  const said = { fastener: null, value: '42.5' };
+  const ring = start(procedureOf([tighten('ring')]));
+  const doubted = tell(ring, { kind: 'reading', reading: said, doubts: ['digits swapped', 'not sure'] });
+  expect(shown(doubted).doubt).toBe('Check the order of the digits. What does the tool show?');
+  expect(shown(tell(ring, reading('24'))).doubt).toBeNull();
+});

@@ -1,6 +1,6 @@
 import { For, Match, Show, Switch, type JSX } from 'solid-js';
 import type { Hazard } from '../../procedure/procedure.ts';
-import type { Reading } from '../../session/state.ts';
+import { wantsOwnWord, type Reading } from '../../session/state.ts';
 import type { CallView, WorkView } from '../view.ts';
 import { PatternMap } from './pattern-map.tsx';
 
@@ -25,7 +25,13 @@ export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
                 <Switch fallback={<StepText view={props.view} />}>
                   <Match when={props.view.warning}>{(warning) => <OpenWarning hazard={warning()} />}</Match>
                   <Match when={props.view.pending}>
-                    {(pending) => <ToConfirm reading={pending()} label={props.view.call?.label ?? 'number'} />}
+                    {(pending) => (
+                      <ToConfirm
+                        reading={pending()}
+                        label={props.view.call?.label ?? 'number'}
+                        doubt={props.view.doubt}
+                      />
+                    )}
                   </Match>
                   <Match when={props.view.question}>{(question) => <OpenQuestion question={question()} />}</Match>
                   <Match when={props.view.call}>{(call) => <NextCall call={call()} hazards={step().hazards} />}</Match>
@@ -189,9 +195,15 @@ function verdictText({ verdict, basis }: Reading): string {
   return verdict === 'over' ? '▲ too much for the tools of this step' : VERDICT_TEXT[verdict];
 }
 
-function ToConfirm(props: { readonly reading: Reading; readonly label: string }): JSX.Element {
+interface ToConfirmProps {
+  readonly reading: Reading;
+  readonly label: string;
+  readonly doubt: string | null;
+}
+
+function ToConfirm(props: ToConfirmProps): JSX.Element {
   return (
-    <div class={`call to-confirm ${props.reading.verdict === 'in' ? 'in' : 'out'}`}>
+    <div class={`call to-confirm ${wantsOwnWord(props.reading) ? 'out' : 'in'}`}>
       <p class="fastener-number">
         <span class="label">{props.label}</span> {props.reading.fastener}
       </p>
@@ -199,6 +211,7 @@ function ToConfirm(props: { readonly reading: Reading; readonly label: string })
         {props.reading.reading.value} <span class="unit">{props.reading.reading.unit}</span>
       </p>
       <p class="verdict">{verdictText(props.reading)}</p>
+      <Show when={props.doubt}>{(doubt) => <p class="verdict">{doubt()}</p>}</Show>
       <p class="question">Is that correct? Affirm or negative.</p>
     </div>
   );
