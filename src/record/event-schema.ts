@@ -10,18 +10,32 @@ import type { Heard, Instant, Meaning, ReadingDoubt, SaidReading, Source } from 
 import type { Refusal } from '../session/refusal.ts';
 import { compare, DECIMAL, fromWritten, unitsOf, type Kind, type Written } from '../units/index.ts';
 
-/** Names the members of a type that a schema would keep out, in the compiler's error. */
+/** A type with every field that may be absent made to be there, to its depth: so a forgotten one shows as a difference. */
+type Whole<Type> = unknown extends Type
+  ? Type
+  : Type extends object
+    ? { [Key in keyof Type]-?: Whole<Type[Key]> }
+    : Type;
+
+/** In the compiler's error: the members of a type, each with all its fields, that a schema would keep out. */
 interface KeepsOut<Kept> {
   readonly keepsOut: Kept;
 }
 
+/**
+ * Nothing more is asked of a schema whose output is the type, no more and no less. A type is let through by `extends`
+ * where it may have fields that the schema does not know: whole types, compared both ways, leave no such gap.
+ */
+type Agrees<Type, Output> = [Whole<Type>] extends [Whole<Output>]
+  ? [Whole<Output>] extends [Whole<Type>]
+    ? unknown
+    : KeepsOut<Exclude<Whole<Type>, Whole<Output>> | 'fields that may be absent'>
+  : KeepsOut<Exclude<Whole<Type>, Whole<Output>>>;
+
 /** A schema of exactly this type: what it lets in is a `Type`, and no `Type` is kept out. Else it does not compile. */
 const exactly =
   <Type>() =>
-  <Schema extends v.GenericSchema<unknown, Type>>(
-    schema: Schema &
-      ([Type] extends [v.InferOutput<Schema>] ? unknown : KeepsOut<Exclude<Type, v.InferOutput<Schema>>>),
-  ): Schema =>
+  <Schema extends v.GenericSchema<unknown, Type>>(schema: Schema & Agrees<Type, v.InferOutput<Schema>>): Schema =>
     schema;
 
 const list = <Item extends v.GenericSchema>(item: Item) => v.pipe(v.array(item), v.readonly());
