@@ -1,6 +1,7 @@
 import { stepText, type Step } from '../procedure/procedure.ts';
 import { isReadCall, type Call } from '../session/calls.ts';
 import type { EventBody } from '../session/event.ts';
+import { MOST_ASKED_AGAIN } from '../session/silence.ts';
 import {
   callAfter,
   confirmed,
@@ -87,6 +88,8 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
       return ['Not logged.'];
     case 'reading disregarded':
       return ['Disregarded.'];
+    case 'timed out':
+      return [...prompt(state), ...(state.silences < MOST_ASKED_AGAIN ? [] : ['No answer. Tap affirm or negative.'])];
     case 'stood by':
       return ['Standing by.'];
     case 'refused':

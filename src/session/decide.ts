@@ -23,6 +23,9 @@ export function decide(state: SessionState, { meaning }: Pick<Intent, 'meaning'>
   }
   if (meaning.kind === 'stand by') return accept({ kind: 'stood by' });
   if (meaning.kind === 'continue') return refuse({ code: 'not standing by' });
+  const pending = pendingReading(state);
+  if (meaning.kind === 'silence')
+    return pending ? accept({ kind: 'timed out', of: pending.seq }) : refuse({ code: 'nothing to confirm' });
   const warning = openWarning(state);
   if (warning) {
     // Only by its own word: a "next" too many must not run through a warning.
@@ -32,7 +35,6 @@ export function decide(state: SessionState, { meaning }: Pick<Intent, 'meaning'>
   }
   if ((meaning.kind === 'reading' || meaning.kind === 'correction') && !isWellFormed(meaning.reading))
     return refuse({ code: 'unclear', doubt: 'not sure', readings: [meaning.reading] });
-  const pending = pendingReading(state);
   if (pending) return whilePending(state, pending, meaning);
   const condition = openCondition(state);
   return condition ? whileAsked(state, step, condition.id, meaning) : whileFree(state, step, meaning);

@@ -92,6 +92,8 @@ export type EventBody =
   | { readonly kind: 'reading confirmed'; readonly of: number }
   | { readonly kind: 'reading rejected'; readonly of: number }
   | { readonly kind: 'reading disregarded'; readonly of: number }
+  /** Nobody confirmed or rejected a reading for a while: it is asked about again, and waits on. */
+  | { readonly kind: 'timed out'; readonly of: number }
   | { readonly kind: 'repeat asked' }
   | { readonly kind: 'stood by' }
   | { readonly kind: 'continued' }

@@ -74,6 +74,8 @@ export type Meaning =
   | { readonly kind: 'affirm' }
   | { readonly kind: 'negative' }
   | { readonly kind: 'disregard' }
+  /** Nobody answered for a while. Only the program itself means this. */
+  | { readonly kind: 'silence' }
   | { readonly kind: 'answer'; readonly outcome: string }
   | ({ readonly kind: 'reading' } & UnderstoodReading)
   | ({ readonly kind: 'correction' } & UnderstoodReading)
@@ -82,7 +84,10 @@ export type Meaning =
   | { readonly kind: 'unclear'; readonly doubt: Doubt; readonly readings: readonly SaidReading[] };
 
 /** What may be meant once the words that hold always are dealt with. */
-export type WorkingMeaning = Exclude<Meaning, { kind: 'say again' | 'stand by' | 'continue' | 'unclear' | 'reopen' }>;
+export type WorkingMeaning = Exclude<
+  Meaning,
+  { kind: 'say again' | 'stand by' | 'continue' | 'unclear' | 'reopen' | 'silence' }
+>;
 
 /** One input, ready to be decided on. Time and identity come in with it: deciding has no clock and no random. */
 export interface Intent {

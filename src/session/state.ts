@@ -25,6 +25,8 @@ export interface SessionState {
   /** Fasteners that turned in a check for turning, in the round that is under way. */
   readonly turned: ReadonlySet<string>;
   readonly readings: readonly Reading[];
+  /** How often the newest reading was asked about again because nobody answered. */
+  readonly silences: number;
 }
 
 const warningKey = (step: string, index: number): string => `${step}/${index}`;
@@ -45,6 +47,7 @@ export function begin(procedure: Procedure, people: People): SessionState {
     doneFasteners: new Set(),
     turned: new Set(),
     readings: [],
+    silences: 0,
   };
 }
 
@@ -72,9 +75,12 @@ export function fold(state: SessionState, event: SessionEvent): SessionState {
       return { ...state, answers: new Map([...state.answers, [body.step, body.outcome]]) };
     case 'fastener done':
       return withFastenerDone(state, body);
+    case 'timed out':
+      return { ...state, silences: state.silences + 1 };
     case 'reading captured':
       return {
         ...state,
+        silences: 0,
         // A reading still waiting for its confirmation gives way at once; a confirmed one stands until its correction is confirmed.
         readings: [
           ...mark(state.readings, body.corrects, (old) => (old.status === 'captured' ? 'replaced' : old.status)),

@@ -43,6 +43,8 @@ export function describe({ body }: Pick<SessionEvent, 'body'>, after: SessionSta
       return `Rejected: ${readingOf(after, body.of)}`;
     case 'reading disregarded':
       return `Disregarded: ${readingOf(after, body.of)}`;
+    case 'timed out':
+      return `No answer, asked again: ${readingOf(after, body.of)}`;
     case 'repeat asked':
       return 'Asked to say again';
     case 'stood by':

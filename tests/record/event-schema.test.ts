@@ -54,7 +54,7 @@ const readings = tell(
   start(conditional),
   ...[negative, answer('reuse'), answer('nothing'), next, reading('1'), negative, reading('3'), affirm, disregard],
   ...['3', '3', '3'].flatMap((value) => [reading(value), affirm]),
-  ...[reading('27', 3), click(), reading('40'), affirm, correction('27'), affirm, turned],
+  ...[reading('27', 3), click(), reading('40'), { kind: 'silence' } as const, affirm, correction('27'), affirm, turned],
   { kind: 'reading', reading: { fastener: null, value: '24.25' }, doubts: ['between marks', 'not sure'] },
   { kind: 'unclear', doubt: 'several readings', readings: [{ fastener: null, value: '27' }] },
 );
@@ -93,6 +93,7 @@ describe('the schema of events', () => {
         'step skipped',
         'step taken back',
         'stood by',
+        'timed out',
         'warning acknowledged',
       ].sort(),
     );

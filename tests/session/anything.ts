@@ -69,7 +69,7 @@ export const meaning: fc.Arbitrary<Meaning> = fc.oneof(
   {
     weight: 6,
     arbitrary: fc
-      .constantFrom('negative', 'disregard', 'back', 'turned', 'say again', 'stand by', 'continue', 'reopen')
+      .constantFrom('negative', 'disregard', 'back', 'turned', 'say again', 'stand by', 'continue', 'reopen', 'silence')
       .map((kind): Meaning => ({ kind })),
   },
 );

@@ -73,6 +73,16 @@ describe('whatever is said', () => {
     );
   });
 
+  test('silence confirms nothing and changes no reading', () => {
+    fc.assert(
+      fc.property(job, fc.integer({ min: 1, max: 5 }), (play, times) => {
+        const silent = tell(play, ...Array.from({ length: times }, () => ({ kind: 'silence' }) as const));
+        expect(silent.state.readings).toEqual(play.state.readings);
+        expect({ ...silent.state, silences: 0 }).toEqual({ ...play.state, silences: 0 });
+      }),
+    );
+  });
+
   test('a correction points at an earlier reading of the same fastener in the same pass', () => {
     fc.assert(
       fc.property(job, (play) => {
