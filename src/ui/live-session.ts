@@ -52,6 +52,9 @@ export interface Fittings {
   readonly tone: (kind: 'heard' | 'logged' | 'question' | 'stop') => void;
 }
 
+/** What every input is answered with once nothing can be written. */
+const NOTHING_LOGGED = 'Nothing is logged any more. Stop, and load the page again.';
+
 export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittings): LiveSession {
   const [entries, setEntries] = createSignal(kept.entries);
   const [state, setState] = createSignal(stateAfter(kept, kept.entries.length));
@@ -62,7 +65,7 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
   let changedAt = performance.now();
 
   /** Everything that follows from one input reaches the disk together, or not at all. */
-  async function write(bodies: readonly EventBody[], source: Source, words: Heard | null): Promise<void> {
+  async function write(bodies: readonly EventBody[], source: Source, words: Heard | null): Promise<readonly Entry[]> {
     const sealed: Entry[] = [];
     for (const body of bodies) {
       const last = sealed.at(-1) ?? entries().at(-1) ?? null;
@@ -71,40 +74,63 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
       sealed.push(await seal(kept.id, event, last));
     }
     await book.append(sealed);
+    return sealed;
+  }
+
+  function show(written: readonly Entry[]): void {
+    const after = written.reduce<SessionState>(fold, state());
     batch(() => {
-      setEntries([...entries(), ...sealed]);
-      setState(sealed.reduce<SessionState>(fold, state()));
+      setEntries([...entries(), ...written]);
+      setState(after);
     });
     changedAt = performance.now();
   }
 
   async function carryOut(meaning: Meaning, source: Source, words: Heard | null): Promise<void> {
     if (trouble() !== null) {
-      say(['Nothing is logged any more. Stop, and load the page again.']);
+      say([NOTHING_LOGGED]);
       return;
     }
-    const wasClosed = state().phase === 'closed';
     const decision = decide(state(), { meaning });
     const events: readonly EventBody[] =
       decision.kind === 'accepted' ? decision.events : [{ kind: 'refused', meaning, reason: decision.reason }];
-    try {
-      // A closed record stays as it is: what comes after the end is answered, not written.
-      if (!wasClosed) await write(events, source, words);
-    } catch (error) {
-      setTrouble(`This could not be written, so it does not count: ${messageOf(error)} Load the page again.`);
-      tone('stop');
-      say(['That is not logged: the record cannot be written. Stop, and load the page again.']);
-      return;
+    // A closed record stays as it is: what comes after the end is answered, not written.
+    if (state().phase !== 'closed') {
+      let written: readonly Entry[];
+      try {
+        written = await write(events, source, words);
+      } catch (error) {
+        stop(
+          `This could not be written, so it does not count: ${messageOf(error)} Load the page again.`,
+          'That is not logged: the record cannot be written. Stop, and load the page again.',
+        );
+        return;
+      }
+      show(written);
     }
     tone(toneFor(events));
     say(announce(state(), events));
   }
 
-  /** One input after another. A fault in one is shown, and does not silence those after it. */
+  /** From here on nothing is written. The screen comes first: it needs no voice that works. */
+  function stop(shown: string, said: string): void {
+    setTrouble(shown);
+    tone('stop');
+    say([said]);
+  }
+
+  /** One input after another. A fault in one is shown and said, and those after it are still answered. */
   function inTurn(work: () => Promise<void>): Promise<void> {
-    turn = turn.then(work).catch((error: unknown) => {
-      setTrouble(`This input could not be dealt with: ${messageOf(error)} Load the page again.`);
-    });
+    turn = turn
+      .then(work)
+      .catch((error: unknown) =>
+        stop(
+          `A fault in this page: ${messageOf(error)} What is listed as logged stands. Load the page again.`,
+          'A fault in this page. Stop, and load the page again.',
+        ),
+      )
+      // Where the voice itself is at fault, the screen has said it.
+      .catch(() => undefined);
     return turn;
   }
 
@@ -112,7 +138,8 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
     const seen = entries().length;
     const isEarly = source !== 'program' && performance.now() - changedAt < SETTLE;
     return inTurn(async () => {
-      if (isEarly || entries().length !== seen) setHeard({ text: meaning.kind, taken: 'too early' });
+      const isOfBefore = isEarly || entries().length !== seen;
+      if (isOfBefore && trouble() === null) setHeard({ text: meaning.kind, taken: 'too early' });
       else await carryOut(meaning, source, null);
     });
   }
@@ -120,7 +147,8 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
   function hear({ words, spoken }: Heeded, source: Source): Promise<void> {
     const text = words.map(({ word }) => word).join(' ');
     return inTurn(async () => {
-      if (spoken && spoken.from < changedAt) {
+      const isOfBefore = spoken !== undefined && spoken.from < changedAt;
+      if (isOfBefore && trouble() === null) {
         setHeard({ text, taken: 'too early' });
         return;
       }
@@ -128,7 +156,7 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
       setHeard({ text, taken: understanding.kind === 'meant' ? 'taken' : 'not for us' });
       if (understanding.kind === 'nothing') {
         setIgnored(ignored() + 1);
-        if (understanding.ask !== undefined) say([understanding.ask]);
+        if (understanding.ask !== undefined) say([trouble() === null ? understanding.ask : NOTHING_LOGGED]);
         return;
       }
       await carryOut(understanding.meaning, source, {
