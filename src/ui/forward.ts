@@ -1,6 +1,13 @@
 import type { Situation } from '../language/situation.ts';
 import type { Meaning } from '../session/intent.ts';
-import { currentStep, openCondition, openWarning, pendingReading, type SessionState } from '../session/state.ts';
+import {
+  currentStep,
+  openCondition,
+  openWarning,
+  pendingReading,
+  wantsOwnWord,
+  type SessionState,
+} from '../session/state.ts';
 
 /**
  * What one pedal means: it goes on where work stands by, affirms where that takes the work on, and else takes the next
@@ -13,11 +20,11 @@ export function forwardMeaning(state: SessionState, { sayings }: Situation): Mea
   return { kind: may('affirm') ? 'affirm' : 'next' };
 }
 
-/** A value outside its window, a fact about the unit, and a check that "affirm" does not pass: going on is no answer. */
+/** A value outside its window or in doubt, a fact about the unit, and a check that "affirm" does not pass: going on is no answer. */
 function wantsWord(state: SessionState): boolean {
   if (openWarning(state)) return false;
   const pending = pendingReading(state);
-  if (pending) return pending.verdict !== 'in';
+  if (pending) return wantsOwnWord(pending);
   const step = currentStep(state);
   const isPassedByAffirm =
     step?.kind !== 'check' || step.outcomes.some(({ id, then }) => id === 'affirm' && then === 'go on');

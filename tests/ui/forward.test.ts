@@ -47,6 +47,16 @@ test.each(['22.9', '26.1'])('a read-back outside its window is only said again: 
   expect(press(readBack).state).toEqual(readBack.state);
 });
 
+test('a read-back in doubt is only said again, though it lies inside its window', () => {
+  const inDoubt = tell(ring, {
+    kind: 'reading',
+    reading: { fastener: null, value: '24.25' },
+    doubts: ['between marks'],
+  });
+  expect(forward(inDoubt)).toEqual(again);
+  expect(press(inDoubt).state).toEqual(inDoubt.state);
+});
+
 const outcomes = (affirmed: string, denied: string) => [
   { id: 'affirm', text: 'Affirmed.', then: affirmed },
   { id: 'negative', text: 'Denied.', then: denied },
