@@ -190,6 +190,6 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
 function toneFor(events: readonly EventBody[]): 'heard' | 'logged' | 'question' | 'stop' {
   if (events.some(({ kind }) => kind === 'refused')) return 'question';
   const captured = events.find((event) => event.kind === 'reading captured');
-  if (captured) return captured.verdict === 'over' ? 'stop' : 'question';
+  if (captured) return captured.verdict === 'over' || captured.verdict === 'nut worn' ? 'stop' : 'question';
   return events.some(({ kind }) => kind === 'reading confirmed') ? 'logged' : 'heard';
 }

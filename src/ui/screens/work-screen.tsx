@@ -17,6 +17,7 @@ import type { Utterance } from '../../hearing/types.ts';
 import { missedWords, recogniserPhrases } from '../../language/phrases.ts';
 import { typedWords } from '../../language/typed.ts';
 import type { Meaning } from '../../session/intent.ts';
+import { silenceAfter } from '../../session/silence.ts';
 import { takePen, type Pen } from '../../storage/pen.ts';
 import type { Shop } from '../app.tsx';
 import { forwardMeaning } from '../forward.ts';
@@ -124,6 +125,14 @@ function Bench(props: { readonly shop: Shop; readonly kept: KeptSession }): JSX.
       else void live.act(meaning, 'key');
     }),
   );
+  // Nobody answered a read-back: it is asked again, once all is quiet. Silence is an input, never an answer.
+  createEffect(() => {
+    const wait = silenceAfter(live.state());
+    const isQuiet = devices.speakingState().saying === null && devices.hearingState().kind !== 'hearing';
+    if (wait === null || !isQuiet) return;
+    const timer = setTimeout(() => void live.act({ kind: 'silence' }, 'program'), wait);
+    onCleanup(() => clearTimeout(timer));
+  });
   onCleanup(() => void devices.announce([]));
   keepScreenOn();
 
