@@ -39,6 +39,14 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
   const [elsewhere, setElsewhere] = createSignal(false);
   let ear: Pen | null = null;
 
+  async function open(): Promise<void> {
+    ear ??= await takePen('ear');
+    setElsewhere(ear === null);
+    if (ear === null) return;
+    await speaking.unlock();
+    await hearing.listen();
+  }
+
   return {
     hearing,
     speaking,
@@ -60,16 +68,12 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
     },
     elsewhere,
     async start() {
-      ear ??= await takePen('ear');
-      setElsewhere(ear === null);
-      if (ear === null) return;
-      await speaking.unlock();
       hearing.unmute('asked');
-      await hearing.listen();
+      await open();
     },
     wake() {
       const isWaiting = hearing.state.kind === 'off' || speaking.state.why !== undefined || elsewhere();
-      if (isWaiting) void this.start();
+      if (isWaiting) void open();
     },
   };
 }
