@@ -14,14 +14,16 @@ import { rounded, type Mass, type Torque } from '../units/index.ts';
  * only named where they differ from that of the tool. A tool that shows is pulled to a value instead of set to it.
  */
 export function explainSetting({ wanted, runningTorque, adapter, tool, value }: Setting): string {
+  const toolUnit = tool.range.max.unit;
   const plain = (torque: Torque): string =>
-    `${figures(torque.value)}${torque.unit === value.unit ? '' : ` ${torque.unit}`}`;
+    `${figures(torque.value)}${torque.unit === toolUnit ? '' : ` ${torque.unit}`}`;
   const parts = [
     `target ${plain(wanted.target)}`,
     ...(runningTorque ? [`plus ${plain(runningTorque)} running`] : []),
     ...(adapter ? [`times ${Number(settingRatio(adapter).toFixed(3))} for the adapter`] : []),
   ];
-  const unit = wanted.target.unit === value.unit ? '' : ` ${value.unit}`;
+  if (value === null) return `${parts.join(', ')}: the tool has no mark to set`;
+  const unit = wanted.target.unit === toolUnit ? '' : ` ${toolUnit}`;
   return `${parts.join(', ')}: ${tool.type === 'setting' ? 'set' : 'pull to'} ${value.value}${unit}`;
 }
 

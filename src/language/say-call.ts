@@ -15,7 +15,7 @@ export function sayRoundAndCall(state: SessionState, step: Step, call: Call): st
   const { index, name } = call.pass;
   const pass = passes.length > 1 ? `Pass ${count(index)} of ${count(passes.length)}, ${sayName(name)}. ` : '';
   const setting = settingOf(state, step, call);
-  const value = setting === null ? '' : `, ${sayTorque(setting.value)}`;
+  const value = setting === null || setting.value === null ? '' : `, ${sayTorque(setting.value)}`;
   const question = checksForTurning(call.pass) ? ' Say next if it stands, turned if it turns.' : '';
   return `${pass}${named}${value}.${question}`;
 }
@@ -25,5 +25,5 @@ export function sayCall(state: SessionState, step: Step, call: Call): string {
   const named = `${call.label} ${count(call.fastener)}`;
   if (call.pass.kind === 'running torque') return `${named}, running torque.`;
   const setting = isTorqueCall(call) ? settingOf(state, step, call) : null;
-  return setting === null ? `${named}.` : `${named}, ${digits(setting.value.value)}.`;
+  return setting === null || setting.value === null ? `${named}.` : `${named}, ${digits(setting.value.value)}.`;
 }

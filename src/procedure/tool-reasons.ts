@@ -1,5 +1,12 @@
 /** Whether the tools of a step may be used for what is asked of them, on a day. */
-import { nearestMark, reasonsAgainst, type ReasonAgainst, type TorqueTarget } from '../tightening/index.ts';
+import {
+  acceptanceWindow,
+  nearestMark,
+  reasonsAgainst,
+  type JudgingRule,
+  type ReasonAgainst,
+  type TorqueTarget,
+} from '../tightening/index.ts';
 import type { Torque } from '../units/index.ts';
 import type { Procedure } from './schema.ts';
 
@@ -20,19 +27,39 @@ export const forbids = ({ code }: ToolReason): boolean => !ADVICE.has(code);
 const ANY_DAY = '2000-01-01';
 
 /**
+ * The mark to set or pull to for a value at the wrench: the nearest that the rule of judging accepts; null where there is
+ * none, so that no click of a setting tool could prove anything.
+ */
+export function acceptedMark({ resolution }: Tool, { target, window }: TorqueTarget, rule: JudgingRule): Torque | null {
+  const accepted = acceptanceWindow(window, rule);
+  return accepted && nearestMark(target, accepted, resolution);
+}
+
+/**
  * Why a tool should not be used for these values at the wrench, in the tool's unit; each reason once.
+ * @param judging the rule by which the values are judged
  * @param day 'YYYY-MM-DD'; null where no day is known: then the calibration is not judged
  */
-export function reasonsAgainstTool(tool: Tool, values: readonly TorqueTarget[], day: string | null): ToolReason[] {
+export function reasonsAgainstTool(
+  tool: Tool,
+  values: readonly TorqueTarget[],
+  judging: JudgingRule,
+  day: string | null,
+): ToolReason[] {
   const on = day ?? tool.calibrationDue ?? ANY_DAY;
-  const reasons = values.flatMap(({ target, window }): ToolReason[] => [
-    ...reasonsAgainst(tool, target, on),
-    ...(tool.type === 'setting' && nearestMark(target, window, tool.resolution) === null
-      ? [{ code: 'no mark in the window', sentence: 'No mark of the tool is inside the window.' } as const]
+  const reasons = values.flatMap((value): ToolReason[] => [
+    ...reasonsAgainst(tool, value.target, on),
+    ...(tool.type === 'setting' && acceptedMark(tool, value, judging) === null
+      ? [{ code: 'no mark in the window', sentence: noMark(judging) } as const]
       : []),
   ]);
   return [...new Map(reasons.map((reason) => [reason.sentence, reason])).values()];
 }
+
+const noMark = ({ rule }: JudgingRule): string =>
+  rule === 'simple'
+    ? 'No mark of the tool is inside the window.'
+    : `No mark of the tool is inside what is accepted of the window by the rule "${rule}".`;
 
 /** Why a tool should not be used to measure running torque, down to the least value it must show. */
 export function reasonsAgainstMeasuring(tool: Tool, lowest: Torque, day: string | null): ToolReason[] {

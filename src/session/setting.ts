@@ -1,6 +1,7 @@
 import { adapterOf, atWrench } from '../procedure/lead-hand.ts';
 import type { Procedure, Step, TightenStep, Tool } from '../procedure/procedure.ts';
-import { acceptanceWindow, nearestMark, type Adapter, type TorqueTarget } from '../tightening/index.ts';
+import { acceptedMark } from '../procedure/tool-reasons.ts';
+import type { Adapter, TorqueTarget } from '../tightening/index.ts';
 import { convert, fromWritten, limits, torque, toWritten, type Torque, type Written } from '../units/index.ts';
 import { RUNNING_ROUND, toolOf, type Call } from './calls.ts';
 import type { Basis } from './event.ts';
@@ -16,8 +17,11 @@ export interface Setting {
   readonly tool: Tool;
   /** Target and window at the wrench, in the unit of the tool and in full precision: readings are judged by these. */
   readonly atWrench: TorqueTarget;
-  /** What is called out and set: the mark of the tool nearest to the target. */
-  readonly value: Written<'torque'>;
+  /**
+   * What is called out and set: the accepted mark of the tool nearest to the target. Null where a setting tool has no such
+   * mark: then it may not be used.
+   */
+  readonly value: Written<'torque'> | null;
 }
 
 /** The setting of a call; null where no torque is reached for. */
@@ -50,9 +54,10 @@ export function settingFor(
   };
 }
 
-/** The mark to set. Where none can be accepted, the value itself: between two marks is nearer than outside the window. */
-function calledValue({ target, window }: TorqueTarget, { judging }: TightenStep, tool: Tool): Written<'torque'> {
-  const mark = nearestMark(target, acceptanceWindow(window, judging) ?? window, tool.resolution) ?? target;
+/** The mark to set. A tool that shows can be pulled to the target between its marks; one that is set cannot. */
+function calledValue(atWrench: TorqueTarget, { judging }: TightenStep, tool: Tool): Written<'torque'> | null {
+  const mark = acceptedMark(tool, atWrench, judging) ?? (tool.type === 'indicating' ? atWrench.target : null);
+  if (mark === null) return null;
   // Six digits, so that the dust of a conversion is neither spoken nor recorded.
   return toWritten(torque(Number(mark.value.toPrecision(6)), mark.unit));
 }
@@ -64,8 +69,9 @@ function runningTorqueOf(state: SessionState, step: TightenStep, fastener: numbe
   return standing?.verdict === 'in' ? fromWritten('torque', standing.reading) : null;
 }
 
-/** What a torque reading is judged by, as it goes into the record. */
+/** What a torque reading is judged by, as it goes into the record. A tool without a mark to set takes no reading. */
 export function basisOf({ wanted, runningTorque, adapter, tool, atWrench, value }: Setting, step: TightenStep): Basis {
+  if (value === null) throw new Error(`Step "${step.id}" has no setting for its tool.`);
   return {
     of: 'torque',
     tool: tool.id,

@@ -23,7 +23,7 @@ export function toolTroubles(state: SessionState, step: TightenStep, call: Call 
   const setting = step.runDown && call ? settingOf(state, step, call) : null;
   if (!setting) return [...measuring, ...foreseen];
   const tool = toolOf(state.procedure, step);
-  const now = reasonsAgainstTool(tool, [setting.atWrench], state.day);
+  const now = reasonsAgainstTool(tool, [setting.atWrench], step.judging, state.day);
   const reasons = [...foreseen.flatMap((trouble) => trouble.reasons), ...now];
   return [...measuring, ...troubles(tool, [...new Map(reasons.map((reason) => [reason.code, reason])).values()])];
 }
@@ -51,7 +51,9 @@ function foresee(procedure: Procedure, step: TightenStep, day: string | null): F
   const values = passes.flatMap((pass) =>
     pass.target === null ? [] : [settingFor(procedure, step, pass, minimum).atWrench],
   );
-  const reasons = reasonsAgainstTool(tool, values, day).filter(({ code }) => !step.runDown || CERTAIN.has(code));
+  const reasons = reasonsAgainstTool(tool, values, step.judging, day).filter(
+    ({ code }) => !step.runDown || CERTAIN.has(code),
+  );
   const dial = runningToolOf(procedure, step);
   return {
     measuring: running ? troubles(dial, reasonsAgainstMeasuring(dial, minimum ?? dial.range.max, day)) : [],

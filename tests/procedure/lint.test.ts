@@ -204,6 +204,15 @@ describe('closer looks', () => {
     ]);
   });
 
+  it('the mark beyond the target counts where the nearest one is outside the window', () => {
+    const pass = around('24.4', '24.2', '25.2');
+    const marks: Changes = { 'tools.wrench-60.type': 'setting', 'tools.wrench-60.resolution.value': '1' };
+    const fits: Changes = { ...marks, 'steps.tighten-bracket.passes.0': pass };
+    expect(warnings(ROPEWAY, fits, 'noMarkInWindow')).toEqual([]);
+    const judging = { rule: 'guard band', uncertainty: torque('0.3') }; // accepted is 24.5 to 24.9
+    expect(warnings(ROPEWAY, { ...fits, 'steps.tighten-bracket.judging': judging }, 'noMarkInWindow')).toHaveLength(1);
+  });
+
   it('a setting above full scale is told as well', () => {
     const changes = { 'steps.tighten-ring.passes.1': around('61', '60', '66') };
     expect(warnings(ROPEWAY, changes, 'settingOutsideUsableRange').map(({ message }) => message)).toEqual([

@@ -41,7 +41,7 @@ const called = ({ state }: Play): readonly unknown[] => {
   const [step, call] = [currentStep(state), currentCall(state)];
   if (!step || !call) return [];
   const setting = settingOf(state, step, call);
-  return [`${call.pass.index}: ${call.fastener}`, setting && setting.value.value];
+  return [`${call.pass.index}: ${call.fastener}`, setting && setting.value?.value];
 };
 
 describe('the cover of the fire pump', () => {

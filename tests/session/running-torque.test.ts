@@ -36,7 +36,7 @@ const called = ({ state }: Play): string | null => {
 };
 const set = ({ state }: Play): string | undefined => {
   const [current, call] = [currentStep(state), currentCall(state)];
-  return (current && call && settingOf(state, current, call)?.value.value) ?? undefined;
+  return (current && call && settingOf(state, current, call)?.value?.value) ?? undefined;
 };
 
 describe('running torque', () => {

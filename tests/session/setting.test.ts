@@ -50,11 +50,19 @@ describe('the setting at the wrench', () => {
     expect(found.atWrench.window.min.value).toBeCloseTo(23 / 0.1129848, 3);
   });
 
-  test('is the value itself where no mark of the tool lies in the window', () => {
+  test('is the value itself where no mark of a tool that shows lies in the window: it is pulled to between two', () => {
     const coarse = { ...fine, resolution: newtonMetres('5') };
     const { procedure, step } = bench({ adapter: undefined }, coarse);
     const narrow = torqueTarget(inNm(12.3), limits(inNm(12), inNm(12.6)));
     expect(settingFor(procedure, step, narrow, null).value).toEqual(newtonMetres('12.3'));
+  });
+
+  test('is nothing where a setting tool has no mark that is accepted: it cannot be set between two', () => {
+    const judging = { rule: 'guard band', uncertainty: newtonMetres('0.7') };
+    const { procedure, step } = bench({ adapter: undefined, judging }, { ...setting, resolution: newtonMetres('1') });
+    // The window has the marks 24 and 25; less 0.7 on both sides it is 24.1 to 24.9 and has none.
+    const wanted = torqueTarget(inNm(24.5), limits(inNm(23.4), inNm(25.6)));
+    expect(settingFor(procedure, step, wanted, null).value).toBeNull();
   });
 
   test('is a mark that the rule of judging accepts, where one is', () => {
@@ -63,7 +71,7 @@ describe('the setting at the wrench', () => {
     const { procedure, step } = bench({ adapter: undefined, judging }, halves);
     // The window less 0.4 on both sides is 23.4 to 24.6: the mark nearest to 24.2 is 24.
     const wide = torqueTarget(inNm(24.2), limits(inNm(23), inNm(25)));
-    expect(settingFor(procedure, step, wide, null).value.value).toBe('24');
+    expect(settingFor(procedure, step, wide, null).value).toEqual(newtonMetres('24'));
     // From 23.7 it is 24.1 to 24.6: 24 is outside, and the next mark is 24.5.
     const high = torqueTarget(inNm(24.2), limits(inNm(23.7), inNm(25)));
     expect(settingFor(procedure, step, high, null).value).toEqual(newtonMetres('24.5'));
@@ -126,8 +134,8 @@ describe('whatever the values', () => {
         const { min, max } = atWrench.window;
         const firstMark = Math.ceil(Number((min.value * 10).toPrecision(12))) / 10;
         fc.pre(compare(inNm(firstMark), max) <= 0);
-        expect(value.value).toMatch(/^\d+(\.\d)?$/);
-        expect(isWithin(inNm(Number(value.value)), { min, max })).toBe(true);
+        expect(value?.value).toMatch(/^\d+(\.\d)?$/);
+        expect(isWithin(inNm(Number(value?.value)), { min, max })).toBe(true);
       }),
     );
   });
@@ -147,5 +155,5 @@ test('a pass in per cent has its setting worked out from its share of the target
   ];
   const { procedure, step } = bench({ final, passes }, fine, '100', '0');
   const half = torqueTarget(inNm(20), limits(inNm(19), inNm(21)));
-  expect(settingFor(procedure, step, half, inNm(5)).value.value).toBe('20'); // (20 + 5) × 0.8
+  expect(settingFor(procedure, step, half, inNm(5)).value).toEqual(newtonMetres('20')); // (20 + 5) × 0.8
 });

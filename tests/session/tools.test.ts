@@ -5,6 +5,7 @@ import { toolTroubles } from '../../src/session/tools.ts';
 import {
   affirm,
   back,
+  click,
   correction,
   dial,
   eventOf,
@@ -101,6 +102,15 @@ describe('a tool that a pass asks too little or too much of', () => {
       reasons: [{ code: 'no mark in the window' }],
     });
   });
+});
+
+test('a setting tool without a mark that the rule of judging accepts takes no click: it would prove nothing', () => {
+  const marks = { ...setting, resolution: newtonMetres('1') };
+  const judging = { rule: 'guard band', uncertainty: newtonMetres('0.7') };
+  const passes = [torquePass('24.5', '23.4', '25.6')];
+  const play = begun(ring(marks, { passes, judging })); // accepted is 24.1 to 24.9
+  expect(refused(tell(play, click()))).toMatchObject({ reasons: [{ code: 'no mark in the window' }] });
+  expect(kinds(tell(begun(ring(marks, { passes })), click()))).toEqual(['reading captured']);
 });
 
 describe('with running torque', () => {

@@ -1,11 +1,12 @@
 /** Rules about torque tools and what they are asked to do. */
-import { acceptanceWindow, nearestMark, permissibleErrorPercent, usableRange } from '../../tightening/index.ts';
+import { acceptanceWindow, permissibleErrorPercent, usableRange } from '../../tightening/index.ts';
 import type { JudgingRule, TorqueTarget } from '../../tightening/index.ts';
 import { valuesOf } from '../../tightening/pass-values.ts';
 import { compare, scale, type Torque } from '../../units/index.ts';
 import { atWrench } from '../lead-hand.ts';
 import type { Procedure } from '../schema.ts';
 import type { TightenStep } from '../steps.ts';
+import { acceptedMark } from '../tool-reasons.ts';
 import { type Finding, type Rule, stepsOf } from './rule.ts';
 
 type Tool = Procedure['tools'][number];
@@ -43,9 +44,9 @@ export const toolTooCoarse: Rule = (procedure) =>
   );
 
 export const noMarkInWindow: Rule = (procedure) =>
-  eachSetting(procedure, ({ tool, onWrench: { target, window } }) =>
-    tool.type === 'setting' && nearestMark(target, window, tool.resolution) === null
-      ? `the tool has no mark inside the window around ${plain(target)}`
+  eachSetting(procedure, ({ step, tool, onWrench }) =>
+    tool.type === 'setting' && acceptedMark(tool, onWrench, step.judging) === null
+      ? `the tool has no mark inside the window around ${plain(onWrench.target)}${step.judging.rule === 'simple' ? '' : ', as far as its rule of judging accepts it'}`
       : null,
   );
 
