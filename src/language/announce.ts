@@ -17,6 +17,7 @@ import {
   type SessionState,
 } from '../session/state.ts';
 import { toolRefusal, toolTroubles } from '../session/tools.ts';
+import { answerTo } from './answer.ts';
 import { questionAbout } from './doubt.ts';
 import { explainLift, explainPlan, explainTool } from './explain.ts';
 import { sayCall, sayRoundAndCall } from './say-call.ts';
@@ -90,6 +91,10 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
       return ['Disregarded.'];
     case 'timed out':
       return [...prompt(state), ...(state.silences < MOST_ASKED_AGAIN ? [] : ['No answer. Tap affirm or negative.'])];
+    case 'asked':
+      return event.question.about === 'slowly'
+        ? prompt(state, SAY_ALL).flatMap(inPieces)
+        : answerTo(state, event.question);
     case 'stood by':
       return ['Standing by.'];
     case 'refused':
@@ -117,6 +122,11 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
       return [];
   }
 }
+
+const SAY_ALL: readonly EventBody[] = [{ kind: 'repeat asked' }];
+
+/** A sentence in pieces that are spoken one by one, with a pause after each. */
+const inPieces = (text: string): readonly string[] => text.split(/(?<=[.,:;?!])\s+/u).map(sentence);
 
 /** What is wanted now: the open warning, the reading to confirm, the next fastener, or the step. */
 export function prompt(state: SessionState, events: readonly EventBody[] = []): readonly string[] {

@@ -9,6 +9,8 @@ import {
   CLICK,
   CORRECTION,
   IT,
+  LOGGED,
+  LOOK_UP,
   namesOf,
   ON,
   unitsAfter,
@@ -33,7 +35,7 @@ export interface Form {
 
 /** The forms of one meaning, with the fasteners and the scale that they are about. */
 export interface Rule {
-  readonly meaning: 'reading' | 'correction' | 'click';
+  readonly meaning: 'reading' | 'correction' | 'click' | 'logged';
   readonly forms: readonly Form[];
   readonly room: ReadingRoom;
 }
@@ -80,8 +82,14 @@ const clickForms = ({ label }: ReadingRoom): readonly Form[] => [
   { names: true, parts: [perhaps(namesOf(label)), number('fastener'), said(CLICK)] },
 ];
 
+/** "what did you log for four": what is logged of a fastener. */
+const loggedForms = ({ label }: ReadingRoom): readonly Form[] => [
+  { names: true, parts: [said(LOOK_UP), said([{ words: label, offered: true }]), number('fastener')] },
+  { names: true, parts: [said(LOGGED), perhaps(namesOf(label)), number('fastener')] },
+];
+
 /** The grammar of what may be said in a situation. */
-export function grammarOf({ sayings, reading, correction }: Situation): Grammar {
+export function grammarOf({ sayings, reading, correction, logged }: Situation): Grammar {
   const rules: Rule[] = [];
   if (reading) {
     const forms = readingForms(reading);
@@ -91,6 +99,7 @@ export function grammarOf({ sayings, reading, correction }: Situation): Grammar 
     const anew = forms.map((form) => after([takenBack, said(CORRECTION)], form));
     rules.push({ meaning: 'reading', forms: [...forms, ...anew], room: reading });
   }
+  if (logged) rules.push({ meaning: 'logged', forms: loggedForms(logged), room: logged });
   if (correction) {
     const forms = readingForms(correction).map((form) => after([said(CORRECTION)], form));
     rules.push({ meaning: 'correction', forms, room: correction });

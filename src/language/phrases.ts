@@ -24,7 +24,9 @@ export function recogniserPhrases(situation: Situation): readonly string[] {
   const samples = samplesOf(rules.flatMap(({ forms }) => forms)).flatMap((sample) =>
     DIGITS.map((digit) => sample.replaceAll(ANY_DIGIT, digit)),
   );
-  const phrases = [...new Set([...sayings.map(({ words }) => words), ...numbers, ...samples])];
+  const phrases = [
+    ...new Set([...sayings.filter(({ written }) => !written).map(({ words }) => words), ...numbers, ...samples]),
+  ];
   return [...phrases, ...decoysFor(phrases).map(({ word }) => word)];
 }
 
@@ -36,7 +38,9 @@ export function missedWords(situation: Situation, lacking: readonly string[]): r
   const lacks = (words: string): boolean => words.split(' ').some((word) => lacking.includes(word));
   const isSayable = ({ meaning }: Saying): boolean =>
     situation.sayings.some((other) => sameMeaning(other.meaning, meaning) && !lacks(other.words));
-  const missed = situation.sayings.filter((saying) => !isSayable(saying)).flatMap(({ words }) => words.split(' '));
+  const missed = situation.sayings
+    .filter((saying) => !saying.written && !isSayable(saying))
+    .flatMap(({ words }) => words.split(' '));
   const numbers = situation.reading ? [...DIGITS, 'point'] : [];
   return [...new Set([...missed, ...numbers])].filter((word) => lacking.includes(word));
 }

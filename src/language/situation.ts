@@ -1,6 +1,6 @@
 import type { Step, StepOf } from '../procedure/procedure.ts';
 import { checksForTurning, isReadCall, planOf, toolFor, RUNNING_ROUND, type Call } from '../session/calls.ts';
-import type { Meaning } from '../session/intent.ts';
+import type { Meaning, Question } from '../session/intent.ts';
 import { settingOf } from '../session/setting.ts';
 import {
   callAfter,
@@ -22,6 +22,8 @@ import type { Limits, Torque, Unit } from '../units/index.ts';
 export interface Saying {
   readonly words: string;
   readonly meaning: Meaning;
+  /** Understood where it is written, and never told to the recogniser: one of its words sounds like a digit. */
+  readonly written?: true;
 }
 
 /** What a reading is held against where the questions about it are found. */
@@ -60,6 +62,8 @@ export interface Situation {
   readonly reading: ReadingRoom | null;
   /** The word "correction" may lead a value, of the reading it is about: perhaps of another step and tool. */
   readonly correction: ReadingRoom | null;
+  /** It may be asked what is logged of one of these fasteners. */
+  readonly logged: ReadingRoom | null;
 }
 
 const says = (meaning: Meaning, ...phrases: readonly string[]): readonly Saying[] =>
@@ -75,6 +79,22 @@ const AFFIRM = says({ kind: 'affirm' }, 'affirm', 'affirmative');
 const NEGATIVE = says({ kind: 'negative' }, 'negative');
 const DISREGARD = says({ kind: 'disregard' }, 'disregard', 'cancel that');
 
+const asks = (about: Exclude<Question['about'], 'logged'>, spoken: string, ...written: readonly string[]) => {
+  const meaning: Meaning = { kind: 'question', question: { about } };
+  return [
+    ...says(meaning, spoken),
+    ...says(meaning, ...written).map((saying) => ({ ...saying, written: true }) as const),
+  ];
+};
+const WHY: readonly Saying[] = asks('why', 'explain', 'why', 'why is that');
+const QUESTIONS: readonly Saying[] = [
+  ...asks('place', 'where are we', 'where am i'),
+  ...asks('left', 'remaining', 'what is left', "what's left"),
+  ...asks('last readings', 'last values', 'last readings', 'last three', 'last three readings'),
+  ...asks('slowly', 'say slowly', 'say it slowly'),
+  ...WHY,
+];
+
 /** The situation after a state: what may be said, by whichever device. */
 export function situationOf(state: SessionState): Situation {
   const step = currentStep(state);
@@ -87,9 +107,10 @@ export function situationOf(state: SessionState): Situation {
   if (pending) {
     const room = readingRoom(state, pending);
     return {
-      sayings: [...AFFIRM, ...NEGATIVE, ...DISREGARD, ...NEXT, ...always],
+      sayings: [...AFFIRM, ...NEGATIVE, ...DISREGARD, ...NEXT, ...WHY, ...always],
       reading: room && { ...room, held: new Map([...room.held, ...heldAfter(state, step, pending)]) },
       correction: room,
+      logged: null,
     };
   }
   const last = lastConfirmed(state);
@@ -103,22 +124,29 @@ export function situationOf(state: SessionState): Situation {
   const correction = about ? readingRoom(state, about) : state.readings.length > 0 ? called : null;
   if (openCondition(state)) {
     const drops = last?.step === step.id ? DISREGARD : [];
-    return { sayings: [...AFFIRM, ...NEGATIVE, ...BACK, ...always, ...drops], reading: correction, correction };
+    return {
+      sayings: [...AFFIRM, ...NEGATIVE, ...BACK, ...QUESTIONS, ...always, ...drops],
+      reading: correction,
+      correction,
+      logged: null,
+    };
   }
   return {
     sayings: [
       ...(step.kind === 'check' ? answersOf(step) : NEXT),
       ...(call && checksForTurning(call.pass) ? TURNED : []),
       ...BACK,
+      ...QUESTIONS,
       ...always,
       ...(last?.step === step.id ? DISREGARD : []),
     ],
     reading: called ?? correction,
     correction,
+    logged: called ?? correction,
   };
 }
 
-const fixed = (sayings: readonly Saying[]): Situation => ({ sayings, reading: null, correction: null });
+const fixed = (sayings: readonly Saying[]): Situation => ({ sayings, reading: null, correction: null, logged: null });
 
 const answersOf = ({ outcomes }: StepOf<'check'>): readonly Saying[] =>
   outcomes.flatMap(({ id, say }) => says(meaningOf(id), ...(say ?? [id])));

@@ -56,6 +56,7 @@ const NOTHING: Understanding = { kind: 'nothing' };
 const meant = (meaning: Meaning): Understanding => ({ kind: 'meant', meaning });
 
 function meaningBy({ meaning, room }: Rule, matches: readonly Match[], sureness: number): Meaning | null {
+  if (meaning === 'logged') return sureness >= SURE_COMMAND ? loggedOf(matches) : null;
   if (meaning === 'click') return sureness >= SURE_COMMAND ? clickOf(matches) : null;
   const all = readingsOf(matches, room);
   const kept = whatFits(all, room);
@@ -110,6 +111,12 @@ function clickOf(matches: readonly Match[]): Meaning | null {
 
 /** What words are taken in: the window, which only raises questions, is not in it. */
 type Hearing = Omit<ReadingRoom, 'held'>;
+
+function loggedOf(matches: readonly Match[]): Meaning | null {
+  const [fastener, ...others] = new Set(matches.flatMap((match) => match.fastener ?? []));
+  if (fastener === undefined || others.length > 0) return null;
+  return { kind: 'question', question: { about: 'logged', fastener: Number(fastener) } };
+}
 
 /** A reading that the words can mean, and how they do. */
 interface Possible extends Pick<Match, 'unit' | 'style' | 'names' | 'valueWords'> {

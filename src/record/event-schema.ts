@@ -6,7 +6,7 @@
 import * as v from 'valibot';
 import type { ToolReason } from '../procedure/tool-reasons.ts';
 import type { Basis, EventBody } from '../session/event.ts';
-import type { Heard, Instant, Meaning, ReadingDoubt, SaidReading, Source } from '../session/intent.ts';
+import type { Heard, Instant, Meaning, Question, ReadingDoubt, SaidReading, Source } from '../session/intent.ts';
 import type { Refusal } from '../session/refusal.ts';
 import { compare, DECIMAL, fromWritten, unitsOf, type Kind, type Written } from '../units/index.ts';
 
@@ -92,6 +92,13 @@ const Doubtful = {
 
 const only = <const Word extends string>(kind: Word) => v.strictObject({ kind: v.literal(kind) });
 
+const QuestionSchema = exactly<Question>()(
+  v.variant('about', [
+    v.strictObject({ about: v.picklist(['place', 'left', 'last readings', 'why', 'slowly']) }),
+    v.strictObject({ about: v.literal('logged'), fastener: v.number() }),
+  ]),
+);
+
 const MeaningSchema = exactly<Meaning>()(
   v.variant('kind', [
     only('reopen'),
@@ -99,6 +106,7 @@ const MeaningSchema = exactly<Meaning>()(
     only('turned'),
     only('back'),
     only('say again'),
+    v.strictObject({ kind: v.literal('question'), question: QuestionSchema }),
     only('stand by'),
     only('continue'),
     only('affirm'),
@@ -225,6 +233,7 @@ export const EventBodySchema = exactly<EventBody>()(
     v.strictObject({ kind: v.literal('reading disregarded'), of: Count }),
     v.strictObject({ kind: v.literal('timed out'), of: Count }),
     only('repeat asked'),
+    v.strictObject({ kind: v.literal('asked'), question: QuestionSchema }),
     only('stood by'),
     only('continued'),
     v.strictObject({ kind: v.literal('refused'), meaning: MeaningSchema, reason: RefusalSchema }),

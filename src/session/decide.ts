@@ -26,6 +26,12 @@ export function decide(state: SessionState, { meaning }: Pick<Intent, 'meaning'>
   const pending = pendingReading(state);
   if (meaning.kind === 'silence')
     return pending ? accept({ kind: 'timed out', of: pending.seq }) : refuse({ code: 'nothing to confirm' });
+  if (meaning.kind === 'question') {
+    // Nothing comes between a read-back and its answer but why it is wanted.
+    return pending && meaning.question.about !== 'why'
+      ? refuse({ code: 'confirm first', fastener: pending.fastener })
+      : accept({ kind: 'asked', question: meaning.question });
+  }
   const warning = openWarning(state);
   if (warning) {
     // Only by its own word: a "next" too many must not run through a warning.

@@ -1,6 +1,6 @@
 import type { JudgingRule, Outcome } from '../tightening/verdict.ts';
 import type { Written } from '../units/index.ts';
-import type { Heard, Instant, Meaning, ReadingDoubt, Source } from './intent.ts';
+import type { Heard, Instant, Meaning, Question, ReadingDoubt, Source } from './intent.ts';
 import type { Refusal } from './refusal.ts';
 
 /** Who takes part. The second person reads back; null when the mechanic works alone. */
@@ -95,6 +95,7 @@ export type EventBody =
   /** Nobody confirmed or rejected a reading for a while: it is asked about again, and waits on. */
   | { readonly kind: 'timed out'; readonly of: number }
   | { readonly kind: 'repeat asked' }
+  | { readonly kind: 'asked'; readonly question: Question }
   | { readonly kind: 'stood by' }
   | { readonly kind: 'continued' }
   | { readonly kind: 'refused'; readonly meaning: Meaning; readonly reason: Refusal }

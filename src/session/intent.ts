@@ -60,6 +60,11 @@ export interface UnderstoodReading {
 /** Why something that was said is asked about instead of taken. */
 export type Doubt = 'several readings' | 'not sure' | 'other unit';
 
+/** What is asked about the work. The answer changes nothing. */
+export type Question =
+  | { readonly about: 'place' | 'left' | 'last readings' | 'why' | 'slowly' }
+  | { readonly about: 'logged'; readonly fastener: number };
+
 /** What an input asks for, whatever the device. Radiotelephony words keep their standard meaning. */
 export type Meaning =
   /** The page was opened again on a session under way. */
@@ -69,6 +74,7 @@ export type Meaning =
   | { readonly kind: 'turned' }
   | { readonly kind: 'back' }
   | { readonly kind: 'say again' }
+  | { readonly kind: 'question'; readonly question: Question }
   | { readonly kind: 'stand by' }
   | { readonly kind: 'continue' }
   | { readonly kind: 'affirm' }
@@ -86,7 +92,7 @@ export type Meaning =
 /** What may be meant once the words that hold always are dealt with. */
 export type WorkingMeaning = Exclude<
   Meaning,
-  { kind: 'say again' | 'stand by' | 'continue' | 'unclear' | 'reopen' | 'silence' }
+  { kind: 'say again' | 'question' | 'stand by' | 'continue' | 'unclear' | 'reopen' | 'silence' }
 >;
 
 /** One input, ready to be decided on. Time and identity come in with it: deciding has no clock and no random. */

@@ -59,6 +59,7 @@ export function fold(state: SessionState, event: SessionEvent): SessionState {
     case 'reopened':
       return { ...state, day: dayOf(event) };
     case 'repeat asked':
+    case 'asked':
     case 'refused':
       return state;
     case 'warning acknowledged':

@@ -25,6 +25,8 @@ function meant(meaning: Meaning): string {
       return `answer “${meaning.outcome}”`;
     case 'unclear':
       return meaning.readings.length > 0 ? `reading ${meaning.readings.map(said).join(', or ')}` : 'what was heard';
+    case 'question':
+      return 'a question';
     case 'silence':
       return 'silence';
     case 'reopen':

@@ -3,6 +3,7 @@ import { labelOf, sentence } from '../language/say.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { checksForTurning, planOf } from '../session/calls.ts';
 import type { Basis, EventBody, SessionEvent } from '../session/event.ts';
+import type { Question } from '../session/intent.ts';
 import type { Reading, SessionState } from '../session/state.ts';
 import { displayWindow, fromWritten, type Kind, type Written } from '../units/index.ts';
 import { describeRefusal } from './describe-refusal.ts';
@@ -47,6 +48,8 @@ export function describe({ body }: Pick<SessionEvent, 'body'>, after: SessionSta
       return `No answer, asked again: ${readingOf(after, body.of)}`;
     case 'repeat asked':
       return 'Asked to say again';
+    case 'asked':
+      return `Asked: ${ASKED[body.question.about]}${'fastener' in body.question ? ` ${body.question.fastener}` : ''}`;
     case 'stood by':
       return 'Work stopped: standing by';
     case 'continued':
@@ -57,6 +60,15 @@ export function describe({ body }: Pick<SessionEvent, 'body'>, after: SessionSta
       return 'All steps are done: record closed';
   }
 }
+
+const ASKED: Readonly<Record<Question['about'], string>> = {
+  place: 'where the work stands',
+  left: 'what is left to do',
+  'last readings': 'the last readings',
+  logged: 'what is logged for number',
+  why: 'why',
+  slowly: 'to say it slowly',
+};
 
 function opened({ people }: BodyOf<'opened'>, { title, source, invented }: Procedure): string {
   const second = people.second === null ? 'no second person' : `second person ${people.second}`;

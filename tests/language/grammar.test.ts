@@ -57,6 +57,10 @@ function isMeant(meaning: Meaning, said: SaidBy, { room }: Rule): boolean {
     case 'reading':
     case 'correction':
       return said.meaning === meaning.kind && isThe(meaning.reading, said, room);
+    case 'question':
+      return (
+        said.meaning === 'logged' && meaning.question.about === 'logged' && meaning.question.fastener === said.fastener
+      );
     default:
       return false;
   }

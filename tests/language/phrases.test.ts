@@ -22,13 +22,16 @@ function pairsOf(phrases: readonly string[]): ReadonlyMap<string, number> {
 describe('the phrases of the recogniser', () => {
   test.each(SITUATION_NAMES)('at "%s" are few, each once, in words', (name) => {
     const phrases = phrasesIn(name);
-    expect(phrases.length).toBeLessThanOrEqual(215);
+    expect(phrases.length).toBeLessThanOrEqual(230);
     expect(new Set(phrases).size).toBe(phrases.length);
     for (const phrase of phrases) expect(phrase).toMatch(/^[a-z']+( [a-z']+)*$/);
   });
   test('have every saying of the situation', () => {
     for (const name of SITUATION_NAMES) {
-      for (const { words } of situationOf(stateIn(name)).sayings) expect(phrasesIn(name)).toContain(words);
+      for (const { words, written } of situationOf(stateIn(name)).sayings) {
+        if (written) expect(phrasesIn(name)).not.toContain(words);
+        else expect(phrasesIn(name)).toContain(words);
+      }
     }
   });
   test('of a reading have every word of numbers, every pair of digits, and the words around a number', () => {

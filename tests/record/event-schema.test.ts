@@ -31,6 +31,7 @@ const continued = tell(
   next,
   { kind: 'continue' },
   { kind: 'say again' },
+  { kind: 'question', question: { about: 'logged', fastener: 4 } },
   { kind: 'reopen' },
   affirm,
   next,
@@ -54,7 +55,17 @@ const readings = tell(
   start(conditional),
   ...[negative, answer('reuse'), answer('nothing'), next, reading('1'), negative, reading('3'), affirm, disregard],
   ...['3', '3', '3'].flatMap((value) => [reading(value), affirm]),
-  ...[reading('27', 3), click(), reading('40'), { kind: 'silence' } as const, affirm, correction('27'), affirm, turned],
+  ...[
+    reading('27', 3),
+    click(),
+    reading('40'),
+    { kind: 'silence' } as const,
+    { kind: 'question', question: { about: 'why' } } as const,
+    affirm,
+    correction('27'),
+    affirm,
+    turned,
+  ],
   { kind: 'reading', reading: { fastener: null, value: '24.25' }, doubts: ['between marks', 'not sure'] },
   { kind: 'unclear', doubt: 'several readings', readings: [{ fastener: null, value: '27' }] },
 );
@@ -80,6 +91,7 @@ describe('the schema of events', () => {
     expect([...kinds].sort()).toEqual(
       [
         'answered',
+        'asked',
         'condition answered',
         'continued',
         'reading captured',

@@ -67,6 +67,17 @@ export const meaning: fc.Arbitrary<Meaning> = fc.oneof(
     }),
   },
   {
+    weight: 1,
+    arbitrary: fc
+      .oneof(
+        fc.record({
+          about: fc.constantFrom('place' as const, 'left' as const, 'why' as const, 'last readings' as const),
+        }),
+        fc.record({ about: fc.constant('logged' as const), fastener: fc.integer({ min: 1, max: 11 }) }),
+      )
+      .map((question): Meaning => ({ kind: 'question', question })),
+  },
+  {
     weight: 6,
     arbitrary: fc
       .constantFrom('negative', 'disregard', 'back', 'turned', 'say again', 'stand by', 'continue', 'reopen', 'silence')

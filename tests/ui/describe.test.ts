@@ -62,6 +62,20 @@ describe('a reading', () => {
     expect(
       lines(tell(ring(), { kind: 'reading', reading: { fastener: null, value: '24.25' }, doubts: ['between marks'] })),
     ).toEqual(['Stud 1, pass 1: 24.25 N·m, inside the window 23.0 to 26.0 N·m. In doubt: between marks']));
+  test('that was asked about is told as a question', () =>
+    expect(
+      lines(
+        tell(
+          ring(),
+          { kind: 'question', question: { about: 'logged', fastener: 4 } },
+          { kind: 'question', question: { about: 'left' } },
+        ),
+      ),
+    ).toEqual(['Asked: what is logged for number 4', 'Asked: what is left to do']));
+  test('that nobody answered is told as asked again', () =>
+    expect(lines(tell(ring(), reading('24.5'), { kind: 'silence' }))[1]).toBe(
+      'No answer, asked again: stud 1, pass 1, 24.5 N·m',
+    ));
   test('is named again by whatever became of it', () =>
     expect(
       lines(tell(ring(), reading('24.5'), negative, reading('24'), affirm, correction('25'), disregard)).filter(
