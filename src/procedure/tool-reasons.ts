@@ -3,22 +3,27 @@ import {
   acceptanceWindow,
   nearestMark,
   reasonsAgainst,
+  usableRange,
   type JudgingRule,
   type ReasonAgainst,
   type TorqueTarget,
 } from '../tightening/index.ts';
-import type { Torque } from '../units/index.ts';
+import { compare, type Torque } from '../units/index.ts';
 import type { Procedure } from './schema.ts';
 
 type Tool = Procedure['tools'][number];
 
 export interface ToolReason {
-  readonly code: ReasonAgainst['code'] | 'no mark in the window' | 'shows no torque';
+  readonly code: ReasonAgainst['code'] | 'no mark in the window' | 'shows no torque' | 'running torque uncertain';
   readonly sentence: string;
 }
 
-/** These are told, and the mechanic decides: a label can be looked at, a coarse scale read with care. */
-const ADVICE: ReadonlySet<ToolReason['code']> = new Set(['calibration unknown', 'too coarse']);
+/** These are told, and the mechanic decides: a label can be looked at, a coarse or low scale read with care. */
+const ADVICE: ReadonlySet<ToolReason['code']> = new Set([
+  'calibration unknown',
+  'too coarse',
+  'running torque uncertain',
+]);
 
 /** Whether a reason forbids the tool; the others only advise. */
 export const forbids = ({ code }: ToolReason): boolean => !ADVICE.has(code);
@@ -65,4 +70,13 @@ const noMark = ({ rule }: JudgingRule): string =>
 export function reasonsAgainstMeasuring(tool: Tool, lowest: Torque, day: string | null): ToolReason[] {
   if (tool.type === 'setting') return [{ code: 'shows no torque', sentence: 'The tool shows no torque to read.' }];
   return reasonsAgainst(tool, lowest, day ?? tool.calibrationDue ?? ANY_DAY);
+}
+
+/** What is to be said about a running torque that was measured where its tool is not good for much; empty elsewhere. */
+export function reservationsOn(tool: Tool, runningTorque: Torque): ToolReason[] {
+  const { min } = usableRange(tool);
+  if (compare(runningTorque, min) >= 0) return [];
+  const [low, from] = [runningTorque, min].map(({ value, unit }) => `${Number(value.toPrecision(6))} ${unit}`);
+  const sentence = `The running torque of ${low} is below ${from}, where the tool begins to be accurate.`;
+  return [{ code: 'running torque uncertain', sentence }];
 }

@@ -131,6 +131,7 @@ const ToolReasonSchema = exactly<ToolReason>()(
       'too coarse',
       'no mark in the window',
       'shows no torque',
+      'running torque uncertain',
     ]),
     sentence: v.string(),
   }),

@@ -1,6 +1,12 @@
 import { isWorn, minimumRunningTorque } from '../procedure/lead-hand.ts';
 import type { Procedure, Step, TightenStep, Tool } from '../procedure/procedure.ts';
-import { forbids, reasonsAgainstMeasuring, reasonsAgainstTool, type ToolReason } from '../procedure/tool-reasons.ts';
+import {
+  forbids,
+  reasonsAgainstMeasuring,
+  reasonsAgainstTool,
+  reservationsOn,
+  type ToolReason,
+} from '../procedure/tool-reasons.ts';
 import { compare, type Torque } from '../units/index.ts';
 import { planOf, runningToolOf, toolOf, type Call } from './calls.ts';
 import type { Finding } from './event.ts';
@@ -25,7 +31,10 @@ export function toolTroubles(state: SessionState, step: TightenStep, call: Call 
   const tool = toolOf(state.procedure, step);
   const now = reasonsAgainstTool(tool, [setting.atWrench], step.judging, state.day);
   const reasons = [...foreseen.flatMap((trouble) => trouble.reasons), ...now];
-  return [...measuring, ...troubles(tool, [...new Map(reasons.map((reason) => [reason.code, reason])).values()])];
+  const dial = runningToolOf(state.procedure, step);
+  const reserved = setting.runningTorque ? troubles(dial, reservationsOn(dial, setting.runningTorque)) : [];
+  const distinct = [...new Map(reasons.map((reason) => [reason.code, reason])).values()];
+  return [...measuring, ...reserved, ...troubles(tool, distinct)];
 }
 
 interface Foreseen {
@@ -68,19 +77,19 @@ const troubles = (tool: Tool, reasons: readonly ToolReason[]): readonly ToolTrou
 const CERTAIN: ReadonlySet<ToolReason['code']> = new Set(['calibration unknown', 'calibration expired', 'above range']);
 
 /**
- * What a running torque means: the nut is worn, or it asks more than the tools of the step can show or apply. Then it is
- * measured again, or the manual decides; no setting is worked out from it.
+ * What a running torque means: the nut is worn, its tool has no mark so low, or it asks more than the tools of the step
+ * can show or apply. Then it is measured again, or the manual decides; no setting is worked out from it.
  */
 export function findingOnRunning({ procedure }: SessionState, step: TightenStep, runningTorque: Torque): Finding {
   if (isWorn(step, runningTorque)) return 'nut worn';
+  const dial = runningToolOf(procedure, step);
+  if (compare(runningTorque, dial.range.min) < 0) return 'not provable';
   const isTooMuch = (value: Torque, { range }: Tool): boolean => compare(value, range.max) > 0;
   const tool = toolOf(procedure, step);
   const settings = planOf(procedure, step).passes.flatMap((pass) =>
     pass.target === null ? [] : [settingFor(procedure, step, pass, runningTorque).atWrench.target],
   );
-  return isTooMuch(runningTorque, runningToolOf(procedure, step)) || settings.some((each) => isTooMuch(each, tool))
-    ? 'over'
-    : 'in';
+  return isTooMuch(runningTorque, dial) || settings.some((each) => isTooMuch(each, tool)) ? 'over' : 'in';
 }
 
 /** The refusal of a call whose tool may not be used; null where nothing forbids it. */

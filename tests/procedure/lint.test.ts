@@ -213,6 +213,15 @@ describe('closer looks', () => {
     expect(warnings(ROPEWAY, { ...fits, 'steps.tighten-bracket.judging': judging }, 'noMarkInWindow')).toHaveLength(1);
   });
 
+  it('running torque should not be measured with the large tool of the step', () => {
+    const changes: Changes = {
+      'tools.wrench-250.type': 'indicating',
+      'steps.tighten-cover.runDown': { used: false },
+    };
+    const found = warnings(BOAT, changes, 'runDownNotMeasurable').map(({ message }) => message);
+    expect(found).toEqual([expect.stringContaining('is good from 50 lbf·in; name a smaller one')]);
+  });
+
   it('a setting above full scale is told as well', () => {
     const changes = { 'steps.tighten-ring.passes.1': around('61', '60', '66') };
     expect(warnings(ROPEWAY, changes, 'settingOutsideUsableRange').map(({ message }) => message)).toEqual([

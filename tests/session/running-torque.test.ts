@@ -147,6 +147,12 @@ describe('a running torque that the tools of the step cannot deal with', () => {
     expect(happened(play)).toMatchObject([{ verdict: 'over' }]);
     expect(called(tell(play, affirm))).toBe('0: 1');
   });
+  test('below the lowest mark of the tool proves nothing: a large wrench is blind there', () => {
+    const play = tell(ring({ runDown: { used: false } }), reading('0.3')); // the wrench has marks from 5 to 60
+    expect(happened(play)).toMatchObject([{ verdict: 'not provable' }]);
+    expect(called(tell(play, affirm))).toBe('0: 1');
+    expect(happened(tell(ring({ runDown: { used: false } }), reading('5')))).toMatchObject([{ verdict: 'in' }]);
+  });
   test('that would lift the setting above the wrench is not taken either, and can be measured again', () => {
     const passes = [torquePass('55', '54', '56')];
     const play = tell(ring({ passes }), reading('6'), affirm);

@@ -134,6 +134,13 @@ describe('with running torque', () => {
     );
     expect(refused(blind)).toMatchObject({ reasons: [{ code: 'below usable range' }] }); // 2 is below 20 / 5
   });
+  test('a running torque where its tool promises nothing is told at its nut, and stops nothing', () => {
+    const play = tell(begun(ring(indicating, { runDown: { used: false, tool: 'dial' } })), reading('1.5'), affirm);
+    const measured = tell(play, reading('2'), affirm, reading('2'), affirm); // the dial is good from 10 / 5 = 2 N·m
+    expect(codes(measured)).toEqual(['running torque uncertain']);
+    const second = tell(measured, reading('26'), affirm);
+    expect(codes(second)).toEqual([]);
+  });
   test('a setting below the usable range is judged when it is known: the running torque may lift it', () => {
     const passes = [torquePass('9', '8', '10'), torquePass('24.5', '23', '26')];
     const play = begun(ring(indicating, { runDown, passes }));

@@ -79,6 +79,10 @@ export const runDownNotMeasurable: Rule = (procedure) =>
     const path = `steps.${index}.runDown`;
     if (tool.type === 'setting') return [{ path, message: `the tool ${tool.id} shows no torque; name one that does` }];
     const { min } = usableRange(tool);
+    if (runDown.minimum === undefined && tool.id === own) {
+      const message = `running torque is measured with the tool of the step, which is good from ${plain(min)}; name a smaller one`;
+      return [{ path, message }];
+    }
     return runDown.minimum !== undefined && compare(runDown.minimum, min) < 0
       ? [
           {
