@@ -36,11 +36,10 @@ export function atWrench(procedure: Procedure, step: TightenStep, value: TorqueT
   }).atWrench;
 }
 
-/** What a used self-locking nut must turn with before it seats; null where the step states none, or the nuts are new. */
-export const minimumRunningTorque = ({ runDown }: TightenStep): Torque | null =>
-  (runDown?.used === true ? runDown.minimum : undefined) ?? null;
+/** What a self-locking nut must turn with before it seats, new or used: a stated limit is a limit; null where there is none. */
+export const minimumRunningTorque = ({ runDown }: TightenStep): Torque | null => runDown?.minimum ?? null;
 
-/** Whether a nut has lost its grip and is refused: it turns with less than the step wants of a used one. */
+/** Whether a nut has lost its grip and is refused: it turns with less than the step wants. */
 export function isWorn(step: TightenStep, runningTorque: Torque): boolean {
   const minimum = minimumRunningTorque(step);
   return minimum !== null && compare(runningTorque, minimum) < 0;

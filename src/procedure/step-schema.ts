@@ -123,8 +123,8 @@ export const StepSchema = v.variant(
       /** On the wrench. The values of the passes are at the fastener; the setting is computed. */
       adapter: v.optional(Id),
       /**
-       * The nut's own drag is measured on each, at the fastener with a bare tool, and added to the target. A used nut
-       * below the minimum is rejected. The tool is that of the step where none is named.
+       * The nut's own drag is measured on each, at the fastener with a bare tool, and added to the target. A nut
+       * below the minimum is rejected, new or used. The tool is that of the step where none is named.
        */
       runDown: v.optional(fields({ minimum: v.optional(positive('torque')), used: Flag, tool: v.optional(Id) })),
       /** What percentages, increments and checks refer to. */

@@ -38,7 +38,7 @@ export type Basis =
   | {
       readonly of: 'running torque';
       readonly tool: string;
-      /** What a used nut must turn with; null where the procedure states none. */
+      /** What a nut must turn with; null where the procedure states none. */
       readonly minimum: Written<'torque'> | null;
     };
 
@@ -89,6 +89,15 @@ export type EventBody =
       /** Why it was asked about with more than the usual question, the gravest first; absent where nothing was doubted. */
       readonly doubts?: readonly ReadingDoubt[];
     }
+  /** The second person read the tool as well, before the mechanic's value was shown or spoken. */
+  | {
+      readonly kind: 'witnessed';
+      readonly of: number;
+      readonly reading: Written<'torque'>;
+      readonly person: string;
+    }
+  /** The two values differ by more than one mark of the tool: neither counts, and both read again. */
+  | { readonly kind: 'disputed'; readonly of: number }
   | { readonly kind: 'reading confirmed'; readonly of: number }
   | { readonly kind: 'reading rejected'; readonly of: number }
   | { readonly kind: 'reading disregarded'; readonly of: number }

@@ -93,7 +93,7 @@ describe('running torque', () => {
 });
 const CIRCULAR = { kind: 'circular' };
 
-describe('a used self-locking nut', () => {
+describe('a self-locking nut', () => {
   test('that turns with less than the minimum is refused by name, and stays open until another is measured', () => {
     const worn = tell(ring(), reading('1.9'));
     expect(happened(worn)).toMatchObject([{ verdict: 'nut worn', basis: { minimum: newtonMetres('2') } }]);
@@ -110,10 +110,12 @@ describe('a used self-locking nut', () => {
     const worn = tell(ring({ confirm: 'by going on' }), reading('1.9'));
     expect(refused(tell(worn, reading('3', 3)))).toEqual({ code: 'confirm first', fastener: 1 });
   });
-  test('below it is taken where the nuts are new', () =>
-    expect(happened(tell(ring({ runDown: { ...used, used: false } }), reading('1.2')))).toMatchObject([
-      { verdict: 'in' },
-    ]));
+  test('is held to a stated minimum also where it is new, and to none where none is stated', () => {
+    const fresh = { ...used, used: false };
+    expect(happened(tell(ring({ runDown: fresh }), reading('1.2')))).toMatchObject([{ verdict: 'nut worn' }]);
+    const free = ring({ runDown: { ...fresh, minimum: undefined } });
+    expect(happened(tell(free, reading('1.2')))).toMatchObject([{ verdict: 'in' }]);
+  });
   test('found out by a correction is open again, and what was done to it by hand is done again', () => {
     const passes = [{ kind: 'snug' }, torquePass('24.5', '23', '26')];
     const snug = tell(
