@@ -7,13 +7,15 @@ import { planOf } from '../session/calls.ts';
 import type { Setting } from '../session/setting.ts';
 import type { ToolTrouble } from '../session/tools.ts';
 import { explainPasses, settingRatio } from '../tightening/index.ts';
-import { rounded, type Mass, type Torque } from '../units/index.ts';
+import { decimalOf } from '../units/decimal.ts';
+import { rounded, roundedWindow, valueIn, type Mass, type Torque } from '../units/index.ts';
 
 /**
  * Why a wrench is set to a value, short: "target 175, plus 12 running, times 0.833 for the adapter: set 156". Units are
  * only named where they differ from that of the tool. A tool that shows is pulled to a value instead of set to it.
  */
-export function explainSetting({ wanted, runningTorque, adapter, tool, value }: Setting): string {
+export function explainSetting(setting: Setting): string {
+  const { wanted, runningTorque, adapter, tool, value } = setting;
   const toolUnit = tool.range.max.unit;
   const plain = (torque: Torque): string =>
     `${figures(torque.value)}${torque.unit === toolUnit ? '' : ` ${torque.unit}`}`;
@@ -24,7 +26,15 @@ export function explainSetting({ wanted, runningTorque, adapter, tool, value }: 
   ];
   if (value === null) return `${parts.join(', ')}: the tool has no mark to set`;
   const unit = wanted.target.unit === toolUnit ? '' : ` ${toolUnit}`;
-  return `${parts.join(', ')}: ${tool.type === 'setting' ? 'set' : 'pull to'} ${value.value}${unit}`;
+  return `${parts.join(', ')}: ${tool.type === 'setting' ? 'set' : 'pull to'} ${value.value}${unit}${acceptedWords(setting)}`;
+}
+
+/** What the rule of judging leaves of the window, rounded inwards. */
+function acceptedWords({ accepted, judging, tool: { range, resolution } }: Setting): string {
+  if (judging.rule === 'simple') return '';
+  if (accepted === null) return `; by ${judging.rule} no reading is accepted`;
+  const { min, max } = roundedWindow(accepted, range.max.unit, decimalOf(valueIn(resolution, range.max.unit)).scale);
+  return `; by ${judging.rule} ${min.value} to ${max.value} is accepted`;
 }
 
 /** Six digits are enough to recognise a value. */

@@ -5,7 +5,7 @@
  */
 import * as v from 'valibot';
 import type { ToolReason } from '../procedure/tool-reasons.ts';
-import type { Basis, EventBody } from '../session/event.ts';
+import type { Basis, EventBody, WrittenRule } from '../session/event.ts';
 import type { Heard, Instant, Meaning, Question, ReadingDoubt, SaidReading, Source } from '../session/intent.ts';
 import type { Refusal } from '../session/refusal.ts';
 import { compare, DECIMAL, fromWritten, unitsOf, type Kind, type Written } from '../units/index.ts';
@@ -44,14 +44,17 @@ const Count = v.pipe(v.number(), v.safeInteger(), v.minValue(0));
 const Time = v.pipe(v.string(), v.isoTimestamp());
 const Hash = v.pipe(v.string(), v.hash(['sha256']));
 
-/** A quantity as it was written. Text of more digits than a double can hold is no value that the program writes. */
+/** A number as it was written. Text of more digits than a double can hold is no value that the program writes. */
+const DecimalText = v.pipe(
+  v.string(),
+  v.regex(DECIMAL),
+  v.check((text) => Number.isFinite(Number(text)), 'Expected a finite value'),
+);
+
+/** A quantity as it was written. */
 const written = <K extends Kind>(kind: K) =>
   v.strictObject({
-    value: v.pipe(
-      v.string(),
-      v.regex(DECIMAL),
-      v.check((text) => Number.isFinite(Number(text)), 'Expected a finite value'),
-    ),
+    value: DecimalText,
     unit: v.picklist(unitsOf(kind)),
   });
 const WrittenTorque = exactly<Written<'torque'>>()(written('torque'));
@@ -173,6 +176,14 @@ const Window = v.pipe(
   ),
 );
 
+const RuleSchema = exactly<WrittenRule>()(
+  v.variant('rule', [
+    v.strictObject({ rule: v.literal('simple') }),
+    v.strictObject({ rule: v.literal('guard band'), uncertainty: WrittenTorque, factor: DecimalText }),
+    v.strictObject({ rule: v.literal('relative tool error'), errorPercent: DecimalText }),
+  ]),
+);
+
 const BasisSchema = exactly<Basis>()(
   v.variant('of', [
     v.strictObject({
@@ -185,7 +196,8 @@ const BasisSchema = exactly<Basis>()(
       ),
       setting: WrittenTorque,
       window: Window,
-      rule: v.picklist(['simple', 'guard band', 'relative tool error']),
+      accepted: v.nullable(Window),
+      judging: RuleSchema,
     }),
     v.strictObject({ of: v.literal('running torque'), tool: v.string(), minimum: v.nullable(WrittenTorque) }),
   ]),

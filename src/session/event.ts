@@ -1,4 +1,4 @@
-import type { JudgingRule, Outcome } from '../tightening/verdict.ts';
+import type { Outcome } from '../tightening/verdict.ts';
 import type { Written } from '../units/index.ts';
 import type { Heard, Instant, Meaning, Question, ReadingDoubt, Source } from './intent.ts';
 import type { Refusal } from './refusal.ts';
@@ -14,6 +14,12 @@ export type Evidence = 'read' | 'click';
 
 /** What was found: the verdict on a torque, or that a used self-locking nut turns too freely to be used again. */
 export type Finding = Outcome | 'nut worn';
+
+/** A rule of judging with all its numbers, as decimal text. */
+export type WrittenRule =
+  | { readonly rule: 'simple' }
+  | { readonly rule: 'guard band'; readonly uncertainty: Written<'torque'>; readonly factor: string }
+  | { readonly rule: 'relative tool error'; readonly errorPercent: string };
 
 /** What a value was judged by, in full, so that it can be understood later without working anything out again. */
 export type Basis =
@@ -33,7 +39,9 @@ export type Basis =
       readonly setting: Written<'torque'>;
       /** The manual's window with running torque and adapter, at the wrench, in full precision. */
       readonly window: { readonly min: Written<'torque'>; readonly max: Written<'torque'> };
-      readonly rule: JudgingRule['rule'];
+      /** What the rule accepts of it; null where it accepts nothing. */
+      readonly accepted: { readonly min: Written<'torque'>; readonly max: Written<'torque'> } | null;
+      readonly judging: WrittenRule;
     }
   | {
       readonly of: 'running torque';

@@ -1,10 +1,18 @@
 import { adapterOf, atWrench } from '../procedure/lead-hand.ts';
 import type { Procedure, Step, TightenStep, Tool } from '../procedure/procedure.ts';
 import { acceptedMark } from '../procedure/tool-reasons.ts';
-import type { Adapter, TorqueTarget } from '../tightening/index.ts';
+import {
+  acceptanceWindow,
+  type Adapter,
+  type JudgingRule,
+  type TorqueTarget,
+  type TorqueWindow,
+  USUAL_FACTOR,
+} from '../tightening/index.ts';
+import { decimalOf, textOf } from '../units/decimal.ts';
 import { convert, fromWritten, limits, torque, toWritten, type Torque, type Written } from '../units/index.ts';
 import { RUNNING_ROUND, toolOf, type Call } from './calls.ts';
-import type { Basis } from './event.ts';
+import type { Basis, WrittenRule } from './event.ts';
 import { standingReading, type SessionState } from './state.ts';
 
 /** What a wrench is set to for one fastener in one pass, and how that came about. */
@@ -17,6 +25,9 @@ export interface Setting {
   readonly tool: Tool;
   /** Target and window at the wrench, in the unit of the tool and in full precision: readings are judged by these. */
   readonly atWrench: TorqueTarget;
+  readonly judging: JudgingRule;
+  /** What the rule of judging accepts of the window at the wrench; null where it accepts nothing. */
+  readonly accepted: TorqueWindow | null;
   /**
    * What is called out and set: the accepted mark of the tool nearest to the target. Null where a setting tool has no such
    * mark: then it may not be used.
@@ -50,6 +61,8 @@ export function settingFor(
     adapter: adapterOf(procedure, step),
     tool,
     atWrench: inUnit,
+    judging: step.judging,
+    accepted: acceptanceWindow(inUnit.window, step.judging),
     value: calledValue(inUnit, step, tool),
   };
 }
@@ -70,7 +83,8 @@ function runningTorqueOf(state: SessionState, step: TightenStep, fastener: numbe
 }
 
 /** What a torque reading is judged by, as it goes into the record. A tool without a mark to set takes no reading. */
-export function basisOf({ wanted, runningTorque, adapter, tool, atWrench, value }: Setting, step: TightenStep): Basis {
+export function basisOf(setting: Setting, step: TightenStep): Basis {
+  const { wanted, runningTorque, adapter, tool, atWrench, judging, accepted, value } = setting;
   if (value === null) throw new Error(`Step "${step.id}" has no setting for its tool.`);
   return {
     of: 'torque',
@@ -83,7 +97,28 @@ export function basisOf({ wanted, runningTorque, adapter, tool, atWrench, value 
       angle: toWritten(adapter.angle),
     },
     setting: value,
-    window: { min: toWritten(atWrench.window.min), max: toWritten(atWrench.window.max) },
-    rule: step.judging.rule,
+    window: writtenWindow(atWrench.window),
+    accepted: accepted && writtenWindow(accepted),
+    judging: writtenRule(judging),
   };
 }
+
+const writtenWindow = ({ min, max }: TorqueWindow) => ({ min: toWritten(min), max: toWritten(max) });
+
+/** A rule with the factor that holds where none is stated. */
+function writtenRule(judging: JudgingRule): WrittenRule {
+  switch (judging.rule) {
+    case 'simple':
+      return judging;
+    case 'guard band':
+      return {
+        rule: judging.rule,
+        uncertainty: toWritten(judging.uncertainty),
+        factor: decimalText(judging.factor ?? USUAL_FACTOR),
+      };
+    case 'relative tool error':
+      return { rule: judging.rule, errorPercent: decimalText(judging.errorPercent) };
+  }
+}
+
+const decimalText = (value: number): string => textOf(decimalOf(value));

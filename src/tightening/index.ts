@@ -11,6 +11,7 @@ export {
   type NextAction,
   type Outcome,
   type TorqueWindow,
+  USUAL_FACTOR,
   type Verdict,
 } from './verdict.ts';
 export {

@@ -17,6 +17,9 @@ export type JudgingRule =
   | { readonly rule: 'guard band'; readonly uncertainty: Torque; readonly factor?: number }
   | { readonly rule: 'relative tool error'; readonly errorPercent: number };
 
+/** Of a guard band, where none is stated (ISO 14253-1). */
+export const USUAL_FACTOR = 1;
+
 export type Outcome = 'in' | 'under' | 'over' | 'not provable';
 
 export interface Verdict {
@@ -59,7 +62,7 @@ function zones(window: TorqueWindow, rule: JudgingRule): Zones {
     case 'simple':
       return { accepted: { min, max }, lowest: min, highest: max };
     case 'guard band': {
-      const band = guardBand(rule.uncertainty, rule.factor ?? 1);
+      const band = guardBand(rule.uncertainty, rule.factor ?? USUAL_FACTOR);
       return {
         accepted: unlessCrossed(add(min, band), subtract(max, band)),
         lowest: subtract(min, band),

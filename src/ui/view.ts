@@ -19,6 +19,7 @@ import {
 } from '../session/state.ts';
 import { toolTroubles } from '../session/tools.ts';
 import { layOut, type Position } from '../tightening/pattern.ts';
+import type { TorqueWindow } from '../tightening/verdict.ts';
 import { display, displayWindow } from '../units/index.ts';
 import { placesOf } from './places.ts';
 
@@ -61,7 +62,7 @@ export interface CallView {
   readonly instead: 'read it' | 'by hand';
   /** At the wrench, in the unit of the tool, limits rounded inwards. */
   readonly window: string | null;
-  /** What a running torque must reach, where the nuts are used ones. */
+  /** What a running torque must reach, where a minimum is stated. */
   readonly minimum: string | null;
   readonly why: string | null;
   readonly tool: string | null;
@@ -133,8 +134,13 @@ function callView(state: SessionState, step: Step, call: Call): CallView {
   };
 }
 
-const windowOf = ({ atWrench, tool }: Setting): string =>
-  displayWindow(atWrench.window, tool.range.max.unit, placesOf(tool));
+/** The window of the manual, and what the rule of judging accepts of it where that is less. */
+function windowOf({ atWrench, accepted, judging, tool }: Setting): string {
+  const shown = (window: TorqueWindow): string => displayWindow(window, tool.range.max.unit, placesOf(tool));
+  if (judging.rule === 'simple') return shown(atWrench.window);
+  const narrowed = accepted ? `accepted ${shown(accepted)}` : 'nothing is accepted';
+  return `${shown(atWrench.window)}; ${narrowed} (${judging.rule})`;
+}
 
 /** The minimum is rounded up: what is shown as enough is enough. */
 function minimumOf(procedure: Procedure, step: Step): string | null {

@@ -40,6 +40,16 @@ describe('a setting', () => {
     expect(bare(setting)).toBe('target 24.5: set 24.5');
     expect(bare(indicating)).toBe('target 24.5: pull to 24.5');
   });
+  test('tells what the rule of judging accepts, where that is less than the window', () => {
+    const by = (uncertainty: string): string => {
+      const judging = { rule: 'guard band', uncertainty: { value: uncertainty, unit: 'N·m' } };
+      const procedure = procedureOf([tighten('ring', { judging })], { tools: [indicating] });
+      return explainSetting(settingFor(procedure, tightening(procedure), plain, null));
+    };
+    // The window is 23 to 26.
+    expect(by('0.55')).toBe('target 24.5: pull to 24.5; by guard band 23.6 to 25.4 is accepted');
+    expect(by('2')).toBe('target 24.5: pull to 24.5; by guard band no reading is accepted');
+  });
   test('names units where the tool has another than the manual', () => {
     const inches = { value: '1', unit: 'lbf·in' };
     const tool = { ...setting, range: { min: inches, max: { value: '500', unit: 'lbf·in' } }, resolution: inches };

@@ -60,10 +60,26 @@ describe('a reading', () => {
           adapter: null,
           setting: newtonMetres('12'),
           window: { min: newtonMetres('11'), max: newtonMetres('13') },
-          rule: 'simple',
+          accepted: { min: newtonMetres('11'), max: newtonMetres('13') },
+          judging: { rule: 'simple' },
         },
         corrects: null,
       },
+    ]);
+  });
+  test('has in its record the whole rule it was judged by, and what that accepts of the window', () => {
+    const judgedBy = (judging: object) =>
+      happened(tell(ring({ passes: [torquePass('12', '11', '13')], judging }), reading('12')));
+    expect(judgedBy({ rule: 'guard band', uncertainty: newtonMetres('0.25') })).toMatchObject([
+      {
+        basis: {
+          accepted: { min: newtonMetres('11.25'), max: newtonMetres('12.75') },
+          judging: { rule: 'guard band', uncertainty: newtonMetres('0.25'), factor: '1' },
+        },
+      },
+    ]);
+    expect(judgedBy({ rule: 'relative tool error', errorPercent: '20' })).toMatchObject([
+      { basis: { accepted: null, judging: { rule: 'relative tool error', errorPercent: '20' } } }, // 13.75 to 10.83
     ]);
   });
   test('may name its fastener', () => expect(readings(tell(play, reading('12', 1)))).toEqual(['1: 12 captured']));
@@ -139,11 +155,6 @@ describe('a reading that was read back', () => {
     'comes before anything else: $kind',
     (meaning) => expect(refused(tell(pending, meaning))).toEqual({ code: 'confirm first', fastener: 1 }),
   );
-  test('"witness each" wants a word for each', () => {
-    const witnessed = tell(ring({ confirm: 'witness each' }), reading('24'));
-    expect(refused(tell(witnessed, reading('24', 3)))).toEqual({ code: 'confirm first', fastener: 1 });
-    expect(kinds(tell(witnessed, affirm))).toEqual(['reading confirmed']);
-  });
 });
 
 describe('a reading outside its window', () => {

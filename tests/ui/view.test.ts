@@ -43,6 +43,14 @@ describe('a call', () => {
       left: 10,
       troubles: [],
     }));
+  test('shows what the rule of judging accepts, where that is less than the window', () => {
+    const by = (uncertainty: string) => {
+      const judging = { rule: 'guard band', uncertainty: newtonMetres(uncertainty) };
+      return shown(start(procedureOf([tighten('ring', { judging })]))).call?.window;
+    };
+    expect(by('0.55')).toBe('23.0 to 26.0 N·m; accepted 23.6 to 25.4 N·m (guard band)');
+    expect(by('2')).toBe('23.0 to 26.0 N·m; nothing is accepted (guard band)');
+  });
   test('explains the step as long as nothing of it is done', () => {
     expect(shown(ropeway).call?.plan).toBe(
       '10 fasteners in 2 passes: 12 N·m, then 24.5 N·m in the order of the manual.',
