@@ -33,14 +33,27 @@ export function checkContainer(
   const drains = mayDrain.reduce((sum, each) => add(sum, each), volume(0, capacity.unit));
   const needed = scale(drains, (100 + marginPercent) / 100);
   const isEnough = compare(needed, capacity) <= 0;
-  return { isEnough, needed, spare: subtract(capacity, needed), sentence: sentence(isEnough, needed, capacity) };
+  return {
+    isEnough,
+    needed,
+    spare: subtract(capacity, needed),
+    sentence: sentence(isEnough, { drains, needed, capacity, marginPercent }),
+  };
 }
 
-function sentence(isEnough: boolean, needed: Volume, capacity: Volume): string {
+interface Amounts {
+  readonly drains: Volume;
+  readonly needed: Volume;
+  readonly capacity: Volume;
+  readonly marginPercent: number;
+}
+
+function sentence(isEnough: boolean, { drains, needed, capacity, marginPercent }: Amounts): string {
   // Rounded on the safe side: what is needed up, what there is down.
   const wanted = display(needed, capacity.unit, 1, 'up');
+  const made = `${display(drains, capacity.unit, 1, 'up')} and a margin of ${marginPercent} %`;
   const holds = display(capacity, capacity.unit, 1, 'down');
   return isEnough
-    ? `The container holds ${holds}; ${wanted} may be needed.`
-    : `The container is too small: it holds ${holds}, but ${wanted} may be needed.`;
+    ? `The container holds ${holds}; ${wanted} may be needed: ${made}.`
+    : `The container is too small: it holds ${holds}, but ${wanted} may be needed: ${made}.`;
 }

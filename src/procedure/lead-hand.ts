@@ -9,7 +9,7 @@ import {
   type LiftTask,
 } from '../lifting/index.ts';
 import { correct, type Adapter, type TorqueTarget } from '../tightening/index.ts';
-import { compare, length, subtract, volume, type Torque } from '../units/index.ts';
+import { compare, length, subtract, type Torque } from '../units/index.ts';
 import type { Procedure } from './schema.ts';
 import type { TightenStep } from './steps.ts';
 
@@ -75,8 +75,8 @@ export function assessedLift(procedure: Procedure): LiftAssessment | null {
   return origin.recommendedLimit.value <= destination.recommendedLimit.value ? origin : destination;
 }
 
-/** Whether the container holds what drains; null where the file names no container. */
+/** Whether the container holds what drains; null where the file names no container, or does not say what drains. */
 export function containerCheck({ container, component }: Procedure): ContainerCheck | null {
-  if (container === undefined) return null;
-  return checkContainer(container.capacity, [component.drains ?? volume(0, 'L')], container.marginPercent);
+  if (container === undefined || component.drains === undefined) return null;
+  return checkContainer(container.capacity, [component.drains], container.marginPercent);
 }

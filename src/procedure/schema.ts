@@ -1,5 +1,6 @@
 /** The procedure file: the one source of its types and of its published JSON Schema. */
 import * as v from 'valibot';
+import { USUAL_MARGIN_PERCENT } from '../lifting/index.ts';
 import {
   DateText,
   fields,
@@ -40,7 +41,7 @@ const Container = fields({
   name: Text,
   capacity: positive('volume'),
   /** On top of what may drain. */
-  marginPercent: v.exactOptional(Percent(200)),
+  marginPercent: v.optional(Percent(200), `${USUAL_MARGIN_PERCENT}`),
 });
 
 const LiftEnd = fields({

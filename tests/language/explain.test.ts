@@ -108,10 +108,12 @@ describe('the lift', () => {
   });
   test('comes before the work with the check of the container', () => {
     // 6 L drain, and a fifth more is wanted where the file names no margin: 7.2 L.
-    expect(explainBeforeWork(demo()).at(-1)).toBe('The container holds 10.0 L; 7.2 L may be needed.');
+    expect(explainBeforeWork(demo()).at(-1)).toBe(
+      'The container holds 10.0 L; 7.2 L may be needed: 6.0 L and a margin of 20 %.',
+    );
     const small = loaded(edited('ropeway-oil-cooler', { 'container.capacity.value': '7' }));
     expect(explainBeforeWork(small).at(-1)).toBe(
-      'The container is too small: it holds 7.0 L, but 7.2 L may be needed.',
+      'The container is too small: it holds 7.0 L, but 7.2 L may be needed: 6.0 L and a margin of 20 %.',
     );
   });
 });

@@ -11,7 +11,7 @@ describe('the container under the component', () => {
       isEnough: true,
       needed: volume(6, 'L'),
       spare: volume(0, 'L'),
-      sentence: 'The container holds 6.0 L; 6.0 L may be needed.',
+      sentence: 'The container holds 6.0 L; 6.0 L may be needed: 5.0 L and a margin of 20 %.',
     });
   });
 
@@ -19,7 +19,9 @@ describe('the container under the component', () => {
     const found = checkContainer(volume(5.99, 'L'), [volume(5.01, 'L')]);
     expect(found.isEnough).toBe(false);
     expect(found.spare.value).toBeLessThan(0);
-    expect(found.sentence).toBe('The container is too small: it holds 5.9 L, but 6.1 L may be needed.');
+    expect(found.sentence).toBe(
+      'The container is too small: it holds 5.9 L, but 6.1 L may be needed: 5.1 L and a margin of 20 %.',
+    );
   });
 
   it('takes another margin where it is given', () => {

@@ -100,4 +100,7 @@ describe('the container', () => {
   it('is not checked where the file names none', () => {
     expect(containerCheck(loaded(edited(BOAT, { container: undefined })))).toBeNull();
   });
+  it('is not checked against a volume that nobody stated', () => {
+    expect(containerCheck(loaded(edited(BOAT, { 'component.drains': undefined })))).toBeNull();
+  });
 });

@@ -51,6 +51,7 @@ const CASES: Readonly<Record<RuleName, Case>> = {
   closedNeverOpened: { demo: BOAT, fires: { 'steps.open-gauge-line': doing('open-gauge-line') }, at: 'steps.close-gauge-line', says: 'no earlier step opens it', sound: { conditions: condition, 'steps.rinse': undefined, 'steps.close-gauge-line.applies': applies(true) } },
   openingNeverOpened: { demo: BOAT, fires: { 'openings.1': { id: 'gauge-connection', name: 'x', closure: 'cap' }, 'steps.open-gauge-connection': doing('open') }, at: 'openings.1', says: 'no cap or plug is called for', sound: { 'steps.open-gauge-connection': doing('open', { opens: ['gauge-connection'] }) } },
   portsNotKeptUp: { demo: ROPEWAY, fires: { 'component.portsUp': undefined }, at: 'component.portsUp', says: 'which ports are kept up', sound: { 'component.portsUp': undefined, 'component.retains': torque('0', 'L') } },
+  drainedVolumeMissing: { demo: ROPEWAY, fires: { 'component.drains': undefined }, at: 'component.drains', says: 'how much runs out', sound: { 'component.drains': undefined, container: undefined } },
   containerTooSmall: { demo: ROPEWAY, fires: { 'container.capacity.value': '7' }, at: 'container.capacity', says: 'too small', sound: { 'container.capacity.value': '7.2' } },
 
   tightenedBeforeSealSeated: { demo: ROPEWAY, fires: { 'steps.coat-seal.seals': [] }, at: 'steps.tighten-flange', says: 'seats the seal flange-seal', sound: { 'patterns.flange.seal': undefined, 'steps.coat-seal.seals': [] } },

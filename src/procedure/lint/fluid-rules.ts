@@ -41,6 +41,11 @@ export const portsNotKeptUp: Rule = ({ component: { retains, portsUp } }) =>
     ? [{ path: 'component.portsUp', message: 'fluid stays inside, but the file does not say which ports are kept up' }]
     : [];
 
+export const drainedVolumeMissing: Rule = ({ container, component: { drains } }) =>
+  container !== undefined && drains === undefined
+    ? [{ path: 'component.drains', message: 'nothing says how much runs out, so the container cannot be checked' }]
+    : [];
+
 export const containerTooSmall: Rule = (procedure) => {
   const check = containerCheck(procedure);
   return check === null || check.isEnough ? [] : [{ path: 'container.capacity', message: check.sentence }];
