@@ -55,6 +55,8 @@ export default defineConfig({
           globalSetup: ['tests/browser/serve-build.ts'],
           // Each file owns one Chromium and real-time audio: side by side they would starve each other of two cores.
           fileParallelism: false,
+          // Sound runs in real time: a machine that is busy for a moment loses some. A fault fails twice.
+          retry: 1,
           testTimeout: 180_000,
           hookTimeout: 120_000,
         },

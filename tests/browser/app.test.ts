@@ -52,7 +52,7 @@ test('what the app says itself is no command, however it reaches the microphone'
 
 test('speech that is no phrase is shown in grey, counted, and does nothing', async () => {
   await app.begin(/Oil cooler/, { mechanic: 'A. Invented' });
-  await app.say('affirm that the weather is nice in the next valley');
+  await app.utter('affirm that the weather is nice in the next valley');
   expect(await app.page.locator('.heard.ignored').count()).toBe(1);
   expect(await app.heard()).toContain('(1 not for us)');
   expect(await app.wanted()).toContain('The drive can start without notice');
