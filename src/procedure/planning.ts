@@ -1,9 +1,11 @@
 /** All that the tightening and lifting rooms would refuse later, found while the file is read and put in its place. */
 import { assessLift } from '../lifting/index.ts';
 import { narrowed, only, type Order } from '../tightening/order.ts';
-import { planLoosening, planPasses, type PassSpec, type PlannedPass } from '../tightening/passes.ts';
+import { MOST_ROUNDS } from '../tightening/pass-values.ts';
+import { LOOSENING_STAGES, planLoosening, planPasses, type PassSpec } from '../tightening/passes.ts';
 import { numbersOf, type Pattern } from '../tightening/pattern.ts';
 import { permissibleErrorPercent, settingRatio, torqueTarget } from '../tightening/index.ts';
+import { type Torque, valueIn } from '../units/index.ts';
 import { attempt, isRefused, type Fault } from './fault.ts';
 import { adapterOf, liftTasks } from './lead-hand.ts';
 import { checkLayout, checkOrder } from './order-faults.ts';
@@ -22,13 +24,33 @@ export function planningFaults(procedure: Procedure): Fault[] {
   let calls = 0;
   for (const [i, step] of procedure.steps.entries()) {
     const path = `steps.${i}`;
-    calls += checkStep(faults, procedure, planable, step, path).reduce((sum, { order }) => sum + order.length, 0);
+    // Counted before anything is planned: a plan that is too large must not be made first.
+    calls += callsIn(step, planable);
     if (calls > MOST_CALLS) {
       faults.push({ path, message: `with this step the procedure calls more than ${MOST_CALLS} fasteners` });
       break;
     }
+    checkStep(faults, procedure, planable, step, path);
   }
   return faults;
+}
+
+/** How many fasteners a step calls, all its passes together, reckoned from the file alone. */
+function callsIn(step: Step, planable: ReadonlyMap<string, Planable>): number {
+  if (step.kind !== 'tighten' && step.kind !== 'loosen') return 0;
+  const all = planable.get(step.pattern)?.pattern.positions.length ?? 0;
+  if (step.kind === 'loosen') return all * (step.stages ?? LOOSENING_STAGES).length;
+  const { final, passes } = step;
+  const calls = passes.map((pass) => roundsIn(pass, final?.target) * (pass.only?.length ?? all));
+  return calls.reduce((sum, each) => sum + each, step.runDown ? all : 0);
+}
+
+/** More increments than this are refused when they are looked at one by one. */
+function roundsIn(pass: PassSpec, final: Torque | undefined): number {
+  if (pass.kind !== 'increments' || final === undefined) return 1;
+  const { value, unit } = pass.step;
+  const rounds = Math.ceil((valueIn(final, unit) - valueIn(pass.from, unit)) / value) + 1;
+  return Math.min(Math.max(rounds, 1), MOST_ROUNDS);
 }
 
 interface Planable {
@@ -53,21 +75,20 @@ function checkTools(faults: Fault[], { tools }: Procedure): void {
   }
 }
 
-/** The passes of a step; none where there is a fault, or nothing to pass. */
+/** Whether a step about fasteners plans, and all that is wrong with it where it does not. */
 function checkStep(
   faults: Fault[],
   procedure: Procedure,
   planable: ReadonlyMap<string, Planable>,
   step: Step,
   path: string,
-): readonly PlannedPass[] {
-  if (step.kind !== 'tighten' && step.kind !== 'loosen') return [];
+): void {
+  if (step.kind !== 'tighten' && step.kind !== 'loosen') return;
   if (step.kind === 'tighten') checkAdapter(faults, procedure, step, path);
   const found = planable.get(step.pattern);
-  if (found === undefined) return [];
-  const passes =
-    step.kind === 'tighten' ? checkPasses(faults, found, step, path) : checkLoosening(faults, found, step, path);
-  return passes ?? [];
+  if (found === undefined) return;
+  if (step.kind === 'tighten') checkPasses(faults, found, step, path);
+  else checkLoosening(faults, found, step, path);
 }
 
 function checkAdapter(faults: Fault[], procedure: Procedure, step: TightenStep, path: string): void {
@@ -86,16 +107,16 @@ function checkPasses(
   { pattern, order }: Planable,
   { final, passes }: TightenStep,
   path: string,
-): PlannedPass[] | null {
+): void {
   const before = faults.length;
   if (final) attempt(faults, `${path}.final.target`, () => torqueTarget(final.target, final.window));
   const schedule = { pattern, order, ...(final ? { final } : {}) };
   if (faults.length === before) {
     for (const [i, pass] of passes.entries()) checkPass(faults, schedule, pass, `${path}.passes.${i}`);
   }
-  if (faults.length > before) return null;
+  if (faults.length > before) return;
   const down = (): number => passes.findIndex((_, i) => goesDown({ ...schedule, passes: passes.slice(0, i + 1) }));
-  return attempt(
+  attempt(
     faults,
     (code) => (code === 'pass-goes-down' ? `${path}.passes.${down()}` : `${path}.passes`),
     () => planPasses({ ...schedule, passes }),
@@ -140,9 +161,9 @@ function checkLoosening(
   { pattern, order: tightening }: Planable,
   step: StepOf<'loosen'>,
   path: string,
-): PlannedPass[] | null {
-  if (step.order && !checkOrder(faults, pattern, step.order, `${path}.order`)) return null;
-  return attempt(faults, path, () => planLoosening({ ...step, pattern, tightening }));
+): void {
+  if (step.order && !checkOrder(faults, pattern, step.order, `${path}.order`)) return;
+  attempt(faults, path, () => planLoosening({ ...step, pattern, tightening }));
 }
 
 function checkLift(faults: Fault[], procedure: Procedure): void {

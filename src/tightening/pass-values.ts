@@ -61,6 +61,9 @@ function percentOf(final: TorqueTarget | undefined, percent: number): TorqueTarg
   return share(needed(final, 'a percentage'), percent / 100);
 }
 
+/** More increments than this are a slip of the pen. */
+export const MOST_ROUNDS = 100;
+
 /** Equal steps that must land on the final target. The windows on the way are in proportion to the final one. */
 function increments(final: TorqueTarget, { from, step }: { from: Torque; step: Torque }): TorqueTarget[] {
   if (from.value <= 0 || step.value <= 0) refuse('bad-step', 'Increments need a first torque and a step above zero.');
@@ -77,7 +80,6 @@ function increments(final: TorqueTarget, { from, step }: { from: Torque; step: T
   }
   return [...rounds, final];
 }
-const MOST_ROUNDS = 100;
 
 function turn(angle: Angle, tolerance: Angle): { angle: Angle; angleWindow: Limits<'angle'> } {
   if (angle.value <= 0 || tolerance.value < 0 || compare(tolerance, angle) >= 0) {

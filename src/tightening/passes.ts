@@ -72,7 +72,7 @@ export interface Loosening {
 }
 
 /** Freed a little all round first, so that no stud takes the whole load (common practice). */
-const LOOSENING_STAGES = ['break loose, a quarter turn each', 'take off'];
+export const LOOSENING_STAGES = ['break loose, a quarter turn each', 'take off'];
 
 /** @throws Refused `no-passes` for an empty list of stages, and whatever the order refuses. */
 export function planLoosening({ pattern, tightening, order, stages = LOOSENING_STAGES }: Loosening): PlannedPass[] {

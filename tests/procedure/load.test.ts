@@ -199,7 +199,24 @@ describe('a file that is no procedure', () => {
     ]);
   });
 
-  it('and a plan too large for any joint is refused before it is made', () => {
+  it('and a plan too large for any joint is counted before it is made: nothing else is found in it', () => {
+    const torque = (value: string): Json => ({ value, unit: 'N·m' });
+    const increments = { kind: 'increments', from: torque('1'), step: torque('1') };
+    const final = { target: torque('99'), window: { min: torque('98'), max: torque('100') } };
+    const passes = Array.from({ length: 50 }, () => increments); // each of them goes down to 1 N·m again
+    const ring = { id: 'x', kind: 'tighten', title: 'x', text: 'x', pattern: 'main-ring', tool: 'wrench-60' };
+    const large = (count: number): Json =>
+      edited(ROPEWAY, {
+        'patterns.main-ring.layout': { shape: 'ring', count },
+        'patterns.main-ring.order': { kind: 'circular' },
+        'steps.drain': { ...ring, final, passes },
+      });
+    const message = 'with this step the procedure calls more than 50000 fasteners';
+    expect(faultsOf(large(1000)).map(({ message: found }) => found)).toEqual([message]);
+    expect(faultsOf(large(10)).map(asLine).join()).toContain('goes down');
+  });
+
+  it('and many steps that are each of an honest size are too many together', () => {
     const layout = { shape: 'ring', count: 1000 };
     const passes = Array.from({ length: 50 }, () => around('24.5', '23', '26'));
     const step = { id: 'x', kind: 'tighten', title: 'x', text: 'x', pattern: 'main-ring', tool: 'wrench-60', passes };
