@@ -1,6 +1,7 @@
 /** Checks procedure files: `tsx src/cli/check.ts FILE…`, one line for each error, warning or sound file. */
 import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
+import { quoted } from '../procedure/fault.ts';
 import { lintProcedure } from '../procedure/lint.ts';
 import { loadProcedure } from '../procedure/procedure.ts';
 
@@ -15,17 +16,21 @@ interface Checked {
 
 async function check(file: string): Promise<Checked> {
   const text = await read(file);
-  if ('trouble' in text) return { lines: [`${file}: ${text.trouble}`], isFaulty: true };
+  if ('trouble' in text) return { lines: [line(file, '', text.trouble)], isFaulty: true };
   const loaded = loadProcedure(text.content);
   if (loaded.kind === 'faulty') {
     return { lines: loaded.faults.map(({ path, message }) => line(file, path, message)), isFaulty: true };
   }
   const warnings = lintProcedure(loaded.procedure);
   const lines = warnings.map(({ path, message }) => line(file, path, `warning: ${message}`));
-  return { lines: lines.length > 0 ? lines : [`${file}: ok`], isFaulty: false };
+  return { lines: lines.length > 0 ? lines : [line(file, '', 'ok')], isFaulty: false };
 }
 
-const line = (file: string, path: string, message: string): string => [file, path, message].filter(Boolean).join(': ');
+const line = (file: string, path: string, message: string): string =>
+  [shownFile(file), path, message].filter(Boolean).join(': ');
+
+/** One fault is one line, whatever the file is called. */
+const shownFile = (file: string): string => (/[\p{Cc}\u2028\u2029]/u.test(file) ? quoted(file) : file);
 
 async function read(file: string): Promise<{ readonly content: string } | { readonly trouble: string }> {
   try {

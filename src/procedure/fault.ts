@@ -12,7 +12,7 @@ export interface Fault {
 
 /** A fault of the schema, with what was found put before what was expected. */
 export function faultOfIssue(issue: v.BaseIssue<unknown>): Fault {
-  const path = (issue.path ?? []).map(({ key }) => String(key)).join('.');
+  const path = pathOf((issue.path ?? []).map(({ key }) => String(key)));
   const isAboutField = issue.type === 'strict_object' && issue.path?.at(-1)?.origin === 'key';
   return { path, message: isAboutField ? issue.message : `found ${shown(issue.input)}, ${issue.message}` };
 }
@@ -36,6 +36,19 @@ export function attempt<T>(faults: Fault[], at: string | ((code: string) => stri
 /** A refusal of a pure room, and not a slip in the program. */
 export const isRefused = (error: unknown): error is Refused => error instanceof Refused;
 
+/** A path of names in a file, as one plain word: "steps.3.title". */
+export const pathOf = (names: readonly (string | number)[]): string => names.map((name) => named(`${name}`)).join('.');
+
+/** A name as it stands where it is plain, else quoted, so that no name breaks a line or steers a terminal. */
+export const named = (name: string): string => (/^[\p{L}\p{N}_$-]+$/u.test(name) ? name : quoted(name));
+
+/** JSON text without any character that steers a terminal: JSON itself lets DEL and the C1 controls stand. */
+export const quoted = (text: string): string =>
+  JSON.stringify(text).replace(
+    /[\u007f-\u009f\u2028\u2029]/g,
+    (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
+
 const MOST_SHOWN = 60;
 
 /** A value from a file as it appears in a message: short, in the file's own notation. */
@@ -44,7 +57,7 @@ export function shown(value: unknown): string {
   if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : 'a list';
   if (typeof value === 'object' && value !== null)
     return isMeasure(value) ? `${value.value} ${value.unit}` : 'an object';
-  const text = JSON.stringify(value);
+  const text = typeof value === 'string' ? quoted(value) : JSON.stringify(value);
   return text.length > MOST_SHOWN ? `${text.slice(0, MOST_SHOWN)}…` : text;
 }
 

@@ -1,5 +1,6 @@
 /** The kinds of field a procedure file is made of. Every message says what was expected; fault.ts adds what was found. */
 import * as v from 'valibot';
+import { named } from './fault.ts';
 import { compare, DECIMAL, fromWritten, unitsOf, type Kind, type Quantity } from '../units/index.ts';
 
 /** An object with these fields and no others. A field that is missing or unknown is a fault at its own path. */
@@ -14,7 +15,7 @@ function fieldMessage(entries: v.ObjectEntries, { path }: v.StrictObjectIssue): 
   const entry = Object.hasOwn(entries, key) ? entries[key] : undefined;
   if (entry === undefined) {
     const others = Object.keys(path?.[0]?.input ?? {}).filter((name) => name !== key && !Object.hasOwn(entries, name));
-    return `unknown field${others.length > 0 ? ` (as are ${others.join(', ')})` : ''}, expected one of: ${known}`;
+    return `unknown field${others.length > 0 ? ` (as are ${others.map(named).join(', ')})` : ''}, expected one of: ${known}`;
   }
   return `missing, ${expectedBy(entry)}`;
 }

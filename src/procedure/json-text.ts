@@ -3,7 +3,7 @@
  * are faults here: a field that stands twice in one object, of which one value would be lost without a word (RFC 7493,
  * 2.3), and nesting too deep for any procedure.
  */
-import type { Fault } from './fault.ts';
+import { type Fault, pathOf, quoted } from './fault.ts';
 
 /** Procedures need about twelve levels. */
 export const DEEPEST = 64;
@@ -73,7 +73,7 @@ export function jsonFaults(text: string): readonly Fault[] {
       const name = JSON.parse(string('the name of a field in double quotes')) as string;
       if (seen.has(name)) {
         const message = `this field stands twice in its object, the second time at ${placeOf(text, start)}`;
-        faults.push({ path: [...path, name].join('.'), message });
+        faults.push({ path: pathOf([...path, name]), message });
       }
       seen.add(name);
       if (!takes(':')) stop('a colon after the name of the field');
@@ -107,5 +107,5 @@ function placeOf(text: string, at: number): string {
 
 function foundAt(text: string, at: number): string {
   const character = text.codePointAt(at);
-  return character === undefined ? 'the end of the file' : JSON.stringify(String.fromCodePoint(character));
+  return character === undefined ? 'the end of the file' : quoted(String.fromCodePoint(character));
 }

@@ -64,6 +64,22 @@ describe('check', { timeout: 60_000 }, () => {
     });
   });
 
+  it('keeps each fault on one line, whatever the fields and the file are called', async () => {
+    const escape = String.fromCharCode(0x1b);
+    const [one, other] = [`a\n${escape}[31m`, `b${String.fromCharCode(0x9b)}2J`];
+    const odd = await file(
+      'odd\nname.json',
+      edited(ROPEWAY, { [`component.${one}`]: '1', [`component.${other}`]: '2' }),
+    );
+    const { out } = await check(odd);
+    const name = JSON.stringify(odd);
+    expect(out).toEqual([
+      expect.stringContaining(
+        `${name}: component."a\\n\\u001b[31m": unknown field (as are "b\\u009b2J"), expected one of: name`,
+      ),
+    ]);
+  });
+
   it('goes on to the next file after a bad one', async () => {
     const broken = path.join(folder, 'broken.json');
     await writeFile(broken, '{\n  "format": \n}');
