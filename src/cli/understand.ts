@@ -72,6 +72,8 @@ function intentOf(meaning: Meaning, { reading, correction }: Situation): IntentL
       return readingLine(kind, meaning.reading, reading?.unit);
     case 'correction':
       return readingLine(kind, meaning.reading, correction?.unit);
+    case 'witness':
+      return readingLine(kind, meaning.reading, reading?.unit);
     case 'click':
       return { kind, ...NO_VALUE, fastener: meaning.fastener === null ? null : String(meaning.fastener) };
     case 'answer':

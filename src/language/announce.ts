@@ -17,6 +17,7 @@ import {
   type SessionState,
 } from '../session/state.ts';
 import { toolRefusal, toolTroubles } from '../session/tools.ts';
+import { awaitsWitness } from '../session/witness.ts';
 import { answerTo } from './answer.ts';
 import { questionAbout } from './doubt.ts';
 import { explainLift, explainPlan, explainTool } from './explain.ts';
@@ -65,6 +66,7 @@ const MOVES_ON: ReadonlySet<EventBody['kind']> = new Set([
   'reading confirmed',
   'reading rejected',
   'reading disregarded',
+  'disputed',
 ]);
 
 function sayEvent(state: SessionState, event: EventBody): readonly string[] {
@@ -81,6 +83,15 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
       return ['Going on where the record stops.'];
     case 'reading captured':
       return [readBack(state, event)];
+    case 'witnessed': {
+      const pending = pendingReading(state);
+      return pending?.seq === event.of ? [readBack(state, pending)] : [];
+    }
+    case 'disputed': {
+      const reading = state.readings.find(({ seq }) => seq === event.of);
+      const named = reading ? `${labelOf(state, reading.step)} ${count(reading.fastener)}` : 'the reading';
+      return [`Stop. The two values of ${named} differ. Both read again.`];
+    }
     case 'reading confirmed': {
       const reading = state.readings.find(({ seq }) => seq === event.of);
       return ['Logged.', ...(reading && reading.verdict !== 'in' ? [sayVerdict(state, reading)] : [])];
@@ -179,14 +190,17 @@ const isNewRound = (state: SessionState, step: Step, { pass }: Call): boolean =>
 
 type ReadBack = Pick<
   Reading,
-  'step' | 'pass' | 'fastener' | 'reading' | 'verdict' | 'evidence' | 'basis' | 'doubts' | 'corrects'
+  'step' | 'pass' | 'fastener' | 'reading' | 'verdict' | 'evidence' | 'basis' | 'doubts' | 'corrects' | 'witnessed'
 >;
 
 /** Digit by digit, then a question without the wanted answer, or the next fastener where going on confirms. */
 function readBack(state: SessionState, reading: ReadBack): string {
+  const named = `${labelOf(state, reading.step)} ${count(reading.fastener)}`;
+  if (awaitsWitness(state, reading)) return `${sentence(named)} is read. Second person, say witness and the value.`;
+  const { witnessed } = reading;
   const how =
     reading.basis.of === 'running torque' ? 'running torque ' : reading.evidence === 'click' ? 'click at ' : '';
-  const value = `${labelOf(state, reading.step)} ${count(reading.fastener)}, ${how}${digits(reading.reading.value)}.`;
+  const value = `${named}, ${how}${digits(reading.reading.value)}${witnessed ? `, witness, ${digits(witnessed.reading.value)}` : ''}.`;
   const verdict = reading.verdict === 'in' ? '' : ` That is ${outside(reading.basis, reading.verdict)}.`;
   return sentence(`${value}${verdict} ${askOrGoOn(state, reading)}`);
 }

@@ -62,6 +62,9 @@ export const unitsAfter = (unit: Unit<'torque'>): readonly Wording[] =>
 /** ICAO: an error was made; the correct version is what follows. */
 export const CORRECTION = offered('correction');
 
+/** The role word: with one microphone, it says that the second person speaks. */
+export const WITNESS = offered('witness');
+
 export const LOOK_UP = offered('look up');
 /** Not offered: "for" and "four" sound alike. */
 export const LOGGED = written('what did you log for', 'what is logged for', "what's logged for", 'logged for');

@@ -14,6 +14,7 @@ import {
   namesOf,
   ON,
   unitsAfter,
+  WITNESS,
   type Wording,
 } from './carriers.ts';
 import type { ReadingRoom, Saying, Situation } from './situation.ts';
@@ -35,7 +36,7 @@ export interface Form {
 
 /** The forms of one meaning, with the fasteners and the scale that they are about. */
 export interface Rule {
-  readonly meaning: 'reading' | 'correction' | 'click' | 'logged';
+  readonly meaning: 'reading' | 'correction' | 'click' | 'logged' | 'witness';
   readonly forms: readonly Form[];
   readonly room: ReadingRoom;
 }
@@ -89,7 +90,7 @@ const loggedForms = ({ label }: ReadingRoom): readonly Form[] => [
 ];
 
 /** The grammar of what may be said in a situation. */
-export function grammarOf({ sayings, reading, correction, logged }: Situation): Grammar {
+export function grammarOf({ sayings, reading, correction, logged, witness }: Situation): Grammar {
   const rules: Rule[] = [];
   if (reading) {
     const forms = readingForms(reading);
@@ -98,6 +99,10 @@ export function grammarOf({ sayings, reading, correction, logged }: Situation): 
     const takenBack: Part = { kind: 'taken back', forms };
     const anew = forms.map((form) => after([takenBack, said(CORRECTION)], form));
     rules.push({ meaning: 'reading', forms: [...forms, ...anew], room: reading });
+  }
+  if (witness) {
+    const forms = readingForms(witness).map((form) => after([said(WITNESS)], form));
+    rules.push({ meaning: 'witness', forms, room: witness });
   }
   if (logged) rules.push({ meaning: 'logged', forms: loggedForms(logged), room: logged });
   if (correction) {

@@ -104,6 +104,8 @@ const SITUATIONS = {
   reading: () => after(jobOf([tighten()]), ...one),
   /** Stud six was read back at 24.5 and waits. */
   confirm: () => after(jobOf([tighten()]), ...one, reading('24.5')),
+  /** The mechanic's value of stud one is taken, and the second person is to read. */
+  witness: () => after(jobOf([tighten({ confirm: 'witness each' })]), reading('24.5')),
   /** The same where the next reading confirms the one before. */
   'going-on': () => after(jobOf([tighten({ confirm: 'by going on' })]), ...one, reading('24.5')),
   /** Stud six is called, on a setting tool that clicks. */

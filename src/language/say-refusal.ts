@@ -39,6 +39,12 @@ function words(state: SessionState, reason: Refusal): string {
       return `The running torque of ${label} ${count(reason.fastener)} is read. Say the value.`;
     case 'confirm first':
       return `${label} ${count(reason.fastener)} is not confirmed. Say affirm or negative.`;
+    case 'witness first':
+      return `${label} ${count(reason.fastener)} wants its witness. Second person, say witness and the value.`;
+    case 'no second person':
+      return 'Each reading here wants a witness, and no second person is named. The mechanic cannot witness.';
+    case 'nothing to witness':
+      return 'There is nothing to witness.';
     case 'nothing to confirm':
       return 'There is nothing to confirm.';
     case 'nothing to correct':

@@ -16,6 +16,7 @@ import {
   type Reading,
   type SessionState,
 } from '../session/state.ts';
+import { awaitsWitness } from '../session/witness.ts';
 import type { Limits, Torque, Unit } from '../units/index.ts';
 
 /** A fixed phrase, always a whole utterance, and the one thing it means here. */
@@ -64,6 +65,8 @@ export interface Situation {
   readonly correction: ReadingRoom | null;
   /** It may be asked what is logged of one of these fasteners. */
   readonly logged: ReadingRoom | null;
+  /** The word "witness" may lead a value, of the reading that awaits the second person. */
+  readonly witness: ReadingRoom | null;
 }
 
 const says = (meaning: Meaning, ...phrases: readonly string[]): readonly Saying[] =>
@@ -106,11 +109,16 @@ export function situationOf(state: SessionState): Situation {
   const pending = pendingReading(state);
   if (pending) {
     const room = readingRoom(state, pending);
+    if (awaitsWitness(state, pending)) {
+      const sayings = [...NEGATIVE, ...DISREGARD, ...WHY, ...always];
+      return { sayings, reading: room, correction: room, logged: null, witness: room };
+    }
     return {
       sayings: [...AFFIRM, ...NEGATIVE, ...DISREGARD, ...NEXT, ...WHY, ...always],
       reading: room && { ...room, held: new Map([...room.held, ...heldAfter(state, step, pending)]) },
       correction: room,
       logged: null,
+      witness: null,
     };
   }
   const last = lastConfirmed(state);
@@ -129,6 +137,7 @@ export function situationOf(state: SessionState): Situation {
       reading: correction,
       correction,
       logged: null,
+      witness: null,
     };
   }
   return {
@@ -143,10 +152,17 @@ export function situationOf(state: SessionState): Situation {
     reading: called ?? correction,
     correction,
     logged: called ?? correction,
+    witness: null,
   };
 }
 
-const fixed = (sayings: readonly Saying[]): Situation => ({ sayings, reading: null, correction: null, logged: null });
+const fixed = (sayings: readonly Saying[]): Situation => ({
+  sayings,
+  reading: null,
+  correction: null,
+  logged: null,
+  witness: null,
+});
 
 const answersOf = ({ outcomes }: StepOf<'check'>): readonly Saying[] =>
   outcomes.flatMap(({ id, say }) => says(meaningOf(id), ...(say ?? [id])));

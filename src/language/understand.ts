@@ -72,6 +72,8 @@ function meaningBy({ meaning, room }: Rule, matches: readonly Match[], sureness:
     return unclear('several readings', distinct(possible.map(({ reading }) => reading)));
   }
   if (sureness < SURE_READING) return unclear('not sure', readings);
+  // Held against the witness's own eyes only: nothing is asked that the first value could have raised.
+  if (meaning === 'witness') return { kind: meaning, reading };
   const doubts = doubtsOf(kept, reading, room, sureness);
   return { kind: meaning, reading, ...(doubts.length > 0 ? { doubts } : {}) };
 }

@@ -39,7 +39,10 @@ export function decide(state: SessionState, { meaning }: Pick<Intent, 'meaning'>
       ? accept({ kind: 'warning acknowledged', step: step.id, index: warning.index })
       : refuse({ code: 'warning first' });
   }
-  if ((meaning.kind === 'reading' || meaning.kind === 'correction') && !isWellFormed(meaning.reading))
+  if (
+    (meaning.kind === 'reading' || meaning.kind === 'correction' || meaning.kind === 'witness') &&
+    !isWellFormed(meaning.reading)
+  )
     return refuse({ code: 'unclear', doubt: 'not sure', readings: [meaning.reading] });
   if (pending) return whilePending(state, pending, meaning);
   const condition = openCondition(state);
@@ -49,6 +52,8 @@ export function decide(state: SessionState, { meaning }: Pick<Intent, 'meaning'>
 /** A question about the unit is open: whether the step applies must be known before it is worked. */
 function whileAsked(state: SessionState, step: Step, condition: string, meaning: WorkingMeaning): Decision {
   switch (meaning.kind) {
+    case 'witness':
+      return refuse({ code: 'nothing to witness' });
     case 'affirm':
     case 'negative':
       return answerCondition(state, condition, meaning.kind === 'affirm');
@@ -79,6 +84,8 @@ function whileFree(state: SessionState, step: Step, meaning: WorkingMeaning): De
       if (step.kind !== 'tighten' || !call) return refuse({ code: 'no reading here' });
       return takeValue(state, step, call, meaning);
     }
+    case 'witness':
+      return refuse({ code: 'nothing to witness' });
     case 'next':
       return goOn(state, step);
     case 'turned':

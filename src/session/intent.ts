@@ -85,6 +85,8 @@ export type Meaning =
   | { readonly kind: 'answer'; readonly outcome: string }
   | ({ readonly kind: 'reading' } & UnderstoodReading)
   | ({ readonly kind: 'correction' } & UnderstoodReading)
+  /** What the second person reads off the tool, led by the word "witness". */
+  | { readonly kind: 'witness'; readonly reading: SaidReading }
   | { readonly kind: 'click'; readonly fastener: number | null }
   /** Something was said, but not surely enough, or in a way that allows more than one reading: it is asked, never guessed. */
   | { readonly kind: 'unclear'; readonly doubt: Doubt; readonly readings: readonly SaidReading[] };

@@ -7,7 +7,9 @@ export interface Reading extends Extract<EventBody, { kind: 'reading captured' }
   readonly seq: number;
   readonly at: Instant;
   readonly person: string;
-  readonly status: 'captured' | 'confirmed' | 'rejected' | 'disregarded' | 'replaced';
+  readonly status: 'captured' | 'confirmed' | 'rejected' | 'disregarded' | 'replaced' | 'disputed';
+  /** What the second person read, where there was one to read it. */
+  readonly witnessed?: Pick<Extract<EventBody, { kind: 'witnessed' }>, 'person' | 'reading'>;
 }
 
 /** Whether only an explicit word may confirm a reading: not going on, and not a pedal that means many things. */

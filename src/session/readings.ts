@@ -21,12 +21,14 @@ import {
 } from './state.ts';
 import { stepDone } from './steps.ts';
 import { findingOnRunning, toolRefusal } from './tools.ts';
+import { awaitsWitness, takeWitness, wantsWitness, witnessIn } from './witness.ts';
 
 /** A value for the fastener that is called: read off the tool, or clicked at what the tool was set to. */
 type Value = Extract<Meaning, { kind: 'reading' | 'click' }>;
 
 /** A reading was read back: it is confirmed, rejected, said anew or dropped before anything else happens. */
 export function whilePending(state: SessionState, pending: Reading, meaning: WorkingMeaning): Decision {
+  if (awaitsWitness(state, pending)) return whileAwaitingWitness(state, pending, meaning);
   const confirmFirst = refuse({ code: 'confirm first', fastener: pending.fastener });
   const goesOn = confirmsByGoingOn(state, pending);
   switch (meaning.kind) {
@@ -46,10 +48,37 @@ export function whilePending(state: SessionState, pending: Reading, meaning: Wor
       return isOf(pending, meaning.reading) ? replaced(state, pending, meaning) : confirmFirst;
     case 'click':
       return goesOn ? goOnWith(state, pending, meaning) : confirmFirst;
+    case 'witness':
     case 'answer':
     case 'turned':
     case 'back':
       return confirmFirst;
+  }
+}
+
+/**
+ * The value is neither shown nor spoken, so it cannot be confirmed: the witness reads first. The mechanic may still take it
+ * back, or say another one by "correction"; a bare value could be anybody's.
+ */
+function whileAwaitingWitness(state: SessionState, pending: Reading, meaning: WorkingMeaning): Decision {
+  switch (meaning.kind) {
+    case 'witness':
+      return takeWitness(state, pending, meaning.reading);
+    case 'negative':
+      return accept({ kind: 'reading rejected', of: pending.seq });
+    case 'disregard':
+      return accept({ kind: 'reading disregarded', of: pending.seq });
+    case 'correction':
+      if (isOf(pending, meaning.reading)) return replaced(state, pending, meaning);
+      return refuse({ code: 'witness first', fastener: pending.fastener });
+    case 'affirm':
+    case 'next':
+    case 'reading':
+    case 'click':
+    case 'answer':
+    case 'turned':
+    case 'back':
+      return refuse({ code: 'witness first', fastener: pending.fastener });
   }
 }
 
@@ -71,6 +100,7 @@ export function takeValue(state: SessionState, step: TightenStep, call: Call, va
   if (!isReadCall(call)) return refuse({ code: 'no reading here' });
   const unusable = toolRefusal(state, step, call);
   if (unusable) return refuse(unusable);
+  if (wantsWitness(state, step.id) && witnessIn(state) === null) return refuse({ code: 'no second person' });
   if (value.kind === 'click' && call.pass.kind === 'running torque')
     return refuse({ code: 'running torque is read', fastener: call.fastener });
   if (value.kind === 'click' && toolFor(state.procedure, step, call.pass.index).type !== 'setting')

@@ -9,6 +9,9 @@ export type Refusal =
   | { readonly code: 'condition first' }
   | { readonly code: 'tool not usable'; readonly tool: string; readonly reasons: readonly ToolReason[] }
   | { readonly code: 'confirm first'; readonly fastener: number }
+  | { readonly code: 'witness first'; readonly fastener: number }
+  | { readonly code: 'no second person' }
+  | { readonly code: 'nothing to witness' }
   | { readonly code: 'nothing to confirm' }
   | { readonly code: 'nothing to correct' }
   | { readonly code: 'answer first' }

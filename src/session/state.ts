@@ -88,6 +88,15 @@ export function fold(state: SessionState, event: SessionEvent): SessionState {
           { ...body, seq: event.seq, at: event.at, person: event.person, status: 'captured' },
         ],
       };
+    case 'witnessed': {
+      const witnessed = { person: body.person, reading: body.reading };
+      return {
+        ...state,
+        readings: state.readings.map((each) => (each.seq === body.of ? { ...each, witnessed } : each)),
+      };
+    }
+    case 'disputed':
+      return { ...state, readings: mark(state.readings, body.of, () => 'disputed') };
     case 'reading confirmed':
       return confirmed(state, body.of);
     case 'reading rejected':

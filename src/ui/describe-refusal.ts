@@ -17,6 +17,8 @@ function meant(meaning: Meaning): string {
   switch (meaning.kind) {
     case 'reading':
       return `reading ${said(meaning.reading)}`;
+    case 'witness':
+      return `witness ${said(meaning.reading)}`;
     case 'correction':
       return `correction to ${said(meaning.reading)}`;
     case 'click':
@@ -66,6 +68,12 @@ function because(reason: Refusal, state: SessionState): string {
     }
     case 'confirm first':
       return `The reading of ${label} ${reason.fastener} was not confirmed yet`;
+    case 'witness first':
+      return `The witness of ${label} ${reason.fastener} had not read yet`;
+    case 'no second person':
+      return 'A witness is wanted, and there is no second person but the mechanic';
+    case 'nothing to witness':
+      return 'There was nothing to witness';
     case 'nothing to confirm':
       return 'There was nothing to confirm';
     case 'nothing to correct':

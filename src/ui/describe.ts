@@ -4,7 +4,9 @@ import type { Procedure } from '../procedure/procedure.ts';
 import { checksForTurning, planOf } from '../session/calls.ts';
 import type { Basis, EventBody, SessionEvent } from '../session/event.ts';
 import type { Question } from '../session/intent.ts';
-import type { Reading, SessionState } from '../session/state.ts';
+import { callKey } from '../session/reading.ts';
+import { pendingReading, type Reading, type SessionState } from '../session/state.ts';
+import { awaitsWitness } from '../session/witness.ts';
 import { displayWindow, fromWritten, type Kind, type Written } from '../units/index.ts';
 import { describeRefusal } from './describe-refusal.ts';
 import { placesOf } from './places.ts';
@@ -38,6 +40,10 @@ export function describe({ body }: Pick<SessionEvent, 'body'>, after: SessionSta
       return workDone(body, after);
     case 'reading captured':
       return captured(body, after);
+    case 'witnessed':
+      return `Witnessed by ${body.person}: ${shown(body.reading)}, against ${readingOf(after, body.of)}`;
+    case 'disputed':
+      return `Disputed, both read again: ${readingOf(after, body.of)}`;
     case 'reading confirmed':
       return `Confirmed: ${readingOf(after, body.of)}`;
     case 'reading rejected':
@@ -114,11 +120,17 @@ function workDone(body: BodyOf<'fastener done'>, state: SessionState): string {
 }
 
 function captured(body: BodyOf<'reading captured'>, state: SessionState): string {
+  const waiting = pendingReading(state);
+  if (waiting && awaitsWitness(state, waiting) && callKeyOf(waiting) === callKeyOf(body))
+    return `${sentence(placeOf(body, state))}: value taken, not shown before the witness has read`;
   const { reading, evidence, basis, corrects, doubts = [] } = body;
   const value = `${shown(reading)}${evidence === 'click' ? ' by the click of the wrench' : ''}`;
   const instead = corrects === null ? '' : `. It stands in for ${readingOf(state, corrects)}`;
   return `${sentence(placeOf(body, state))}: ${value}, ${verdictOn(body.verdict, basis, state.procedure)}${instead}${doubts.length > 0 ? `. In doubt: ${doubts.join(', ')}` : ''}`;
 }
+
+const callKeyOf = ({ step, pass, fastener }: Pick<Reading, 'step' | 'pass' | 'fastener'>): string =>
+  callKey(step, pass, fastener);
 
 /** The reading that an event is about: "stud 4, pass 1, 24.5 N·m". */
 function readingOf(state: SessionState, seq: number): string {

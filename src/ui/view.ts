@@ -18,6 +18,7 @@ import {
   type SessionState,
 } from '../session/state.ts';
 import { toolTroubles } from '../session/tools.ts';
+import { awaitsWitness } from '../session/witness.ts';
 import { layOut, type Position } from '../tightening/pattern.ts';
 import type { TorqueWindow } from '../tightening/verdict.ts';
 import { display, displayWindow } from '../units/index.ts';
@@ -42,7 +43,10 @@ export interface WorkView {
   readonly question: string | null;
   readonly warning: Hazard | null;
   readonly call: CallView | null;
+  /** The reading that was read back; null while its value is kept from everybody. */
   readonly pending: Reading | null;
+  /** The fastener whose witness is to read, before the first value is shown or spoken. */
+  readonly awaitsWitness: number | null;
   /** What is asked about the reading that waits, where it is in doubt. */
   readonly doubt: string | null;
   /** The weight, the lift with its limits, and the container: at the first step and where the component is held. */
@@ -77,7 +81,9 @@ export interface CallView {
 
 export function workView(state: SessionState): WorkView {
   const step = currentStep(state);
-  const pending = pendingReading(state);
+  const waiting = pendingReading(state);
+  const hidden = waiting && awaitsWitness(state, waiting) ? waiting : null;
+  const pending = hidden ? null : waiting;
   const call = currentCall(state);
   const [doubt] = pending?.doubts ?? [];
   return {
@@ -89,6 +95,7 @@ export function workView(state: SessionState): WorkView {
     warning: openWarning(state),
     call: step && call ? callView(state, step, call) : null,
     pending,
+    awaitsWitness: hidden?.fastener ?? null,
     doubt: doubt === undefined ? null : questionAbout(doubt),
     load: step && (state.at === 0 || step.kind === 'hold') ? explainBeforeWork(state.procedure) : [],
     map: step ? mapView(state, step, call) : null,

@@ -13,6 +13,8 @@ function notationOfMeaning(meaning: Meaning): string {
       return short(meaning.reading);
     case 'correction':
       return `correction ${short(meaning.reading)}`;
+    case 'witness':
+      return `witness ${short(meaning.reading)}`;
     case 'click':
       return meaning.fastener === null ? 'click' : `click ${meaning.fastener}`;
     case 'answer':

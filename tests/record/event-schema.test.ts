@@ -70,8 +70,15 @@ const readings = tell(
   { kind: 'unclear', doubt: 'several readings', readings: [{ fastener: null, value: '27' }] },
 );
 
+const witness = (value: string) => ({ kind: 'witness', reading: { fastener: null, value } }) as const;
+const witnessed = tell(
+  start(procedureOf([tighten('ring', { confirm: 'witness each' })])),
+  ...[witness('24'), reading('24'), affirm, witness('25'), reading('24'), witness('24'), affirm],
+);
+
 describe('the schema of events', () => {
   test.each<[string, Play]>([
+    ['a witness', witnessed],
     ['a walk', continued],
     ['readings of every fate', readings],
   ])('lets in what the session writes: %s', (_, { events }) => {

@@ -13,6 +13,7 @@ import {
   pendingReading,
   type SessionState,
 } from '../../src/session/state.ts';
+import { awaitsWitness } from '../../src/session/witness.ts';
 import {
   demo,
   dial,
@@ -53,6 +54,7 @@ export const meaning: fc.Arbitrary<Meaning> = fc.oneof(
     weight: 3,
     arbitrary: fc.tuple(said, doubted).map(([reading, more]): Meaning => ({ kind: 'correction', reading, ...more })),
   },
+  { weight: 2, arbitrary: fc.record({ kind: fc.constant('witness' as const), reading: said }) },
   { weight: 1, arbitrary: fc.record({ kind: fc.constant('click' as const), fastener }) },
   {
     weight: 1,
@@ -153,7 +155,10 @@ const procedure = fc.oneof(fc.constant(demo()), fc.constant(fireBoat()), small);
 export function openly(state: SessionState): Meaning {
   const current = currentStep(state);
   if (state.phase === 'standing by') return { kind: 'continue' };
-  if (openCondition(state) || openWarning(state) || pendingReading(state)) return { kind: 'affirm' };
+  const pending = pendingReading(state);
+  if (pending && !openWarning(state) && awaitsWitness(state, pending))
+    return { kind: 'witness', reading: { fastener: null, value: pending.reading.value } };
+  if (openCondition(state) || openWarning(state) || pending) return { kind: 'affirm' };
   if (current?.kind === 'check')
     return { kind: 'answer', outcome: current.outcomes.find(({ then }) => then === 'go on')?.id ?? '' };
   const call = currentCall(state);
@@ -207,9 +212,9 @@ export const job = fc
     return moves.reduce((play, move) => tell(play, move(play.state)), begun);
   });
 
-/** More answers than any job wants: each warning, each step and its condition, two for each reading, and one more round of each check. */
+/** More answers than any job wants: each warning, each step and its condition, three for each reading, and one more round of each check. */
 export function mostAnswers(procedure: Procedure): number {
   const calls = procedure.steps.flatMap((each) => planOf(procedure, each).calls);
   const warnings = procedure.steps.flatMap(({ hazards }) => hazards);
-  return 10 + 2 * procedure.steps.length + warnings.length + 3 * calls.length;
+  return 10 + 2 * procedure.steps.length + warnings.length + 4 * calls.length;
 }

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { planOf } from '../../src/session/calls.ts';
 import { decide } from '../../src/session/decide.ts';
+import { prompt } from '../../src/language/announce.ts';
 import type { EventBody } from '../../src/session/event.ts';
 import {
   begin,
@@ -13,6 +14,8 @@ import {
   type Reading,
   type SessionState,
 } from '../../src/session/state.ts';
+import { agree, awaitsWitness, wantsWitness } from '../../src/session/witness.ts';
+import { workView } from '../../src/ui/view.ts';
 import { goOpenly, job, meaning, mostAnswers } from './anything.ts';
 import { people, tell, type Play } from './play.ts';
 
@@ -23,13 +26,14 @@ const statesOf = ({ state, events }: Play): readonly SessionState[] =>
     (states, event) => [...states, fold(states.at(-1) ?? state, event)],
     [begin(state.procedure, people)],
   );
-const withoutStatus = ({ status: _status, ...rest }: Reading) => rest;
+const withoutStatus = ({ status: _status, witnessed: _witnessed, ...rest }: Reading) => rest;
 const NEXT_STATUS: Readonly<Record<Reading['status'], readonly Reading['status'][]>> = {
-  captured: ['captured', 'confirmed', 'rejected', 'disregarded', 'replaced'],
+  captured: ['captured', 'confirmed', 'rejected', 'disregarded', 'replaced', 'disputed'],
   confirmed: ['confirmed', 'disregarded', 'replaced'],
   rejected: ['rejected'],
   disregarded: ['disregarded'],
   replaced: ['replaced'],
+  disputed: ['disputed'],
 };
 
 describe('whatever is said', () => {
@@ -73,6 +77,32 @@ describe('whatever is said', () => {
     );
   });
 
+  test('none stands against its witness: both values are within one mark, and the second person read before it was confirmed', () => {
+    fc.assert(
+      fc.property(job, ({ state }) => {
+        for (const reading of state.readings) {
+          if (reading.status !== 'confirmed' || !wantsWitness(state, reading.step)) continue;
+          if (!reading.witnessed) throw new Error(`Reading ${reading.seq} has no witness.`);
+          expect(reading.witnessed.person).toBe(people.second);
+          expect(agree(state, reading, reading.witnessed.reading)).toBe(true);
+        }
+      }),
+    );
+  });
+
+  test('no value is confirmed, shown or spoken before its witness has read', () => {
+    fc.assert(
+      fc.property(job, meaning, (play, meaning) => {
+        const pending = pendingReading(play.state);
+        if (!pending || !awaitsWitness(play.state, pending)) return;
+        expect(workView(play.state)).toMatchObject({ pending: null, doubt: null, awaitsWitness: pending.fastener });
+        expect(prompt(play.state).join(' ')).toMatch(/ is read\. Second person, say witness and the value\.$/);
+        const after = bodies(tell(play, meaning)).slice(play.events.length);
+        expect(after.map(({ kind }) => kind)).not.toContain('reading confirmed');
+      }),
+    );
+  });
+
   test('silence confirms nothing and changes no reading', () => {
     fc.assert(
       fc.property(job, fc.integer({ min: 1, max: 5 }), (play, times) => {
@@ -102,9 +132,13 @@ describe('whatever is said', () => {
         const states = statesOf(play);
         for (const [i, after] of states.entries()) {
           const before = states[i - 1]?.readings ?? [];
-          expect(after.readings.slice(0, before.length).map(withoutStatus)).toEqual(before.map(withoutStatus));
-          for (const [at, { status }] of before.entries())
-            expect(NEXT_STATUS[status]).toContain(after.readings[at]?.status);
+          if (after.readings === before) continue;
+          for (const [at, old] of before.entries()) {
+            const now = after.readings[at];
+            if (now === old) continue;
+            expect(now && withoutStatus(now)).toEqual(withoutStatus(old));
+            expect(NEXT_STATUS[old.status]).toContain(now?.status);
+          }
         }
       }),
     );

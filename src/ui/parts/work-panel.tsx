@@ -24,6 +24,9 @@ export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
                 </Show>
                 <Switch fallback={<StepText view={props.view} />}>
                   <Match when={props.view.warning}>{(warning) => <OpenWarning hazard={warning()} />}</Match>
+                  <Match when={props.view.awaitsWitness}>
+                    {(fastener) => <ToWitness fastener={fastener()} label={props.view.call?.label ?? 'number'} />}
+                  </Match>
                   <Match when={props.view.pending}>
                     {(pending) => (
                       <ToConfirm
@@ -195,6 +198,18 @@ function verdictText({ verdict, basis }: Reading): string {
   return verdict === 'over' ? '▲ too much for the tools of this step' : VERDICT_TEXT[verdict];
 }
 
+function ToWitness(props: { readonly fastener: number; readonly label: string }): JSX.Element {
+  return (
+    <div class="call to-confirm in">
+      <p class="fastener-number">
+        <span class="label">{props.label}</span> {props.fastener}
+      </p>
+      <p class="question">Second person: read the tool and say witness and the value.</p>
+      <p class="note">The first value is shown after the second one is taken.</p>
+    </div>
+  );
+}
+
 interface ToConfirmProps {
   readonly reading: Reading;
   readonly label: string;
@@ -210,6 +225,13 @@ function ToConfirm(props: ToConfirmProps): JSX.Element {
       <p class="value">
         {props.reading.reading.value} <span class="unit">{props.reading.reading.unit}</span>
       </p>
+      <Show when={props.reading.witnessed}>
+        {(witnessed) => (
+          <p class="verdict">
+            Witness {witnessed().person}: {witnessed().reading.value} {witnessed().reading.unit}
+          </p>
+        )}
+      </Show>
       <p class="verdict">{verdictText(props.reading)}</p>
       <Show when={props.doubt}>{(doubt) => <p class="verdict">{doubt()}</p>}</Show>
       <p class="question">Is that correct? Affirm or negative.</p>

@@ -1,0 +1,44 @@
+/** The second person's value: taken before the mechanic's is shown or spoken, and never by the mechanic. */
+import { add, compare, fromWritten } from '../units/index.ts';
+import { toolFor } from './calls.ts';
+import { accept, refuse, type Decision } from './decision.ts';
+import type { EventBody } from './event.ts';
+import type { SaidReading } from './intent.ts';
+import type { Reading } from './reading.ts';
+import type { SessionState } from './state.ts';
+
+/** Who may witness: a second person, and never the one who does the work. Null where there is none. */
+export function witnessIn({ people: { mechanic, second } }: Pick<SessionState, 'people'>): string | null {
+  const plain = (name: string): string => name.trim().toLowerCase();
+  return second !== null && plain(second) !== '' && plain(second) !== plain(mechanic) ? second : null;
+}
+
+/** Whether a step wants the value of a second person for each reading. */
+export const wantsWitness = ({ procedure }: SessionState, stepId: string): boolean => {
+  const step = procedure.steps.find(({ id }) => id === stepId);
+  return step?.kind === 'tighten' && step.confirm === 'witness each';
+};
+
+/** Whether the value of a reading is still kept from everybody, because its witness has not read yet. */
+export const awaitsWitness = (state: SessionState, { step, witnessed }: Pick<Reading, 'step' | 'witnessed'>): boolean =>
+  witnessed === undefined && wantsWitness(state, step);
+
+/** What the second person reads off the tool. Two values further apart than one mark of its scale are a dispute. */
+export function takeWitness(state: SessionState, pending: Reading, { fastener, value }: SaidReading): Decision {
+  const person = witnessIn(state);
+  if (person === null) return refuse({ code: 'no second person' });
+  if (fastener !== null && fastener !== pending.fastener)
+    return refuse({ code: 'out of order', offered: fastener, expected: pending.fastener });
+  const reading = { value, unit: pending.reading.unit };
+  const witnessed: EventBody = { kind: 'witnessed', of: pending.seq, reading, person };
+  return agree(state, pending, reading) ? accept(witnessed) : accept(witnessed, { kind: 'disputed', of: pending.seq });
+}
+
+/** Whether two values of one reading are the same to one mark of the tool. */
+export function agree(state: SessionState, reading: Reading, other: Reading['reading']): boolean {
+  const step = state.procedure.steps.find(({ id }) => id === reading.step);
+  if (step?.kind !== 'tighten') return false;
+  const { resolution } = toolFor(state.procedure, step, reading.pass);
+  const [one, two] = [fromWritten('torque', reading.reading), fromWritten('torque', other)];
+  return compare(one, add(two, resolution)) <= 0 && compare(two, add(one, resolution)) <= 0;
+}
