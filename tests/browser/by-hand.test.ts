@@ -1,6 +1,11 @@
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { verify } from '../../src/record/entry.ts';
+import { setTimeout as sleep } from 'node:timers/promises';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { verify, type Entry } from '../../src/record/entry.ts';
 import { AppPage, ofKind } from '../support/app-page.ts';
+import { readSessionRecord, stateAfter } from '../../src/record/session-record.ts';
+import { SETTLE } from '../../src/ui/settle.ts';
+import { workView } from '../../src/ui/view.ts';
 import { openBrowser, type Browser } from '../support/chromium.ts';
 
 // No microphone is allowed here: touch, keys and typing do the whole job.
@@ -46,26 +51,125 @@ test('a second window on the same session only reads, says so, and can take over
   await second.tap('Affirm');
 });
 
-test('the page is killed at any moment, and opens in the same place with nothing lost and nothing doubled', async () => {
-  const killed = await AppPage.open(browser.context, inject('appUrl'));
-  await killed.begin(/Oil cooler/, { mechanic: 'A. Invented' });
-  const session = killed.page.url();
-  const mine = async (): Promise<readonly string[]> => {
-    const id = decodeURIComponent(session.split('/').at(-1) ?? '');
-    return (await app.entries()).filter((entry) => entry.session === id).map(({ body }) => body.kind);
+// Not tried twice: a record that is torn once in a hundred kills is a torn record.
+describe('the page is killed', { retry: 0 }, () => {
+  /** Makes ready to end a page. */
+  type Killer = (page: Page) => Promise<() => Promise<void>>;
+
+  const close: Killer = (page) => Promise.resolve(() => page.close());
+
+  /** Takes its process away from a page, as want of memory does: nothing in it gets to run any more. */
+  const crash: Killer = async (page) => {
+    const devTools = await browser.context.newCDPSession(page);
+    return async () => {
+      const crashed = page.waitForEvent('crash');
+      // The answer to this never comes.
+      void devTools.send('Page.crash').catch(() => undefined);
+      await crashed;
+      await page.close();
+    };
   };
-  let page = killed.page;
-  for (let round = 0; round < 6; round++) {
-    const here = new AppPage(page, killed.url);
-    // The answer is acknowledged on screen, and the page dies in the same breath.
-    await here.answer();
-    const shown = await here.wanted();
-    await page.close();
-    const written = await mine();
-    page = await browser.context.newPage();
-    await page.goto(session);
-    await page.locator('main.work').waitFor();
-    expect(await new AppPage(page, killed.url).wanted()).toBe(shown);
-    await expect.poll(mine).toEqual([...written, 'reopened']);
+
+  /** A session that was just begun, by a page that is going to be killed. */
+  async function begun(): Promise<{ readonly page: AppPage; readonly address: string }> {
+    const page = await AppPage.open(browser.context, inject('appUrl'));
+    await page.begin(/Oil cooler/, { mechanic: 'A. Invented' });
+    return { page, address: page.page.url() };
   }
+
+  const sessionAt = (address: string): string => decodeURIComponent(address.split('/').at(-1) ?? '');
+
+  /** What is on disk of a session, read through a page that outlives it. */
+  const onDisk = async (address: string): Promise<readonly Entry[]> =>
+    (await app.entries()).filter(({ session }) => session === sessionAt(address));
+
+  const kinds = (entries: readonly Entry[]): readonly string[] => entries.map(({ body }) => body.kind);
+
+  /** Opens a session again, and waits until the record says so. */
+  async function reopen(address: string): Promise<AppPage> {
+    const page = await browser.context.newPage();
+    await page.goto(address);
+    await page.locator('main.work').waitFor();
+    await expect.poll(async () => (await onDisk(address)).at(-1)?.body.kind).toBe('reopened');
+    return new AppPage(page, address);
+  }
+
+  /** Whether a page shows what its record says, to its last entry. */
+  async function expectShown(here: AppPage, address: string): Promise<void> {
+    const read = await readSessionRecord(sessionAt(address), await onDisk(address));
+    if (read.kind === 'unreadable') throw new Error(read.verification.why);
+    const { verification, entries } = read.record;
+    expect(verification.kind).toBe('intact');
+    const { step, stepNumber, stepCount, warning } = workView(stateAfter(read.record, entries.length));
+    const shown = await here.wanted();
+    expect(shown).toContain(`Step ${stepNumber} of ${stepCount}: ${step?.title}`);
+    expect(shown).toContain(warning?.text ?? step?.text);
+    expect(shown.includes(step?.text ?? '')).toBe(warning === null);
+    expect(await here.page.locator('.logged').innerText()).toMatch(new RegExp(`^Logged ${entries.length - 1}:`));
+  }
+
+  test('right after an answer is on screen: it opens in the same place, with nothing lost and nothing doubled', async () => {
+    const { page, address } = await begun();
+    let here = page;
+    for (let round = 0; round < 6; round++) {
+      const kill = await crash(here.page);
+      await here.answer();
+      const shown = await here.wanted();
+      await kill();
+      const written = kinds(await onDisk(address));
+      here = await reopen(address);
+      expect(await here.wanted()).toBe(shown);
+      expect(kinds(await onDisk(address))).toEqual([...written, 'reopened']);
+    }
+  });
+
+  test.each([
+    ['closed', close],
+    ['crashed', crash],
+  ])(
+    'while an answer is written (%s): it is on disk as a whole or not at all, and shown as it is',
+    async (_, killer) => {
+      const { page, address } = await begun();
+      let here = page;
+      await here.tap('Affirm');
+      const outcomes = new Set<'none' | 'whole'>();
+      // In milliseconds: too early to be written, and late enough. The kills close in on the moment between them.
+      const LEAD = 100;
+      let early = 0;
+      let late: number | null = null;
+      let wait = LEAD;
+      for (let round = 0; round < 12; round++) {
+        await here.page.waitForTimeout(SETTLE + 50);
+        const before = kinds(await onDisk(address));
+        const kill = await killer(here.page);
+        // The page taps itself, so that no way to it takes time; it does not live to tell.
+        await here.page
+          .getByRole('button', { name: 'Affirm', exact: true })
+          .evaluate((button: HTMLElement, lead) => void setTimeout(() => button.click(), lead), LEAD);
+        await sleep(wait);
+        await kill();
+        const left = kinds(await onDisk(address));
+        here = await reopen(address);
+
+        const added = left.slice(before.length);
+        expect(left.slice(0, before.length)).toEqual(before);
+        // The answer to the check, and with it the end of its step.
+        expect([[], ['answered', 'step done']]).toContainEqual(added);
+        expect(kinds(await onDisk(address))).toEqual([...left, 'reopened']);
+        await expectShown(here, address);
+
+        const isWritten = added.length > 0;
+        outcomes.add(isWritten ? 'whole' : 'none');
+        // No two kills take the same time: the bounds give way a little, so that they find the moment again.
+        [early, late] = isWritten ? [early * 0.9, wait] : [wait, late === null ? null : late * 1.1];
+        wait = late === null ? wait + LEAD / 2 : (early + late) / 2;
+        if (isWritten) {
+          await here.tap('Back');
+          await here.tap('Affirm');
+        }
+      }
+      // The kills came on both sides of the moment of the write, and so close to it.
+      expect(outcomes).toEqual(new Set(['none', 'whole']));
+    },
+  );
 });
