@@ -20,7 +20,7 @@ export function forwardMeaning(state: SessionState, { sayings }: Situation): Mea
   return { kind: may('affirm') ? 'affirm' : 'next' };
 }
 
-/** A value outside its window or in doubt, a fact about the unit, and a check that "affirm" does not pass: going on is no answer. */
+/** A reading outside its window or in doubt, a fact about the unit, a check that "affirm" does not pass. */
 function wantsWord(state: SessionState): boolean {
   if (openWarning(state)) return false;
   const pending = pendingReading(state);
