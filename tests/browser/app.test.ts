@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, beforeEach, expect, inject, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, test } from 'vitest';
 import { AppPage, ofKind } from '../support/app-page.ts';
 import { openBrowser, type Browser } from '../support/chromium.ts';
 import { realModel, toyModel } from '../support/hearing-page.ts';
@@ -15,6 +15,8 @@ beforeAll(async () => {
 beforeEach(async () => {
   app = await AppPage.open(browser.context, inject('appUrl'));
 });
+// One window has ear and voice: the next test's must be able to take them.
+afterEach(() => app.page.close());
 afterAll(() => browser.close());
 
 const file = (name: string, content: string | Buffer) => ({
@@ -48,6 +50,15 @@ test('what the app says itself is no command, however it reaches the microphone'
   expect(await app.heardCount()).toBe(before);
   await app.say('affirm');
   expect(ofKind(await app.entries(), 'warning acknowledged')).toHaveLength(1);
+});
+
+test('two jobs in two windows do not both act on one voice: one has ear and voice, the other says so', async () => {
+  await app.begin(/Oil cooler/, { mechanic: 'A. Invented' });
+  await app.listening();
+  const other = await AppPage.open(browser.context, inject('appUrl'));
+  await other.begin(/end cover/i, { mechanic: 'B. Invented' });
+  await other.page.getByText('Another window listens and speaks').waitFor();
+  await other.page.close();
 });
 
 test('speech that is no phrase is shown in grey, counted, and does nothing', async () => {
