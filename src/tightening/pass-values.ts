@@ -32,7 +32,12 @@ export function valuesOf(spec: PassSpec, final: TorqueTarget | undefined): PassV
     }
     case 'angle':
       return [
-        { kind: 'angle', name: spec.name ?? `${spec.angle.value}°`, ...byHand, ...turn(spec.angle, spec.tolerance) },
+        {
+          kind: 'angle',
+          name: namedWith(spec.name, `${spec.angle.value}°`),
+          ...byHand,
+          ...turn(spec.angle, spec.tolerance),
+        },
       ];
     case 'circular check':
       return [{ kind: 'circular check', name: spec.name ?? 'circular check', ...needed(final, 'a circular check') }];
@@ -41,11 +46,14 @@ export function valuesOf(spec: PassSpec, final: TorqueTarget | undefined): PassV
       if (!(afterHours > 0 && Number.isFinite(afterHours))) {
         refuse('bad-time', `The time before a re-check must be above zero hours; it is ${afterHours}.`);
       }
-      const name = spec.name ?? `re-check after ${afterHours} h`;
+      const name = namedWith(spec.name, `re-check after ${afterHours} h`);
       return [{ kind: 're-check', name, afterHours, ...needed(final, 'a re-check') }];
     }
   }
 }
+
+/** A name of the manual does not take the place of what must be known to do the pass. */
+const namedWith = (name: string | undefined, what: string): string => (name === undefined ? what : `${name}, ${what}`);
 
 const percentName = (percent: number): string => (percent === 100 ? 'final' : `${percent} %`);
 

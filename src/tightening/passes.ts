@@ -48,7 +48,10 @@ function neverDown(planned: readonly PlannedPass[]): void {
       const before = reached.get(fastener);
       if (before !== undefined && compare(pass.target, before) < 0) {
         const values = `${written(pass.target)} after ${written(before)}`;
-        refuse('pass-goes-down', `Pass ${pass.index} goes down: fastener ${fastener} would get ${values}.`);
+        refuse(
+          'pass-goes-down',
+          `Pass ${pass.index} goes down: fastener ${fastener} would get ${values}, expected no less than before.`,
+        );
       }
       reached.set(fastener, pass.target);
     }
@@ -58,7 +61,8 @@ function neverDown(planned: readonly PlannedPass[]): void {
 function nobodyLeftOut(planned: readonly PlannedPass[], pattern: Pattern): void {
   const worked = new Set(planned.flatMap(({ order }) => order));
   const left = numbersOf(pattern).filter((number) => !worked.has(number));
-  if (left.length > 0) refuse('missing-fastener', `No pass works fastener ${left.join(', ')}.`);
+  if (left.length > 0)
+    refuse('missing-fastener', `No pass works fastener ${left.join(', ')}, expected each fastener in a pass.`);
 }
 
 /** How a pattern is freed: in stages, in the manual's order or else in reverse of the tightening order. */

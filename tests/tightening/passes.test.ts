@@ -51,6 +51,15 @@ describe('a schedule in per cent', () => {
     expect(pass?.window).toEqual(limits(newtonMetres(58.59), newtonMetres(67.41)));
   });
 
+  it('keeps the hours and the angle in the name where the manual has a name of its own', () => {
+    const names = plan([
+      ...schedule,
+      { kind: 'angle', name: 'turn', angle: angle(60, '°'), tolerance: angle(5, '°') },
+      { kind: 're-check', name: 'relaxation', afterHours: 4 },
+    ]).map(({ name }) => name);
+    expect(names.slice(-2)).toEqual(['turn, 60°', 'relaxation, re-check after 4 h']);
+  });
+
   it('may begin snug by hand, and ends in a re-check after a time', () => {
     const passes = plan([{ kind: 'snug' }, ...schedule, { kind: 're-check', afterHours: 4 }]);
     expect(passes[0]).toMatchObject({ kind: 'snug', name: 'snug', target: null, window: null });
@@ -161,7 +170,7 @@ describe('a schedule that cannot be right', () => {
         { kind: 'percent', percent: 70 },
         { kind: 'percent', percent: 30 },
       ]),
-    ).toThrow('Pass 2 goes down: fastener 1 would get 30 N·m after 70 N·m.');
+    ).toThrow('Pass 2 goes down: fastener 1 would get 30 N·m after 70 N·m, expected no less than before.');
   });
 
   it.each([
