@@ -56,10 +56,14 @@ export function shown(value: unknown): string {
   if (value === undefined) return 'nothing';
   if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : 'a list';
   if (typeof value === 'object' && value !== null)
-    return isMeasure(value) ? `${value.value} ${value.unit}` : 'an object';
+    return isMeasure(value) ? `${value.value} ${value.unit}` : isWindow(value) ? windowText(value) : 'an object';
   const text = typeof value === 'string' ? quoted(value) : JSON.stringify(value);
   return text.length > MOST_SHOWN ? `${text.slice(0, MOST_SHOWN)}…` : text;
 }
+
+/** A window, so that a crossed one is told with both its values. */
+const isWindow = (value: object): value is { min: unknown; max: unknown } => 'min' in value && 'max' in value;
+const windowText = ({ min, max }: { min: unknown; max: unknown }): string => `${shown(min)} to ${shown(max)}`;
 
 const isMeasure = (value: object): value is { value: number; unit: string } =>
   'value' in value && 'unit' in value && typeof value.value === 'number' && typeof value.unit === 'string';

@@ -175,7 +175,9 @@ function checkLift(faults: Fault[], procedure: Procedure): void {
   }
   const tasks = liftTasks(procedure);
   if (tasks === null || lift === undefined) return;
+  // The grip is that of both ends: its fault is told once.
   for (const end of ['origin', 'destination'] as const) {
+    if (faults.some(({ path }) => path === 'lift.coupling')) return;
     attempt(
       faults,
       (code) => (code === 'coupling-not-good' ? 'lift.coupling' : `lift.${end}`),

@@ -116,9 +116,14 @@ function everyFastenerOnce(order: readonly number[], numbers: readonly number[])
   const known = new Set(numbers);
   for (const number of order) {
     if (!known.has(number)) refuse('unknown-fastener', `The order names fastener ${number}, which the pattern lacks.`);
-    if (!missing.delete(number)) refuse('duplicate-fastener', `The order names fastener ${number} twice.`);
+    if (!missing.delete(number))
+      refuse('duplicate-fastener', `The order names fastener ${number} twice, expected each fastener once.`);
   }
-  if (missing.size > 0) refuse('missing-fastener', `The order leaves out fastener ${[...missing].join(', ')}.`);
+  if (missing.size > 0)
+    refuse(
+      'missing-fastener',
+      `The order leaves out fastener ${[...missing].join(', ')}, expected each fastener once.`,
+    );
   return [...order];
 }
 

@@ -64,7 +64,7 @@ describe('a fault is named with its path, what was found and what was expected',
     ['half a character, which no record could hold', ROPEWAY, { 'steps.drain.text': 'a\ud800' }, 'steps.drain.text', 'expected words'],
     ['an id with a space', ROPEWAY, { 'steps.drain.id': 'drain it' }, 'steps.drain.id', 'found "drain it", expected a name of small letters'],
     ['a day that is none', ROPEWAY, { 'source.issued': '2026-02-30' }, 'source.issued', 'expected a day of the calendar'],
-    ['a window the wrong way round', ROPEWAY, { 'steps.tighten-ring.passes.0.window.min': newtonMetres('14') }, 'steps.tighten-ring.passes.0.window', 'expected a "min" that is not above its "max"'],
+    ['a window the wrong way round', ROPEWAY, { 'steps.tighten-ring.passes.0.window.min': newtonMetres('14') }, 'steps.tighten-ring.passes.0.window', 'found 14 N·m to 13 N·m, expected a "min" that is not above its "max"'],
     ['a measurement window the wrong way round', BOAT, { 'steps.pressure.window.min': '130' }, 'steps.pressure.window', 'expected a "min"'],
     ['no steps', ROPEWAY, { steps: [] }, 'steps', 'expected at least one step'],
     ['an object where a list belongs', ROPEWAY, { steps: {} }, 'steps', 'found an object, expected a list of steps'],
@@ -229,17 +229,19 @@ describe('a file that is no procedure', () => {
   });
 });
 
+it('a grip that is too good is told once, though it is that of both ends', () => {
+  expect(faultsOf(edited(ROPEWAY, { 'lift.coupling': 'good' })).map(({ path }) => path)).toEqual(['lift.coupling']);
+});
+
 describe('the version of the format', () => {
   const withVersion = (version: Json | undefined) => faultsOf(edited(ROPEWAY, { version })).map(asLine);
 
   it('that is newer than the program is refused, and says what is needed', () => {
-    expect(withVersion(2)).toEqual([
-      'version: found 2, but this program reads versions up to 1: it needs a newer program',
-    ]);
+    expect(withVersion(2)).toEqual(['version: found 2, expected 1: this file needs a newer program']);
   });
 
   it.each([undefined, null, 0, -1, 1.5, '1'])('%s is no version', (version) => {
-    expect(withVersion(version)).toEqual([expect.stringContaining('expected the version of the format')]);
+    expect(withVersion(version)).toEqual([expect.stringContaining('expected 1, the version of the format')]);
   });
 });
 

@@ -41,7 +41,7 @@ describe('migration', () => {
     it('refuses a version with no way forward', () => {
       expect(migrate({ version: 1 }, new Map(), 3)).toEqual({
         kind: 'refused',
-        fault: { path: 'version', message: 'found 1, which this program can no longer read' },
+        fault: { path: 'version', message: 'found 1, which this program can no longer read, expected 3' },
       });
     });
   });

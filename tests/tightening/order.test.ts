@@ -237,7 +237,7 @@ describe('the manual’s own order', () => {
 
   it('names the fastener that is wrong', () => {
     expect(() => orderOf(ring(4), { kind: 'explicit', numbers: [1, 2, 4] })).toThrow(
-      'The order leaves out fastener 3.',
+      'The order leaves out fastener 3, expected each fastener once.',
     );
   });
 });
