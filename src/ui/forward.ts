@@ -8,6 +8,7 @@ import {
   wantsOwnWord,
   type SessionState,
 } from '../session/state.ts';
+import { awaitsWitness } from '../session/witness.ts';
 
 /**
  * What one pedal means: it goes on where work stands by, affirms where that takes the work on, and else takes the next
@@ -24,7 +25,8 @@ export function forwardMeaning(state: SessionState, { sayings }: Situation): Mea
 function wantsWord(state: SessionState): boolean {
   if (openWarning(state)) return false;
   const pending = pendingReading(state);
-  if (pending) return wantsOwnWord(pending);
+  // What awaits its witness is refused alike, in or out: a pedal must not tell.
+  if (pending) return wantsOwnWord(pending) && !awaitsWitness(state, pending);
   const step = currentStep(state);
   const isPassedByAffirm =
     step?.kind !== 'check' || step.outcomes.some(({ id, then }) => id === 'affirm' && then === 'go on');

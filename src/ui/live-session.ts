@@ -6,7 +6,8 @@ import { seal, type Entry } from '../record/entry.ts';
 import { decide } from '../session/decide.ts';
 import type { EventBody } from '../session/event.ts';
 import type { Heard, Meaning, Source } from '../session/intent.ts';
-import { fold, type SessionState } from '../session/state.ts';
+import { fold, pendingReading, type SessionState } from '../session/state.ts';
+import { awaitsWitness } from '../session/witness.ts';
 import type { RecordBook } from '../storage/record-book.ts';
 import { instantAt, now } from './clock.ts';
 import { stateAfter, type KeptSession } from './session-file.ts';
@@ -108,7 +109,7 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
       }
       show(written);
     }
-    tone(toneFor(events));
+    tone(toneFor(state(), events));
     say(announce(state(), events));
   }
 
@@ -187,9 +188,13 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
   };
 }
 
-function toneFor(events: readonly EventBody[]): 'heard' | 'logged' | 'question' | 'stop' {
-  if (events.some(({ kind }) => kind === 'refused')) return 'question';
-  const captured = events.find((event) => event.kind === 'reading captured');
-  if (captured) return captured.verdict === 'over' || captured.verdict === 'nut worn' ? 'stop' : 'question';
-  return events.some(({ kind }) => kind === 'reading confirmed') ? 'logged' : 'heard';
+function toneFor(state: SessionState, events: readonly EventBody[]): 'heard' | 'logged' | 'question' | 'stop' {
+  const has = (...kinds: readonly EventBody['kind'][]): boolean => events.some(({ kind }) => kinds.includes(kind));
+  if (has('refused', 'disputed')) return 'question';
+  if (has('reading captured', 'witnessed')) {
+    const pending = pendingReading(state);
+    // As long as the witness has not read, no sound may tell what the value is like.
+    return pending?.verdict === 'over' && !awaitsWitness(state, pending) ? 'stop' : 'question';
+  }
+  return has('reading confirmed') ? 'logged' : 'heard';
 }

@@ -57,6 +57,11 @@ test('a read-back in doubt is only said again, though it lies inside its window'
   expect(press(inDoubt).state).toEqual(inDoubt.state);
 });
 
+test.each(['24.5', '27'])('a reading that awaits its witness is not given away, in or out: %s N·m', (value) => {
+  const awaiting = tell(start(procedureOf([tighten('ring', { confirm: 'witness each' })])), reading(value));
+  expect(press(awaiting).last).toEqual({ kind: 'refused', reason: { code: 'witness first', fastener: 1 } });
+});
+
 const outcomes = (affirmed: string, denied: string) => [
   { id: 'affirm', text: 'Affirmed.', then: affirmed },
   { id: 'negative', text: 'Denied.', then: denied },

@@ -188,6 +188,25 @@ describe('speech', () => {
   });
 });
 
+describe('the tone', () => {
+  /** The tones of typed lines at the first bolt, where each reading is confirmed in that way. */
+  async function tones(confirm: string, ...lines: readonly string[]): Promise<readonly string[]> {
+    const { live, trace } = await open(new GoodBook(), {}, { ...job, steps: [{ ...job.steps[2], confirm }] });
+    for (const line of lines) await live.hear(typed(line), 'key');
+    return trace.filter((each) => each.startsWith('tone')).map((each) => each.replace('tone: ', ''));
+  }
+
+  test('tells a value to confirm from one that is over, and what is logged from both', async () => {
+    expect(await tones('each', '12', 'affirm')).toEqual(['question', 'logged']);
+    expect(await tones('each', '14', 'negative')).toEqual(['stop', 'heard']);
+  });
+  test('tells nothing of a value that its witness has not read yet', async () => {
+    expect(await tones('witness each', '12', 'witness 12', 'affirm')).toEqual(['question', 'question', 'logged']);
+    expect(await tones('witness each', '14', 'witness 14')).toEqual(['question', 'stop']);
+    expect(await tones('witness each', '14', 'witness 12')).toEqual(['question', 'question']);
+  });
+});
+
 test('a closed record stays as it is, and what comes after the end is answered', async () => {
   const book = new GoodBook();
   const { live, trace, said } = await open(book, {}, { ...job, steps: job.steps.slice(0, 1) });
