@@ -145,6 +145,7 @@ const PASS_FIELDS: Readonly<Partial<Record<string, string>>> = {
   'bad-angle': '.tolerance',
   'bad-time': '.afterHours',
   'bad-count': '.only',
+  'order-does-not-fit': '.only',
 };
 
 function goesDown(schedule: Schedule): boolean {

@@ -78,13 +78,23 @@ export function only(pattern: Pattern, numbers: readonly number[]): Pattern {
   for (const number of kept) {
     if (!known.has(number)) refuse('unknown-fastener', `The pattern has no fastener ${number}.`);
   }
+  const isUneven = pattern.isUneven ?? pattern.rounds.some((round) => !isEvenlyKept(round, kept));
   return {
     shape: pattern.shape,
+    ...(isUneven ? { isUneven } : {}),
     positions: pattern.positions.filter(({ number }) => kept.has(number)),
     rounds: pattern.rounds
       .map((round) => round.filter((number) => kept.has(number)))
       .filter((round) => round.length > 0),
   };
+}
+
+/** Whether the fasteners kept are at equal distances round the ring. Of two or fewer any order is crosswise. */
+function isEvenlyKept(round: readonly number[], kept: ReadonlySet<number>): boolean {
+  const places = round.flatMap((number, place) => (kept.has(number) ? [place] : []));
+  if (places.length <= 2) return true;
+  const gaps = places.map((place, i) => (places[i + 1] ?? (places[0] ?? 0) + round.length) - place);
+  return new Set(gaps).size === 1;
 }
 
 /** The same order with the fasteners of the manual's lists that are not asked for left out. */
@@ -131,6 +141,10 @@ function roundsOf(pattern: Pattern, kind: Order['kind']): Pattern['rounds'] {
   if (pattern.rounds.length === 0) {
     const mend = 'use spiral, or the explicit order of the manual';
     refuse('order-does-not-fit', `A ${kind} order needs a ring or an edge; for this pattern ${mend}.`);
+  }
+  if (pattern.isUneven) {
+    const message = `A ${kind} order needs fasteners at equal distances; give the explicit order for these.`;
+    refuse('order-does-not-fit', message);
   }
   return pattern.rounds;
 }

@@ -53,6 +53,8 @@ export interface Pattern {
   readonly positions: readonly Position[];
   /** The closed rounds of the pattern as fastener numbers, innermost first; none for grids and free places. */
   readonly rounds: readonly (readonly number[])[];
+  /** Only some fasteners of a round are left, and not at equal distances: nothing lies crosswise in it. */
+  readonly isUneven?: true;
 }
 
 /** More than any joint; a larger count is a slip of the pen. */

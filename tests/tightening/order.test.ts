@@ -186,15 +186,35 @@ describe('the other orders', () => {
       kind: 'in turn',
       parts: [
         { numbers: oneTo(8), order: { kind: 'explicit', numbers: [8, 7, 6, 5, 4, 3, 2, 1] } },
-        { numbers: [9, 10, 11, 12], order: { kind: 'crosswise' } },
+        { numbers: [9, 10, 11, 12], order: { kind: 'explicit', numbers: [9, 11, 10, 12] } },
       ],
     };
     expect(orderOf(ring(12), order)).toEqual([8, 7, 6, 5, 4, 3, 2, 1, 9, 11, 10, 12]);
   });
 
+  it('crosses a part that is evenly spaced in its ring', () => {
+    const crosswiseParts = [
+      [1, 3, 5, 7],
+      [2, 4, 6, 8],
+    ].map((numbers) => ({ numbers, order: { kind: 'crosswise' } as const }));
+    expect(orderOf(ring(8), { kind: 'in turn', parts: crosswiseParts })).toEqual([1, 5, 3, 7, 2, 6, 4, 8]);
+  });
+
+  it.each(['crosswise', 'grouped'] as const)('does not call half a ring %s: its neighbours would follow', (kind) => {
+    const order = kind === 'grouped' ? { kind, size: 2 } : { kind };
+    const parts = [
+      [1, 2, 3, 4],
+      [5, 6, 7, 8],
+    ].map((numbers) => ({ numbers, order }));
+    expect(refusal(() => orderOf(ring(8), { kind: 'in turn', parts }))).toBe('order-does-not-fit');
+  });
+
   it('works a part of a single fastener like any other', () => {
-    const crosswiseParts = [[1, 2, 3, 4], [5]].map((numbers) => ({ numbers, order: { kind: 'crosswise' } as const }));
-    expect(orderOf(ring(5), { kind: 'in turn', parts: crosswiseParts })).toEqual([1, 3, 2, 4, 5]);
+    const parts = [[1, 2, 3, 4], [5]].map((numbers, i) => ({
+      numbers,
+      order: i === 0 ? ({ kind: 'circular' } as const) : ({ kind: 'crosswise' } as const),
+    }));
+    expect(orderOf(ring(5), { kind: 'in turn', parts })).toEqual([1, 2, 3, 4, 5]);
   });
 
   it('reverses for loosening, and twice reversed is the order itself', () => {
