@@ -194,7 +194,8 @@ function toneFor(state: SessionState, events: readonly EventBody[]): 'heard' | '
   if (has('reading captured', 'witnessed')) {
     const pending = pendingReading(state);
     // As long as the witness has not read, no sound may tell what the value is like.
-    return pending?.verdict === 'over' && !awaitsWitness(state, pending) ? 'stop' : 'question';
+    const isBad = pending?.verdict === 'over' || pending?.verdict === 'nut worn';
+    return pending && isBad && !awaitsWitness(state, pending) ? 'stop' : 'question';
   }
   return has('reading confirmed') ? 'logged' : 'heard';
 }

@@ -58,6 +58,7 @@ test('a whole job runs from a microphone that nothing but the browser feeds', { 
   const app = await AppPage.open(browser.context, inject('appUrl'));
   // The microphone starts with the session, so the ear must be ready by then.
   await app.page.getByText(/^In use: .*tar\.gz/).waitFor();
+  await app.page.getByLabel('Mechanic').fill('A. Invented');
   await app.page.getByLabel('Open a procedure file').setInputFiles(path.join(folder, 'small.json'));
   await app.page.getByText('All steps are done').waitFor({ timeout: 180_000 });
 

@@ -8,6 +8,8 @@ interface Props {
   /** dBFS */
   readonly level: number;
   readonly missing: readonly string[];
+  /** What is being said is not shown: a second person must not read it here. */
+  readonly discreet?: boolean;
   /** Another window has ear and voice. */
   readonly elsewhere: boolean;
   readonly onListen: () => void;
@@ -20,7 +22,7 @@ export function HearingStrip(props: Props): JSX.Element {
     <div class={`hearing ${props.hearing.kind}`}>
       <span class="ear" role="status">
         <Show when={!props.elsewhere} fallback="✕ Another window listens and speaks. Close it, then start here.">
-          <HearingText state={props.hearing} />
+          <HearingText state={props.hearing} discreet={props.discreet ?? false} />
         </Show>
       </span>
       <LevelMeter level={props.level} />
@@ -56,7 +58,7 @@ export function HearingStrip(props: Props): JSX.Element {
   );
 }
 
-function HearingText(props: { readonly state: HearingState }): JSX.Element {
+function HearingText(props: { readonly state: HearingState; readonly discreet: boolean }): JSX.Element {
   const text = createMemo(() => {
     switch (props.state.kind) {
       case 'off':
@@ -66,7 +68,7 @@ function HearingText(props: { readonly state: HearingState }): JSX.Element {
       case 'listening':
         return '● Listening';
       case 'hearing':
-        return `● Hearing: ${props.state.partial.replaceAll('[unk]', '…')}`;
+        return props.discreet ? '● Hearing' : `● Hearing: ${props.state.partial.replaceAll('[unk]', '…')}`;
       case 'muted':
         return props.state.why === 'own voice' ? '◐ Speaking' : '◐ Muted';
       case 'failed':

@@ -1,4 +1,6 @@
 import { Show, type JSX } from 'solid-js';
+import { pendingReading } from '../../session/state.ts';
+import { awaitsWitness } from '../../session/witness.ts';
 import { describe } from '../describe.ts';
 import type { HeardLine, LiveSession } from '../live-session.ts';
 
@@ -14,6 +16,11 @@ export function Lines(props: { readonly live: LiveSession; readonly onLine: (lin
     const last = props.live.entries().at(-1);
     return last ? describe(last, props.live.state()) : '';
   };
+  // The second person reads off the tool, not off this screen.
+  const isBlind = (): boolean => {
+    const pending = pendingReading(props.live.state());
+    return pending !== null && awaitsWitness(props.live.state(), pending);
+  };
   return (
     <div class="lines">
       <p class="heard" classList={{ ignored: props.live.heard()?.taken !== 'taken' }}>
@@ -21,7 +28,7 @@ export function Lines(props: { readonly live: LiveSession; readonly onLine: (lin
         <Show when={props.live.heard()} fallback="—">
           {(heard) => (
             <>
-              {heard().text.replaceAll('[unk]', '…')}
+              {isBlind() ? 'kept from sight until the second person has read' : heard().text.replaceAll('[unk]', '…')}
               {REMARKS[heard().taken]}
             </>
           )}

@@ -152,6 +152,7 @@ function Bench(props: { readonly shop: Shop; readonly kept: KeptSession }): JSX.
           speaking={devices.speakingState()}
           level={devices.level()}
           missing={missing()}
+          discreet={isWitnessed(view())}
           elsewhere={devices.elsewhere()}
           onListen={() => void devices.start()}
           onMute={() => devices.hearing.mute('asked')}
@@ -171,6 +172,9 @@ function Bench(props: { readonly shop: Shop; readonly kept: KeptSession }): JSX.
     </main>
   );
 }
+
+/** Whether a second person reads the same values blind: then nothing that is said may stand on the screen. */
+const isWitnessed = ({ step }: WorkView): boolean => step?.kind === 'tighten' && step.confirm === 'witness each';
 
 /** What is asked for: a word where one is asked, the next step where one is worked, none where a value or a choice is. */
 function primaryOf({ phase, warning, pending, question, call, step }: WorkView): Meaning['kind'] | null {
