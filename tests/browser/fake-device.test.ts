@@ -11,8 +11,8 @@ import { writeWav } from '../support/wav.ts';
 // Chromium's own made-up microphone plays one recording from the moment it is opened, whatever the app does: the pauses
 // are long enough for every announcement. The speech is synthetic, so that this runs on any machine.
 const SCRIPT: readonly (readonly [pauseBefore: number, words: string])[] = [
-  [18, 'next'],
-  [10, 'one two'],
+  [20, 'next'],
+  [18, 'one two'],
   [8, 'affirm'],
   [7, 'one two point five'],
   [9, 'negative'],

@@ -18,6 +18,7 @@ export const smallProcedure: ProcedureFile = {
       type: 'indicating',
       range: { min: newtonMetres('5'), max: newtonMetres('60') },
       resolution: newtonMetres('0.5'),
+      calibrationDue: '2031-03-31',
     },
   ],
   patterns: [
