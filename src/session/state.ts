@@ -120,7 +120,7 @@ export function fold(state: SessionState, event: SessionEvent): SessionState {
 /** A session may be gone on with on another day, when a calibration has run out. */
 const dayOf = ({ at }: SessionEvent): string => at.utc.slice(0, 10);
 
-/** What was done after a step that is taken back is gone through again: it may rest on what was taken back. */
+/** The steps after one that is taken back are worked again, with their warnings and answers; fasteners done by hand stay done. */
 function takenBack(state: SessionState, at: number): SessionState {
   const { steps } = state.procedure;
   const before = steps.slice(0, at).map(({ id }) => id);
