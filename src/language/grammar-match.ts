@@ -2,6 +2,7 @@
 import { DECIMAL, type Unit } from '../units/index.ts';
 import type { Form, Part } from './grammar.ts';
 import { readNumber, readNumbers, type ReadingStyle } from './numbers/index.ts';
+import { readingMachine } from './numbers/read.ts';
 
 /** One way to take an utterance. Figures are exact decimal text, zeros before and after kept. */
 export interface Match {
@@ -25,6 +26,13 @@ export function matchesOf(forms: readonly Form[], words: readonly string[]): rea
   if (words.length === 0 || words.length > LONGEST_UTTERANCE) return [];
   return forms.flatMap(({ names, parts }) => matchParts(parts, words, { ...NOTHING_YET, names }));
 }
+
+/**
+ * Whether more words can follow these in one of the forms. It may say so where only the sense of a number is against it:
+ * the number of a fastener has four figures at most, and no more words are looked for in it than that they are a number's.
+ */
+export const canGoOn = (forms: readonly Form[], words: readonly string[]): boolean =>
+  words.length < LONGEST_UTTERANCE && forms.some(({ parts }) => partsGoOn(parts, words));
 
 const NOTHING_YET: Match = {
   fastener: null,
@@ -64,6 +72,61 @@ function matchParts(parts: readonly Part[], words: readonly string[], sofar: Mat
         return taken.flatMap((dropped) => rest.map((match) => ({ ...match, dropped })));
       });
   }
+}
+
+function partsGoOn(parts: readonly Part[], words: readonly string[]): boolean {
+  const [part, ...later] = parts;
+  if (part === undefined) return false;
+  // No part of a form is always empty.
+  if (words.length === 0) return true;
+  switch (part.kind) {
+    case 'words':
+      return (
+        (part.optional && partsGoOn(later, words)) ||
+        part.wordings.some((wording) => {
+          const start = wording.words.split(' ');
+          return words.length < start.length
+            ? words.every((word, i) => word === start[i])
+            : start.every((word, i) => word === words[i]) && partsGoOn(later, words.slice(start.length));
+        })
+      );
+    case 'number':
+      return (
+        numberGoesOn(part.of, words) ||
+        beginnings(words).some(
+          (length) => partsGoOn(later, words.slice(length)) && numbersIn(part.of, words.slice(0, length)).length > 0,
+        )
+      );
+    case 'taken back':
+      return (
+        canGoOn(part.forms, words) ||
+        beginnings(words).some(
+          (length) => partsGoOn(later, words.slice(length)) && matchesOf(part.forms, words.slice(0, length)).length > 0,
+        )
+      );
+  }
+}
+
+/** Whether these words begin a number that has more words. Every state of the machine leads to an end. */
+function numberGoesOn(of: Extract<Part, { kind: 'number' }>['of'], words: readonly string[]): boolean {
+  const goesOn = stepsInto(words) === 'goes on';
+  if (of !== 'fastener and value') return goesOn;
+  const isFastener = (count: number): boolean => numbersIn('fastener', words.slice(0, count)).length > 0;
+  return (
+    goesOn ||
+    beginnings(words).some((length) => {
+      const value = words.slice(length);
+      return (value.length === 0 || stepsInto(value) === 'goes on') && isFastener(length);
+    })
+  );
+}
+
+/** How far the words lead into a number: out of every number, to where one ends for good, or to where more can follow. */
+function stepsInto(words: readonly string[]): 'nowhere' | 'ends' | 'goes on' {
+  let states = [readingMachine.start];
+  for (const word of words) states = states.flatMap((state) => (state.steps.get(word) ?? []).map(({ to }) => to));
+  if (states.length === 0) return 'nowhere';
+  return states.some(({ steps }) => steps.size > 0) ? 'goes on' : 'ends';
 }
 
 const beginnings = (words: readonly string[]): readonly number[] => words.map((_, i) => i + 1);
