@@ -2,6 +2,7 @@ import canonicalize from 'canonicalize';
 import * as v from 'valibot';
 import type { SessionEvent } from '../session/event.ts';
 import { EventBodySchema, HeardSchema, InstantSchema, SourceSchema } from './event-schema.ts';
+import { digest, toHex } from './hash.ts';
 
 /** The version of the record's format: every entry carries it, and old versions stay readable. */
 export const RECORD_VERSION = 1;
@@ -27,10 +28,7 @@ export function canonical(value: unknown): string {
 }
 
 /** SHA-256 (FIPS 180-4) of UTF-8 text, as 64 hexadecimal digits. */
-export async function sha256(text: string): Promise<string> {
-  const digest = await crypto.subtle.digest('SHA-256', new TextEncoder().encode(text));
-  return [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join('');
-}
+export const sha256 = async (text: string): Promise<string> => toHex(await digest(new TextEncoder().encode(text)));
 
 /** Binds an event to the record after `last` (null at the start). */
 export async function seal(session: string, event: SessionEvent, last: Entry | null): Promise<Entry> {
