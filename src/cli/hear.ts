@@ -1,0 +1,101 @@
+/** Decodes recordings as the app would: `tsx src/cli/hear.ts --phrases reading recordings/`. */
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { missedWords } from '../language/phrases.ts';
+import { openBench, type HearBench } from './hear/bench.ts';
+import { inputsOf, type Input } from './hear/inputs.ts';
+import { judgeOf, type Judge, type Sayable } from './hear/judge.ts';
+import { optionsOf, USAGE, type Options } from './hear/options.ts';
+import { NotUsable } from './hear/refusal.ts';
+import { reportOf } from './hear/report.ts';
+import { jsonOf, linesOf, type Result } from './hear/result.ts';
+import { sayableOf } from './hear/sayable.ts';
+import { readRecording } from './hear/wav-file.ts';
+import { listModels } from './served-models.ts';
+
+const MODELS = path.resolve(import.meta.dirname, '../../models');
+
+async function main(args: readonly string[]): Promise<number> {
+  const options = optionsOf(args);
+  if ('trouble' in options) {
+    console.error(`${options.trouble}\n\n${USAGE}`);
+    return 2;
+  }
+  if (options.help) {
+    console.log(USAGE);
+    return 0;
+  }
+  const inputs = (await Promise.all(options.names.map(inputsOf))).flat();
+  for (const input of inputs) if ('trouble' in input) console.error(`${input.file}: ${input.trouble}.`);
+  const usable = inputs.filter((input): input is Input => !('trouble' in input));
+  try {
+    const sayable = await sayableOf(options.phrases);
+    const results = usable.length === 0 ? [] : await hear(usable, sayable, options);
+    return results.length < inputs.length ? 1 : 0;
+  } catch (error) {
+    if (!(error instanceof NotUsable)) throw error;
+    console.error(error.message);
+    return 2;
+  }
+}
+
+/**
+ * Decodes one recording after another and prints each at once.
+ * @throws NotUsable when nothing can be decoded at all
+ */
+async function hear(inputs: readonly Input[], sayable: Sayable, { model, json }: Options): Promise<readonly Result[]> {
+  const judge = judgeOf(sayable);
+  const archive = model ?? (await ownModel());
+  let bench = await benchFor(archive, sayable, judge);
+  const results: Result[] = [];
+  for (const { file, listed } of inputs) {
+    try {
+      const { sound, notes } = await readRecording(file);
+      for (const note of notes) console.error(`${file}: ${note}.`);
+      const decoded = await bench.decode(sound);
+      if (!decoded.ok) throw new NotUsable(`it stopped the recogniser (${decoded.failure.detail}); try a part of it`);
+      const result = { file, listed, utterances: decoded.utterances };
+      results.push(result);
+      console.log(json ? JSON.stringify(jsonOf(result, judge.situation)) : linesOf(result, judge.situation).join('\n'));
+    } catch (error) {
+      if (error instanceof NotUsable) {
+        console.error(`${file}: ${error.message}.`);
+        continue;
+      }
+      // The page is lost, and with it only this recording.
+      console.error(`${file}: it could not be decoded (${error instanceof Error ? error.message : String(error)}).`);
+      await bench.close();
+      bench = await benchFor(archive, sayable, judge);
+    }
+  }
+  await bench.close();
+  const trials = results.flatMap(({ file, listed, utterances }) => (listed ? [{ file, ...listed, utterances }] : []));
+  if (trials.length > 0) (json ? console.error : console.log)(['', ...reportOf(trials, judge)].join('\n'));
+  return results;
+}
+
+async function ownModel(): Promise<string> {
+  const [first] = await listModels(MODELS);
+  if (!first) throw new NotUsable('There is no speech model in models/. Name one with --model.');
+  return path.join(MODELS, first.file);
+}
+
+/** Says which words cannot be heard. @throws NotUsable when the model or the browser cannot be used */
+async function benchFor(model: string, sayable: Sayable, judge: Judge): Promise<HearBench> {
+  const bench = await openBench(model, sayable);
+  const { prepared } = bench;
+  if (!prepared.ok) {
+    await bench.close();
+    const { code, detail } = prepared.failure;
+    throw new NotUsable(`${model}: ${code} (${detail}). Name another with --model: a small Vosk model.`);
+  }
+  const missed = sayable.kind === 'phrases' ? prepared.missing : missedWords(judge.situation, prepared.missing);
+  if (missed.length > 0) console.error(`The model lacks ${missed.join(', ')}: phrases with such a word are left out.`);
+  if (prepared.sayable === 0) {
+    await bench.close();
+    throw new NotUsable('No phrase is left that the model can hear. Use other words.');
+  }
+  return bench;
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) process.exitCode = await main(process.argv.slice(2));

@@ -1,0 +1,81 @@
+/** What the app makes of an utterance: the same understanding and the same decision, at a named moment of a job. */
+import { questionAbout } from '../../language/doubt.ts';
+import { stateIn, type SituationName } from '../../language/named-situations.ts';
+import { recogniserPhrases } from '../../language/phrases.ts';
+import { sayRefusal } from '../../language/say-refusal.ts';
+import { situationOf, type Situation } from '../../language/situation.ts';
+import { understand, type HeardWord } from '../../language/understand.ts';
+import { decide } from '../../session/decide.ts';
+import type { Meaning } from '../../session/intent.ts';
+
+/** What may be said: at a named moment of a job, or a list of phrases alone. */
+export type Sayable =
+  | { readonly kind: 'situation'; readonly name: SituationName }
+  | { readonly kind: 'phrases'; readonly phrases: readonly string[] };
+
+/**
+ * `accepted`: it is carried out (a reading is taken, and read back). `asked`: it is questioned before it counts, or the
+ * words that are answers are said once more. `refused`: it does nothing, or may not be done now.
+ */
+export type Outcome = 'accepted' | 'asked' | 'refused';
+
+export interface Judged {
+  readonly outcome: Outcome;
+  readonly meaning: Meaning | null;
+  /** What is asked, or why it is refused, as it would be spoken. */
+  readonly says: string | null;
+}
+
+/** A moment, ready to judge utterances. Each is judged afresh: none of them moves the job on. */
+export interface Judge {
+  /** The recogniser's phrase list. */
+  readonly phrases: readonly string[];
+  readonly situation: Situation;
+  judge(words: readonly HeardWord[]): Judged;
+}
+
+/** Phrases of a list are taken as the answers of a check: whole utterances, each surely heard. */
+export function judgeOf(sayable: Sayable): Judge {
+  if (sayable.kind === 'phrases') {
+    const situation = answersAlone(sayable.phrases);
+    return { phrases: sayable.phrases, situation, judge: (words) => judgeBy(words, situation, accept) };
+  }
+  const state = stateIn(sayable.name);
+  const situation = situationOf(state);
+  return {
+    phrases: recogniserPhrases(situation),
+    situation,
+    judge: (words) =>
+      judgeBy(words, situation, (meaning) => {
+        const decision = decide(state, { meaning });
+        if (decision.kind === 'accepted') return accept(meaning);
+        const says = sayRefusal(state, decision.reason);
+        return { outcome: meaning.kind === 'unclear' ? 'asked' : 'refused', meaning, says };
+      }),
+  };
+}
+
+function judgeBy(words: readonly HeardWord[], situation: Situation, decided: (meaning: Meaning) => Judged): Judged {
+  const understood = understand(words, situation);
+  if (understood.kind === 'meant') return decided(understood.meaning);
+  const { ask } = understood;
+  return ask === undefined
+    ? { outcome: 'refused', meaning: null, says: null }
+    : { outcome: 'asked', meaning: null, says: ask };
+}
+
+/** A reading in doubt is captured, and its question comes before it counts. */
+function accept(meaning: Meaning): Judged {
+  const [doubt] = meaning.kind === 'reading' || meaning.kind === 'correction' ? (meaning.doubts ?? []) : [];
+  return doubt === undefined
+    ? { outcome: 'accepted', meaning, says: null }
+    : { outcome: 'asked', meaning, says: questionAbout(doubt) };
+}
+
+const answersAlone = (phrases: readonly string[]): Situation => ({
+  sayings: phrases.map((words) => ({ words, meaning: { kind: 'answer', outcome: words } })),
+  reading: null,
+  correction: null,
+  logged: null,
+  witness: null,
+});

@@ -1,0 +1,112 @@
+// Runs in the page: the app's own ear and understanding, on recordings in place of the microphone.
+import { createHearing } from '../../hearing/hearing.ts';
+import { keptModel } from '../../hearing/model-cache.ts';
+import type { HearingFailure } from '../../hearing/failures.ts';
+import type { Hearing, Utterance, Word } from '../../hearing/types.ts';
+import { judgeOf, type Judge, type Judged, type Sayable } from './judge.ts';
+import { speechEnd } from './speech-end.ts';
+import { Tape } from './tape.ts';
+
+/** A whole utterance and what came of it. Times of words are in seconds of the recording. */
+export interface HeardUtterance extends Utterance, Judged {
+  /** From the end of speech to the decision, in milliseconds; null where the energy shows no end of speech. */
+  readonly decisionMs: number | null;
+}
+
+export type Decoded =
+  | { readonly ok: true; readonly utterances: readonly HeardUtterance[] }
+  | { readonly ok: false; readonly failure: HearingFailure };
+
+export type Prepared =
+  | { readonly ok: true; readonly missing: readonly string[]; readonly sayable: number }
+  | { readonly ok: false; readonly failure: HearingFailure };
+
+interface Ear {
+  readonly hearing: Hearing;
+  readonly tape: Tape;
+  readonly rate: number;
+}
+
+let judge: Judge | null = null;
+let ear: Ear | null = null;
+
+/** Loads the model at this address and takes what may be said. Called once, before all recordings. */
+async function prepare(model: { readonly url: string; readonly name: string }, sayable: Sayable): Promise<Prepared> {
+  judge = judgeOf(sayable);
+  const hearing = createHearing({ source: new Tape(16_000) });
+  const blob = await (await fetch(model.url)).blob();
+  const outcome = await hearing.loadModel({ kind: 'file', file: new File([blob], model.name) });
+  if (!outcome.ok) return outcome;
+  const missing = hearing.setPhrases(judge.phrases);
+  await hearing.close();
+  const lacks = (phrase: string): boolean => phrase.split(' ').some((word) => missing.includes(word));
+  return { ok: true, missing, sayable: judge.phrases.filter((phrase) => !lacks(phrase)).length };
+}
+
+/** Decodes the recording at this address: mono samples as 32-bit floats of this machine's byte order. */
+async function decode(url: string, rate: number): Promise<Decoded> {
+  const samples = new Float32Array(await (await fetch(url)).arrayBuffer());
+  const { hearing, tape } = await earFor(rate);
+  const heard: { readonly utterance: Utterance; readonly judged: Judged; readonly decided: number }[] = [];
+  const stop = hearing.onUtterance((utterance) => {
+    const judged = judgeNow().judge(utterance.words);
+    const words = utterance.words.map((word) => placed(word, tape));
+    heard.push({ utterance: { ...utterance, words }, judged, decided: tape.now() });
+  });
+  let failed: HearingFailure | null = null;
+  const unsubscribe = hearing.subscribe((state) => {
+    if (state.kind === 'failed') failed = state.failure;
+  });
+  await tape.play(samples, () => hearing.state.kind === 'hearing');
+  stop();
+  unsubscribe();
+  if (failed) {
+    await closeEar();
+    return { ok: false, failure: failed };
+  }
+  return {
+    ok: true,
+    utterances: heard.map(({ utterance, judged, decided }, at) => {
+      const end = speechEnd(samples, rate, heard[at + 1]?.utterance.words[0]?.start);
+      return { ...utterance, ...judged, decisionMs: end === null ? null : Math.round((decided - end) * 1000) };
+    }),
+  };
+}
+
+const judgeNow = (): Judge => {
+  if (!judge) throw new Error('Nothing is decoded before it is prepared.');
+  return judge;
+};
+
+const placed = (word: Word, tape: Tape): Word => ({
+  ...word,
+  start: Math.max(0, tape.placeOf(word.start)),
+  end: Math.max(0, tape.placeOf(word.end)),
+});
+
+/** One ear for all recordings of a rate in a row: its engine takes a second to start. */
+async function earFor(rate: number): Promise<Ear> {
+  if (ear?.rate === rate) return ear;
+  await closeEar();
+  const tape = new Tape(rate);
+  const hearing = createHearing({ source: tape });
+  const kept = await keptModel();
+  if (!kept) throw new Error('The browser kept no model.');
+  hearing.setPhrases(judgeNow().phrases);
+  const outcome = await hearing.loadModel({ kind: 'kept', ...kept });
+  if (!outcome.ok) throw new Error(`${outcome.failure.code}: ${outcome.failure.detail}`);
+  await hearing.listen();
+  return (ear = { hearing, tape, rate });
+}
+
+async function closeEar(): Promise<void> {
+  await ear?.hearing.close();
+  ear = null;
+}
+
+const page = { prepare, decode };
+declare global {
+  /** What the command asks of its page. */
+  var hearPage: typeof page;
+}
+globalThis.hearPage = page;
