@@ -1,0 +1,176 @@
+/**
+ * The seal of a record: one signature over all that the record comes down to.
+ *
+ * It is a JWS (RFC 7515) by ES256 (RFC 7518): any JOSE tool can check it. Its payload is a statement in canonical JSON;
+ * its protected header carries the public key (JWK, RFC 7517) and, as `kid`, the thumbprint of that key (RFC 7638).
+ *
+ * It lies beside the entries and not among them: it signs the head of the chain, so that no entry can hold it. A seal is
+ * made each time a record is saved, also while work is under way; `closedAt` says whether the work was done by then.
+ *
+ * A good seal shows that the entries are those which the owner of the key saved, all of them. Whose key it is, it cannot
+ * show: anybody can write a record anew and seal it with a key of their own. The thumbprint is therefore to be compared
+ * with the one known of the device, noted elsewhere, as the head is.
+ */
+import {
+  base64url,
+  calculateJwkThumbprint,
+  CompactSign,
+  compactVerify,
+  decodeProtectedHeader,
+  EmbeddedJWK,
+  exportJWK,
+} from 'jose';
+import * as v from 'valibot';
+import { canonical, type Entry } from './entry.ts';
+import { rootOf } from './merkle.ts';
+import type { SessionRead, SessionRecord } from './session-record.ts';
+
+/** The version of the statement: a seal by another is refused with its number. */
+export const SEAL_VERSION = 1;
+const TYPE = 'bothhands-seal';
+const ALGORITHM = 'ES256';
+
+const Hash = v.pipe(v.string(), v.hash(['sha256']));
+const StatementSchema = v.strictObject({
+  format: v.literal(TYPE),
+  version: v.literal(SEAL_VERSION),
+  session: v.string(),
+  /** How many entries there are. */
+  entries: v.pipe(v.number(), v.safeInteger(), v.minValue(1)),
+  /** Hash of the last entry. */
+  head: Hash,
+  /** Merkle root over the entries (RFC 6962). */
+  root: Hash,
+  /** SHA-256 of the canonical JSON of the procedure, as the opening entry states it. */
+  procedureHash: Hash,
+  /** The program that made the seal, with its version. */
+  app: v.string(),
+  /** When the work was closed (RFC 3339); null where it was still under way. */
+  closedAt: v.nullable(v.string()),
+});
+
+/** What a seal states of a record. */
+export type Statement = v.InferOutput<typeof StatementSchema>;
+
+/** A key for ES256, made by WebCrypto: its private half need not be extractable. */
+export type SigningKey = Pick<CryptoKeyPair, 'privateKey' | 'publicKey'>;
+
+/** What came of checking a seal against a record. */
+export type SealFinding =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'good'; readonly thumbprint: string; readonly statement: Statement }
+  /** `at` is the first entry that is not as it was sealed, where that can be told. */
+  | { readonly kind: 'bad'; readonly at: number | null; readonly why: string };
+
+/** The statement about a whole record. @throws TypeError where the record is broken: only a whole one is sealed */
+export async function statementOf(record: SessionRecord, app: string): Promise<Statement> {
+  const { id, entries, verification } = record;
+  const [first] = entries;
+  if (verification.kind !== 'intact' || first?.body.kind !== 'opened')
+    throw new TypeError('Only a record that is whole can be sealed.');
+  return {
+    format: TYPE,
+    version: SEAL_VERSION,
+    session: id,
+    entries: entries.length,
+    head: verification.head,
+    root: await rootOf(entries),
+    procedureHash: first.body.procedureHash,
+    app,
+    closedAt: closingOf(entries),
+  };
+}
+
+const closingOf = (entries: readonly Entry[]): string | null =>
+  entries.find(({ body }) => body.kind === 'closed')?.at.utc ?? null;
+
+/**
+ * Seals a record: a JWS in its compact form.
+ * @param app the program that seals, with its version
+ * @throws TypeError where the record is broken
+ */
+export async function sealRecord(
+  record: SessionRecord,
+  app: string,
+  { privateKey, publicKey }: SigningKey,
+): Promise<string> {
+  const statement = await statementOf(record, app);
+  const { kty, crv, x, y } = v.parse(PublicKey, await exportJWK(publicKey));
+  const jwk = { kty, crv, x, y };
+  return new CompactSign(new TextEncoder().encode(canonical(statement)))
+    .setProtectedHeader({ alg: ALGORITHM, typ: TYPE, kid: await calculateJwkThumbprint(jwk), jwk })
+    .sign(privateKey);
+}
+
+const Coordinate = v.pipe(v.string(), v.regex(/^[A-Za-z0-9_-]{43}$/));
+const PublicKey = v.object({ kty: v.literal('EC'), crv: v.literal('P-256'), x: Coordinate, y: Coordinate });
+const Header = v.strictObject({
+  alg: v.literal(ALGORITHM),
+  typ: v.literal(TYPE),
+  kid: v.string(),
+  jwk: v.strictObject(PublicKey.entries),
+});
+
+/** Checks a seal: the signature first, then what it states against the record. It never throws. */
+export async function checkSeal(seal: string | null, read: SessionRead): Promise<SealFinding> {
+  if (seal === null) return { kind: 'none' };
+  const signed = await signedBy(seal);
+  if (typeof signed === 'string') return { kind: 'bad', at: null, why: signed };
+  const difference = await differenceFrom(signed.statement, read);
+  return difference === null ? { kind: 'good', ...signed } : { kind: 'bad', ...difference };
+}
+
+/** A statement with the thumbprint of the key that signed it, or why the seal is none. */
+async function signedBy(seal: string): Promise<{ statement: Statement; thumbprint: string } | string> {
+  try {
+    const header = v.safeParse(Header, decodeProtectedHeader(seal));
+    if (!header.success)
+      return `it is no seal of this format: ${v.getDotPath(header.issues[0]) ?? ''} ${header.issues[0].message}`;
+    const thumbprint = await calculateJwkThumbprint(header.output.jwk);
+    if (header.output.kid !== thumbprint) return 'the thumbprint in it is not that of its key';
+    // The last digit of a signature holds bits that no decoder looks at: only the one way of writing it is let in.
+    const signature = seal.slice(seal.lastIndexOf('.') + 1);
+    if (base64url.encode(base64url.decode(signature)) !== signature) return 'its signature is not well written';
+    const { payload } = await compactVerify(seal, EmbeddedJWK, { algorithms: [ALGORITHM] });
+    return statementIn(new TextDecoder().decode(payload), thumbprint);
+  } catch {
+    return 'its signature does not fit: it was changed after it was signed, or is none';
+  }
+}
+
+function statementIn(text: string, thumbprint: string): { statement: Statement; thumbprint: string } | string {
+  const found: unknown = JSON.parse(text);
+  const statement = v.safeParse(StatementSchema, found);
+  if (!statement.success) {
+    const field = v.getDotPath(statement.issues[0]) ?? '';
+    return `what it states cannot be read: ${field} ${statement.issues[0].message}`;
+  }
+  return { statement: statement.output, thumbprint };
+}
+
+type Difference = Omit<Extract<SealFinding, { kind: 'bad' }>, 'kind'>;
+
+/** The first thing in which a record is not what was sealed; null where it is the same. */
+async function differenceFrom(sealed: Statement, read: SessionRead): Promise<Difference | null> {
+  if (read.kind === 'unreadable' || read.record.verification.kind === 'broken') {
+    const { verification } = read.kind === 'unreadable' ? read : read.record;
+    const at = verification.kind === 'broken' ? verification.at : null;
+    return { at, why: 'the entries are not those that were sealed' };
+  }
+  const { record } = read;
+  const { entries } = record;
+  const found = await statementOf(record, sealed.app);
+  if (found.session !== sealed.session) return { at: null, why: `it is of another session, ${sealed.session}` };
+  if (entries.length < sealed.entries) {
+    return {
+      at: entries.length,
+      why: `it was cut off: ${sealed.entries} entries were sealed, ${entries.length} are left`,
+    };
+  }
+  if (entries[sealed.entries - 1]?.hash !== sealed.head)
+    return { at: null, why: 'the entries are not those that were sealed: they were written anew' };
+  if (entries.length > sealed.entries) return { at: sealed.entries, why: 'it was added after the record was sealed' };
+  return canonical(found) === canonical(sealed)
+    ? null
+    : { at: null, why: 'what it states is not what the entries say' };
+}
