@@ -58,6 +58,11 @@ const EntrySchema = v.strictObject({
   body: EventBodySchema,
 }) satisfies v.GenericSchema<unknown, Entry>;
 
+/** In the place of an entry: what was found there could not even be read. */
+export class Misread {
+  constructor(readonly why: string) {}
+}
+
 export type Verification =
   | { readonly kind: 'intact'; readonly entries: number; readonly head: string }
   | { readonly kind: 'broken'; readonly at: number; readonly why: string };
@@ -106,6 +111,7 @@ export async function verifyEntries(found: readonly unknown[], session?: string)
 
 /** The entry that follows `last`, or why what was found is none. */
 async function readNext(found: unknown, last: Entry | null, session = last?.session): Promise<Entry | string> {
+  if (found instanceof Misread) return found.why;
   const bond = v.safeParse(Bond, found);
   if (!bond.success) return `not an entry of a record: ${firstIssue(bond.issues)}`;
   // The hash is over what was found, not over what the schema took from it.

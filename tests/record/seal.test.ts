@@ -6,10 +6,10 @@ import { describe, expect, test } from 'vitest';
 import { canonical, type Entry } from '../../src/record/entry.ts';
 import { rootOf } from '../../src/record/merkle.ts';
 import { checkSeal, sealRecord, statementOf, type SealFinding } from '../../src/record/seal.ts';
-import { readSessionRecord, type SessionRecord } from '../../src/record/session-record.ts';
+import { readSessionRecord } from '../../src/record/session-record.ts';
 import { affirm, demo, eventOf, next, start, tell } from '../session/play.ts';
 import { makeKey } from './keys.ts';
-import { recordOf, rehashed } from './sealed.ts';
+import { recordIn, recordOf, rehashed } from './sealed.ts';
 
 const file = new URL('../../demo-data/ropeway-oil-cooler.json', import.meta.url);
 const procedure = JSON.parse(readFileSync(file, 'utf8')) as object;
@@ -18,11 +18,6 @@ const entries = await recordOf(procedure, played.events);
 const key = await makeKey();
 
 const read = (found: readonly unknown[], id = 'session') => readSessionRecord(id, found);
-async function recordIn(found: readonly unknown[], id?: string): Promise<SessionRecord> {
-  const session = await read(found, id);
-  if (session.kind === 'unreadable') throw new Error(session.verification.why);
-  return session.record;
-}
 const record = await recordIn(entries);
 const seal = await sealRecord(record, 'Bothhands 9.9.9', key);
 const check = async (text: string | null, found: readonly unknown[] = entries): Promise<SealFinding> =>

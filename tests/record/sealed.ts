@@ -1,5 +1,8 @@
 /** Records made in a test. */
 import { canonical, seal, sha256, type Entry } from '../../src/record/entry.ts';
+import { sealRecord, type SigningKey } from '../../src/record/seal.ts';
+import { packSession } from '../../src/record/sealed-file.ts';
+import { readSessionRecord, type SessionRecord } from '../../src/record/session-record.ts';
 import type { EventBody, SessionEvent } from '../../src/session/event.ts';
 import { eventOf, people } from '../session/play.ts';
 
@@ -29,4 +32,26 @@ export const openedBy = async (procedure: unknown): Promise<Extract<EventBody, {
 export async function recordOf(procedure: unknown, events: readonly SessionEvent[]): Promise<readonly Entry[]> {
   const opening = eventOf(await openedBy(procedure), 0);
   return sealAll([opening, ...events.map((event) => ({ ...event, seq: event.seq + 1 }))]);
+}
+
+/** The session of a record that can be read. */
+export async function recordIn(found: readonly unknown[], id = 'session'): Promise<SessionRecord> {
+  const read = await readSessionRecord(id, found);
+  if (read.kind === 'unreadable') throw new Error(read.verification.why);
+  return read.record;
+}
+
+/** A sealed file, and what went into it. */
+export interface Packed {
+  readonly entries: readonly Entry[];
+  readonly record: SessionRecord;
+  readonly seal: string;
+  readonly bytes: Uint8Array<ArrayBuffer>;
+}
+
+/** A record sealed by a key and packed. */
+export async function packed(entries: readonly Entry[], key: SigningKey): Promise<Packed> {
+  const record = await recordIn(entries);
+  const seal = await sealRecord(record, 'Bothhands 9.9.9', key);
+  return { entries, record, seal, bytes: packSession(record, seal) };
 }
