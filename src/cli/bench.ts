@@ -5,7 +5,8 @@
 import { readProcedure, type ProcedureFile } from '../procedure/procedure.ts';
 import { decide } from '../session/decide.ts';
 import type { SessionEvent } from '../session/event.ts';
-import { begin, currentCall, fold, pendingReading, type SessionState } from '../session/state.ts';
+import { begin, fold } from '../session/fold.ts';
+import { currentCall, pendingReading, type SessionState } from '../session/state.ts';
 import { planPasses } from '../tightening/passes.ts';
 import { layOut } from '../tightening/pattern.ts';
 import { limits, torque } from '../units/index.ts';

@@ -1,6 +1,7 @@
 /** Answers to questions about the work. They say what is known and change nothing. */
 import type { Question } from '../session/intent.ts';
 import { planOf } from '../session/calls.ts';
+import { openPoints } from '../session/deviations.ts';
 import { settingOf } from '../session/setting.ts';
 import {
   currentCall,
@@ -50,11 +51,13 @@ function left(state: SessionState): readonly string[] {
   const open = openCalls(state);
   const [call] = open;
   const steps = `${count(Math.max(0, state.procedure.steps.length - state.at - 1))} steps after this one.`;
-  if (!call) return [sentence(steps)];
+  const points = openPoints(state).length;
+  const deviations = points === 0 ? [] : [`${sentence(count(points))} to be decided about.`];
+  if (!call) return [sentence(steps), ...deviations];
   const inRound = open.filter(({ pass }) => pass.index === call.pass.index).length;
   const later = open.length - inRound;
   const here = `In this pass, ${count(inRound)} to do`;
-  return [later > 0 ? `${here}; in later passes, ${count(later)}.` : `${here}.`, sentence(steps)];
+  return [later > 0 ? `${here}; in later passes, ${count(later)}.` : `${here}.`, sentence(steps), ...deviations];
 }
 
 /** As many as can be kept in mind. */

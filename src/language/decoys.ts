@@ -3,7 +3,7 @@
  * command becomes that command unless it is told of too.
  */
 import type { Meaning } from '../session/intent.ts';
-import type { Saying } from './situation.ts';
+import type { Saying } from './sayings.ts';
 
 /** A word of other talk that sounds like a command. It is offered beside it, and hearing it means nothing. */
 export interface Decoy {

@@ -17,7 +17,8 @@ import {
   WITNESS,
   type Wording,
 } from './carriers.ts';
-import type { ReadingRoom, Saying, Situation } from './situation.ts';
+import type { Saying } from './sayings.ts';
+import type { ReadingRoom, Situation } from './situation.ts';
 
 /** One place of an utterance. */
 export type Part =

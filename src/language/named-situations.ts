@@ -5,7 +5,8 @@
 import { readProcedure, type Procedure } from '../procedure/procedure.ts';
 import { decide } from '../session/decide.ts';
 import type { Meaning } from '../session/intent.ts';
-import { begin, fold, type SessionState } from '../session/state.ts';
+import { begin, fold } from '../session/fold.ts';
+import { type SessionState } from '../session/state.ts';
 
 const torque = (value: string, unit = 'N·m') => ({ value, unit });
 const range = (min: string, max: string, unit?: string) => ({ min: torque(min, unit), max: torque(max, unit) });

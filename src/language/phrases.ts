@@ -3,7 +3,8 @@ import { decoysFor } from './decoys.ts';
 import { grammarOf } from './grammar.ts';
 import { ANY_DIGIT, samplesOf } from './grammar-samples.ts';
 import { NUMBER_WORDS } from './numbers/index.ts';
-import type { Saying, Situation } from './situation.ts';
+import type { Saying } from './sayings.ts';
+import type { Situation } from './situation.ts';
 
 const DIGITS = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
 

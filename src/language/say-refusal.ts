@@ -1,4 +1,5 @@
 import { toolFor } from '../session/calls.ts';
+import { openDeviation } from '../session/deviation.ts';
 import type { Refusal } from '../session/refusal.ts';
 import {
   currentCall,
@@ -45,6 +46,30 @@ function words(state: SessionState, reason: Refusal): string {
       return 'Each reading here wants a witness, and no second person is named. The mechanic cannot witness.';
     case 'nothing to witness':
       return 'There is nothing to witness.';
+    case 'step witness first':
+      return 'The second person looks first. Second person, say witness affirm or witness negative.';
+    case 'doer is no witness':
+      return 'The mechanic cannot witness their own work. Name another person.';
+    case 'no name':
+      return 'A name is wanted. Type it.';
+    case 'between steps':
+      return 'Hand over between two steps. Finish this one first, or say stand by.';
+    case 'not handing over':
+      return 'Nobody is handing over. Say hand over first.';
+    case 'same mechanic':
+      return 'That is the same mechanic. Say continue.';
+    case 'break first':
+      return 'Work was broken off. Is all as it was left? Affirm or negative.';
+    case 'reason first':
+      return openDeviation(state)?.status === 'reason given'
+        ? 'Is the reason correct? Affirm or negative.'
+        : 'Say the reason in your own words, or cancel that.';
+    case 'no reason wanted':
+      return 'No reason is wanted here.';
+    case 'nothing to report on':
+      return 'No fastener is called that this could be reported of.';
+    case 'report first':
+      return 'Report what is wrong before it is left open. Say report, and what.';
     case 'nothing to confirm':
       return 'There is nothing to confirm.';
     case 'nothing to correct':

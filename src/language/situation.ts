@@ -1,10 +1,13 @@
 import type { Step, StepOf } from '../procedure/procedure.ts';
 import { checksForTurning, isReadCall, planOf, toolFor, RUNNING_ROUND, type Call } from '../session/calls.ts';
-import type { Meaning, Question } from '../session/intent.ts';
+import { openDeviation } from '../session/deviation.ts';
+import { reportable, statedOnCall } from '../session/deviations.ts';
+import type { Meaning } from '../session/intent.ts';
+import { isBetweenSteps } from '../session/people.ts';
 import { settingOf } from '../session/setting.ts';
+import { confirmed } from '../session/confirmed.ts';
 import {
   callAfter,
-  confirmed,
   confirmsByGoingOn,
   currentCall,
   currentStep,
@@ -16,16 +19,30 @@ import {
   type Reading,
   type SessionState,
 } from '../session/state.ts';
+import { awaitsStepWitness } from '../session/step-witness.ts';
 import { awaitsWitness } from '../session/witness.ts';
+import {
+  AFFIRM,
+  BACK,
+  CONTINUE,
+  DISREGARD,
+  HAND_OVER,
+  LEAVE_OPEN,
+  NEGATIVE,
+  NEXT,
+  QUESTIONS,
+  REPORTS,
+  SAY_AGAIN,
+  says,
+  STAND_BY,
+  TURNED,
+  WHERE,
+  WHY,
+  WITNESS_LEAVES,
+  WITNESS_SAYS,
+  type Saying,
+} from './sayings.ts';
 import type { Limits, Torque, Unit } from '../units/index.ts';
-
-/** A fixed phrase, always a whole utterance, and the one thing it means here. */
-export interface Saying {
-  readonly words: string;
-  readonly meaning: Meaning;
-  /** Understood where it is written, and never told to the recogniser: one of its words sounds like a digit. */
-  readonly written?: true;
-}
 
 /** What a reading is held against where the questions about it are found. */
 export interface Held {
@@ -67,43 +84,26 @@ export interface Situation {
   readonly logged: ReadingRoom | null;
   /** The word "witness" may lead a value, of the reading that awaits the second person. */
   readonly witness: ReadingRoom | null;
+  /** Whatever is said beside the sayings is a reason in somebody's own words, kept as text. */
+  readonly dictation: boolean;
 }
-
-const says = (meaning: Meaning, ...phrases: readonly string[]): readonly Saying[] =>
-  phrases.map((words) => ({ words, meaning }));
-
-const SAY_AGAIN = says({ kind: 'say again' }, 'say again');
-const STAND_BY = says({ kind: 'stand by' }, 'stand by');
-const CONTINUE = says({ kind: 'continue' }, 'continue');
-const NEXT = says({ kind: 'next' }, 'next', 'done');
-const TURNED = says({ kind: 'turned' }, 'turned', 'it turned');
-const BACK = says({ kind: 'back' }, 'back', 'go back');
-const AFFIRM = says({ kind: 'affirm' }, 'affirm', 'affirmative');
-const NEGATIVE = says({ kind: 'negative' }, 'negative');
-const DISREGARD = says({ kind: 'disregard' }, 'disregard', 'cancel that');
-
-const asks = (about: Exclude<Question['about'], 'logged'>, spoken: string, ...written: readonly string[]) => {
-  const meaning: Meaning = { kind: 'question', question: { about } };
-  return [
-    ...says(meaning, spoken),
-    ...says(meaning, ...written).map((saying) => ({ ...saying, written: true }) as const),
-  ];
-};
-const WHY: readonly Saying[] = asks('why', 'explain', 'why', 'why is that');
-const QUESTIONS: readonly Saying[] = [
-  ...asks('place', 'where are we', 'where am i'),
-  ...asks('left', 'remaining', 'what is left', "what's left"),
-  ...asks('last readings', 'last values', 'last readings', 'last three', 'last three readings'),
-  ...asks('slowly', 'say slowly', 'say it slowly'),
-  ...WHY,
-];
 
 /** The situation after a state: what may be said, by whichever device. */
 export function situationOf(state: SessionState): Situation {
   const step = currentStep(state);
   if (state.phase === 'closed' || step === null) return fixed(SAY_AGAIN);
   if (state.phase === 'standing by') return fixed([...CONTINUE, ...SAY_AGAIN]);
+  const leaves = state.people.second === null ? [] : WITNESS_LEAVES;
   const always = [...SAY_AGAIN, ...STAND_BY];
+  if (state.breakOf !== null) return fixed([...AFFIRM, ...NEGATIVE, ...WHERE, ...always]);
+  const deviation = openDeviation(state);
+  if (deviation) {
+    const isGiven = deviation.status === 'reason given';
+    return {
+      ...fixed([...(isGiven ? [...AFFIRM, ...NEGATIVE] : []), ...DISREGARD, ...always]),
+      dictation: !isGiven,
+    };
+  }
   if (openWarning(state)) return fixed([...AFFIRM, ...always]);
 
   const pending = pendingReading(state);
@@ -111,7 +111,7 @@ export function situationOf(state: SessionState): Situation {
     const room = readingRoom(state, pending);
     if (awaitsWitness(state, pending)) {
       const sayings = [...NEGATIVE, ...DISREGARD, ...WHY, ...always];
-      return { sayings, reading: room, correction: room, logged: null, witness: room };
+      return { sayings, reading: room, correction: room, logged: null, witness: room, dictation: false };
     }
     return {
       sayings: [...AFFIRM, ...NEGATIVE, ...DISREGARD, ...NEXT, ...WHY, ...always],
@@ -119,6 +119,7 @@ export function situationOf(state: SessionState): Situation {
       correction: room,
       logged: null,
       witness: null,
+      dictation: false,
     };
   }
   const last = lastConfirmed(state);
@@ -130,6 +131,14 @@ export function situationOf(state: SessionState): Situation {
       : null;
   // After a rejected reading, a correction is a new value for the fastener that is called again.
   const correction = about ? readingRoom(state, about) : state.readings.length > 0 ? called : null;
+  if (awaitsStepWitness(state)) {
+    const drops = last?.step === step.id ? DISREGARD : [];
+    return {
+      ...fixed([...WITNESS_SAYS, ...BACK, ...QUESTIONS, ...always, ...drops, ...leaves]),
+      reading: correction,
+      correction,
+    };
+  }
   if (openCondition(state)) {
     const drops = last?.step === step.id ? DISREGARD : [];
     return {
@@ -138,6 +147,7 @@ export function situationOf(state: SessionState): Situation {
       correction,
       logged: null,
       witness: null,
+      dictation: false,
     };
   }
   return {
@@ -148,11 +158,16 @@ export function situationOf(state: SessionState): Situation {
       ...QUESTIONS,
       ...always,
       ...(last?.step === step.id ? DISREGARD : []),
+      ...(call ? reportable(step).flatMap((what) => REPORTS[what]) : []),
+      ...(statedOnCall(state, step) ? LEAVE_OPEN : []),
+      ...(isBetweenSteps(state) ? HAND_OVER : []),
+      ...leaves,
     ],
     reading: called ?? correction,
     correction,
     logged: called ?? correction,
     witness: null,
+    dictation: false,
   };
 }
 
@@ -162,6 +177,7 @@ const fixed = (sayings: readonly Saying[]): Situation => ({
   correction: null,
   logged: null,
   witness: null,
+  dictation: false,
 });
 
 const answersOf = ({ outcomes }: StepOf<'check'>): readonly Saying[] =>

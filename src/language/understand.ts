@@ -44,12 +44,25 @@ export function understand(heard: readonly HeardWord[], situation: Situation): U
     const enough = HARMLESS.has(saying.meaning.kind) ? SURE_HARMLESS : SURE_COMMAND;
     return sureness >= enough ? meant(saying.meaning) : NOTHING;
   }
+  if (situation.dictation) return dictated(heard);
   for (const rule of grammar.rules) {
     const meaning = meaningBy(rule, matchesOf(rule.forms, words), sureness);
     if (meaning) return meant(meaning);
   }
   const ask = NOT_ANSWERS.has(text) && sureness >= SURE_COMMAND ? answerWanted(grammar.sayings) : null;
   return ask === null ? NOTHING : { kind: 'nothing', ask };
+}
+
+/** What a recogniser gives where it heard speech and no word of its own. */
+const NO_WORD = '[unk]';
+
+/** A reason in somebody's own words, as they were heard: it is read back before it counts. */
+function dictated(heard: readonly HeardWord[]): Understanding {
+  const text = heard
+    .flatMap(({ word }) => (word === NO_WORD ? [] : [word]))
+    .join(' ')
+    .trim();
+  return text === '' ? NOTHING : meant({ kind: 'reason', text });
 }
 
 const NOTHING: Understanding = { kind: 'nothing' };

@@ -41,6 +41,15 @@ const Outcome = fields({
   then: oneOf('go on', 'stay'),
 });
 
+/** What the manual says to do where a fastener is out of the ordinary; said when it is reported. */
+const onDeviation = v.optional(
+  v.array(
+    fields({ what: oneOf('over torque', 'under torque', 'takes no torque', 'damage'), text: Text }),
+    'expected a list of what to do',
+  ),
+  [],
+);
+
 const Judging = v.variant(
   'rule',
   [
@@ -114,6 +123,7 @@ export const StepSchema = v.variant(
       stages: v.exactOptional(
         v.pipe(v.array(Text, 'expected a list of stages'), v.minLength(1, 'expected at least one stage')),
       ),
+      onDeviation,
     }),
     fields({
       kind: v.literal('tighten'),
@@ -136,6 +146,9 @@ export const StepSchema = v.variant(
       ),
       confirm: v.optional(oneOf('each', 'by going on', 'witness each'), 'each'),
       judging: v.optional(Judging, { rule: 'simple' }),
+      onDeviation,
+      /** A pass that was broken off for this many minutes or longer is begun again; never, where it is absent. */
+      restartPassAfterMinutes: v.exactOptional(Whole(1, 1440)),
     }),
     fields({ kind: v.literal('measure'), ...common, what: Text, unit: Text, window: v.optional(MeasureWindow) }),
     fields({ kind: v.literal('witness'), ...common, what: Text }),

@@ -1,8 +1,9 @@
 import canonicalize from 'canonicalize';
 import * as v from 'valibot';
 import type { SessionEvent } from '../session/event.ts';
-import { EventBodySchema, HeardSchema, InstantSchema, SourceSchema } from './event-schema.ts';
+import { EventBodySchema } from './event-schema.ts';
 import { digest, toHex } from './hash.ts';
+import { HeardSchema, InstantSchema, SourceSchema } from './input-schema.ts';
 
 /** The version of the record's format: every entry carries it, and old versions stay readable. */
 export const RECORD_VERSION = 1;

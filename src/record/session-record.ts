@@ -1,7 +1,8 @@
 /** A session as its record tells it: what can be trusted of it, and the state after any of its entries. */
 import { readProcedure, type Procedure } from '../procedure/procedure.ts';
 import type { People } from '../session/event.ts';
-import { begin, fold, type SessionState } from '../session/state.ts';
+import { begin, fold } from '../session/fold.ts';
+import { type SessionState } from '../session/state.ts';
 import { canonical, sha256, verifyEntries, type Entry, type Verification } from './entry.ts';
 
 export type Intact = Extract<Verification, { kind: 'intact' }>;

@@ -1,9 +1,14 @@
 import type { Step } from '../procedure/procedure.ts';
 import { accept, refuse, type Decision } from './decision.ts';
 import { isWellFormed, type Intent, type WorkingMeaning } from './intent.ts';
+import { whileBreakOpen } from './break.ts';
+import { openDeviation } from './deviation.ts';
+import { report, whileReasonWanted } from './deviations.ts';
+import { handOver, joinOrLeave, takeOver } from './people.ts';
 import { correctLast, disregardLast, takeValue, whilePending } from './readings.ts';
 import { currentCall, currentStep, openCondition, openWarning, pendingReading, type SessionState } from './state.ts';
-import { answer, answerCondition, goBack, goOn, turnedOn } from './steps.ts';
+import { awaitsStepWitness, takeStepWitness } from './step-witness.ts';
+import { answer, answerCondition, goBack, goOn, leaveOpen, turnedOn } from './steps.ts';
 
 export type { Decision } from './decision.ts';
 
@@ -18,11 +23,14 @@ export function decide(state: SessionState, { meaning }: Pick<Intent, 'meaning'>
   if (meaning.kind === 'reopen') return accept({ kind: 'reopened' });
   if (meaning.kind === 'say again') return accept({ kind: 'repeat asked' });
   if (meaning.kind === 'unclear') return refuse({ code: 'unclear', doubt: meaning.doubt, readings: meaning.readings });
+  if (meaning.kind === 'second person') return joinOrLeave(state, meaning.name);
+  if (meaning.kind === 'take over') return takeOver(state, meaning.name);
   if (state.phase === 'standing by') {
     return meaning.kind === 'continue' ? accept({ kind: 'continued' }) : refuse({ code: 'standing by' });
   }
   if (meaning.kind === 'stand by') return accept({ kind: 'stood by' });
   if (meaning.kind === 'continue') return refuse({ code: 'not standing by' });
+  if (state.breakOf !== null) return whileBreakOpen(state, meaning);
   const pending = pendingReading(state);
   if (meaning.kind === 'silence')
     return pending ? accept({ kind: 'timed out', of: pending.seq }) : refuse({ code: 'nothing to confirm' });
@@ -32,6 +40,10 @@ export function decide(state: SessionState, { meaning }: Pick<Intent, 'meaning'>
       ? refuse({ code: 'confirm first', fastener: pending.fastener })
       : accept({ kind: 'asked', question: meaning.question });
   }
+  if (meaning.kind === 'hand over') return handOver(state);
+  const deviation = openDeviation(state);
+  if (deviation) return whileReasonWanted(deviation, meaning);
+  if (meaning.kind === 'reason') return refuse({ code: 'no reason wanted' });
   const warning = openWarning(state);
   if (warning) {
     // Only by its own word: a "next" too many must not run through a warning.
@@ -45,12 +57,37 @@ export function decide(state: SessionState, { meaning }: Pick<Intent, 'meaning'>
   )
     return refuse({ code: 'unclear', doubt: 'not sure', readings: [meaning.reading] });
   if (pending) return whilePending(state, pending, meaning);
+  if (meaning.kind === 'witness says') return takeStepWitness(state, meaning.agrees);
+  if (awaitsStepWitness(state)) return whileStepWitnessed(state, step, meaning);
   const condition = openCondition(state);
   return condition ? whileAsked(state, step, condition.id, meaning) : whileFree(state, step, meaning);
 }
 
+type FreeMeaning = Exclude<WorkingMeaning, { kind: 'witness says' }>;
+
+/** The second person is to look: the mechanic can take back what was done, and not go on. */
+function whileStepWitnessed(state: SessionState, step: Step, meaning: FreeMeaning): Decision {
+  switch (meaning.kind) {
+    case 'correction':
+    case 'disregard':
+    case 'back':
+      return whileFree(state, step, meaning);
+    case 'witness':
+    case 'affirm':
+    case 'negative':
+    case 'next':
+    case 'turned':
+    case 'reading':
+    case 'click':
+    case 'answer':
+    case 'report':
+    case 'leave open':
+      return refuse({ code: 'step witness first' });
+  }
+}
+
 /** A question about the unit is open: whether the step applies must be known before it is worked. */
-function whileAsked(state: SessionState, step: Step, condition: string, meaning: WorkingMeaning): Decision {
+function whileAsked(state: SessionState, step: Step, condition: string, meaning: FreeMeaning): Decision {
   switch (meaning.kind) {
     case 'witness':
       return refuse({ code: 'nothing to witness' });
@@ -66,11 +103,13 @@ function whileAsked(state: SessionState, step: Step, condition: string, meaning:
     case 'reading':
     case 'click':
     case 'answer':
+    case 'report':
+    case 'leave open':
       return refuse({ code: 'condition first' });
   }
 }
 
-function whileFree(state: SessionState, step: Step, meaning: WorkingMeaning): Decision {
+function whileFree(state: SessionState, step: Step, meaning: FreeMeaning): Decision {
   switch (meaning.kind) {
     case 'correction':
       return correctLast(state, step, meaning);
@@ -90,6 +129,10 @@ function whileFree(state: SessionState, step: Step, meaning: WorkingMeaning): De
       return goOn(state, step);
     case 'turned':
       return turnedOn(state, step);
+    case 'report':
+      return report(state, step, meaning.what);
+    case 'leave open':
+      return leaveOpen(state, step);
     case 'answer':
       return answer(state, step, meaning.outcome);
     case 'affirm':

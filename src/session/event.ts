@@ -1,6 +1,6 @@
 import type { Outcome } from '../tightening/verdict.ts';
 import type { Written } from '../units/index.ts';
-import type { Heard, Instant, Meaning, Question, ReadingDoubt, Source } from './intent.ts';
+import type { DeviationKind, Heard, Instant, Meaning, Question, ReadingDoubt, Source } from './intent.ts';
 import type { Refusal } from './refusal.ts';
 
 /** Who takes part. The second person reads back; null when the mechanic works alone. */
@@ -111,6 +111,34 @@ export type EventBody =
   | { readonly kind: 'reading disregarded'; readonly of: number }
   /** Nobody confirmed or rejected a reading for a while: it is asked about again, and waits on. */
   | { readonly kind: 'timed out'; readonly of: number }
+  /** What a step asks for is done, and its second person is to look at it. */
+  | { readonly kind: 'witness asked'; readonly step: string }
+  /** The second person looked at what a step asks for, and agrees or does not. */
+  | { readonly kind: 'step witnessed'; readonly step: string; readonly person: string; readonly agrees: boolean }
+  | {
+      readonly kind: 'deviation reported';
+      readonly step: string;
+      readonly pass: number;
+      readonly fastener: number;
+      readonly what: DeviationKind;
+      /** The standing reading of that fastener in that pass, if there is one. */
+      readonly reading: number | null;
+    }
+  /** Why, as it was dictated or typed. It counts when it was read back and confirmed. */
+  | { readonly kind: 'reason given'; readonly of: number; readonly text: string }
+  | { readonly kind: 'reason confirmed'; readonly of: number }
+  | { readonly kind: 'reason rejected'; readonly of: number }
+  | { readonly kind: 'deviation disregarded'; readonly of: number }
+  /** The fastener of a deviation is passed over in this pass: someone else decides about it. */
+  | { readonly kind: 'left open'; readonly of: number }
+  | { readonly kind: 'second person joined'; readonly name: string }
+  | { readonly kind: 'second person left'; readonly name: string }
+  | { readonly kind: 'handover begun' }
+  | { readonly kind: 'handed over'; readonly from: string; readonly to: string }
+  /** After a long break: all is as it was left. */
+  | { readonly kind: 'break accepted' }
+  /** The procedure has a pass that was broken off begun again: its readings are set aside, none is erased. */
+  | { readonly kind: 'pass restarted'; readonly step: string; readonly pass: number }
   | { readonly kind: 'repeat asked' }
   | { readonly kind: 'asked'; readonly question: Question }
   | { readonly kind: 'stood by' }

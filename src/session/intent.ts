@@ -65,6 +65,10 @@ export type Question =
   | { readonly about: 'place' | 'left' | 'last readings' | 'why' | 'slowly' }
   | { readonly about: 'logged'; readonly fastener: number };
 
+/** What is out of the ordinary about a fastener, as the mechanic reports it. */
+export const DEVIATION_KINDS = ['over torque', 'under torque', 'takes no torque', 'damage'] as const;
+export type DeviationKind = (typeof DEVIATION_KINDS)[number];
+
 /** What an input asks for, whatever the device. Radiotelephony words keep their standard meaning. */
 export type Meaning =
   /** The page was opened again on a session under way. */
@@ -87,14 +91,32 @@ export type Meaning =
   | ({ readonly kind: 'correction' } & UnderstoodReading)
   /** What the second person reads off the tool, led by the word "witness". */
   | { readonly kind: 'witness'; readonly reading: SaidReading }
+  /** The second person agrees, or does not, with what a step asks them to look at. */
+  | { readonly kind: 'witness says'; readonly agrees: boolean }
   | { readonly kind: 'click'; readonly fastener: number | null }
+  /** Something is out of the ordinary about the fastener that is called. */
+  | { readonly kind: 'report'; readonly what: DeviationKind }
+  /** The fastener of a reported deviation is passed over in this pass. */
+  | { readonly kind: 'leave open' }
+  /** Why, in the reporter's own words: dictated or typed, kept as text. */
+  | { readonly kind: 'reason'; readonly text: string }
+  /** The mechanic leaves the work to another one. */
+  | { readonly kind: 'hand over' }
+  /** The one who comes in says who they are. Names are typed or tapped: no recogniser knows them. */
+  | { readonly kind: 'take over'; readonly name: string }
+  /** A second person joins under a name, or leaves (null). */
+  | { readonly kind: 'second person'; readonly name: string | null }
   /** Something was said, but not surely enough, or in a way that allows more than one reading: it is asked, never guessed. */
   | { readonly kind: 'unclear'; readonly doubt: Doubt; readonly readings: readonly SaidReading[] };
 
 /** What may be meant once the words that hold always are dealt with. */
 export type WorkingMeaning = Exclude<
   Meaning,
-  { kind: 'say again' | 'question' | 'stand by' | 'continue' | 'unclear' | 'reopen' | 'silence' }
+  {
+    kind:
+      | ('say again' | 'question' | 'stand by' | 'continue' | 'unclear' | 'reopen' | 'silence')
+      | ('reason' | 'hand over' | 'take over' | 'second person');
+  }
 >;
 
 /** One input, ready to be decided on. Time and identity come in with it: deciding has no clock and no random. */

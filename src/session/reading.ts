@@ -7,7 +7,7 @@ export interface Reading extends Extract<EventBody, { kind: 'reading captured' }
   readonly seq: number;
   readonly at: Instant;
   readonly person: string;
-  readonly status: 'captured' | 'confirmed' | 'rejected' | 'disregarded' | 'replaced' | 'disputed';
+  readonly status: 'captured' | 'confirmed' | 'rejected' | 'disregarded' | 'replaced' | 'disputed' | 'set aside';
   /** What the second person read, where there was one to read it. */
   readonly witnessed?: Pick<Extract<EventBody, { kind: 'witnessed' }>, 'person' | 'reading'>;
 }

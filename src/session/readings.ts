@@ -8,9 +8,9 @@ import type { Basis, EventBody, Evidence, Finding } from './event.ts';
 import type { Meaning, SaidReading, UnderstoodReading, WorkingMeaning } from './intent.ts';
 import type { Refusal } from './refusal.ts';
 import { basisOf, settingOf } from './setting.ts';
+import { confirmed } from './confirmed.ts';
 import {
   callAfter,
-  confirmed,
   confirmsByGoingOn,
   correctable,
   currentCall,
@@ -21,7 +21,8 @@ import {
 } from './state.ts';
 import { stepDone } from './steps.ts';
 import { findingOnRunning, toolRefusal } from './tools.ts';
-import { awaitsWitness, takeWitness, wantsWitness, witnessIn } from './witness.ts';
+import { witnessIn } from './people.ts';
+import { awaitsWitness, takeWitness, wantsWitness } from './witness.ts';
 
 /** A value for the fastener that is called: read off the tool, or clicked at what the tool was set to. */
 type Value = Extract<Meaning, { kind: 'reading' | 'click' }>;
@@ -49,7 +50,10 @@ export function whilePending(state: SessionState, pending: Reading, meaning: Wor
     case 'click':
       return goesOn ? goOnWith(state, pending, meaning) : confirmFirst;
     case 'witness':
+    case 'witness says':
     case 'answer':
+    case 'report':
+    case 'leave open':
     case 'turned':
     case 'back':
       return confirmFirst;
@@ -75,7 +79,10 @@ function whileAwaitingWitness(state: SessionState, pending: Reading, meaning: Wo
     case 'next':
     case 'reading':
     case 'click':
+    case 'witness says':
     case 'answer':
+    case 'report':
+    case 'leave open':
     case 'turned':
     case 'back':
       return refuse({ code: 'witness first', fastener: pending.fastener });

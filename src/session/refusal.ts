@@ -12,6 +12,17 @@ export type Refusal =
   | { readonly code: 'witness first'; readonly fastener: number }
   | { readonly code: 'no second person' }
   | { readonly code: 'nothing to witness' }
+  | { readonly code: 'step witness first' }
+  | { readonly code: 'doer is no witness' }
+  | { readonly code: 'no name' }
+  | { readonly code: 'between steps' }
+  | { readonly code: 'not handing over' }
+  | { readonly code: 'same mechanic' }
+  | { readonly code: 'break first' }
+  | { readonly code: 'reason first' }
+  | { readonly code: 'no reason wanted' }
+  | { readonly code: 'nothing to report on' }
+  | { readonly code: 'report first' }
   | { readonly code: 'nothing to confirm' }
   | { readonly code: 'nothing to correct' }
   | { readonly code: 'answer first' }

@@ -14,6 +14,13 @@ export const SILENCE = 8;
 export function silenceAfter(state: SessionState): number | null {
   const pending = pendingReading(state);
   const isWorking = state.phase === 'working';
-  if (!pending || !isWorking || confirmsByGoingOn(state, pending) || state.silences >= MOST_ASKED_AGAIN) return null;
+  if (
+    !pending ||
+    !isWorking ||
+    state.breakOf !== null ||
+    confirmsByGoingOn(state, pending) ||
+    state.silences >= MOST_ASKED_AGAIN
+  )
+    return null;
   return SILENCE * 1000;
 }

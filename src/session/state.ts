@@ -1,7 +1,8 @@
 import type { Hazard, Procedure, Step } from '../procedure/procedure.ts';
 import { planOf, type Call, type Round } from './calls.ts';
-import type { EventBody, People, SessionEvent } from './event.ts';
-import { callKey, correctedBy, mark, standingIn, wantsOwnWord, type Reading } from './reading.ts';
+import { isLeftOpen, type Deviation } from './deviation.ts';
+import type { People } from './event.ts';
+import { callKey, standingIn, wantsOwnWord, type Reading } from './reading.ts';
 
 export { wantsOwnWord, type Reading } from './reading.ts';
 
@@ -25,150 +26,22 @@ export interface SessionState {
   /** Fasteners that turned in a check for turning, in the round that is under way. */
   readonly turned: ReadonlySet<string>;
   readonly readings: readonly Reading[];
+  /** What was out of the ordinary, with what became of each. */
+  readonly deviations: readonly Deviation[];
+  /** The step that is done but for the word of its second person. */
+  readonly witnessAsked: string | null;
+  /** The mechanic leaves: work stands by until another one takes over, or the same one goes on. */
+  readonly handingOver: boolean;
+  /** How long work was broken off, in milliseconds, where it is not yet said that all is as it was left. */
+  readonly breakOf: number | null;
+  /** When somebody last worked (RFC 3339); null before that. */
+  readonly lastAt: string | null;
   /** How often the newest reading was asked about again because nobody answered. */
   readonly silences: number;
 }
 
-const warningKey = (step: string, index: number): string => `${step}/${index}`;
-
-/** The state before anything was done. */
-export function begin(procedure: Procedure, people: People): SessionState {
-  return {
-    procedure,
-    people,
-    day: null,
-    phase: 'working',
-    at: 0,
-    doneSteps: new Set(),
-    skippedSteps: new Set(),
-    conditions: new Map(),
-    acknowledged: new Set(),
-    answers: new Map(),
-    doneFasteners: new Set(),
-    turned: new Set(),
-    readings: [],
-    silences: 0,
-  };
-}
-
-/** The state after one more event. The one code path for live work, for a reopened page and for replay. */
-export function fold(state: SessionState, event: SessionEvent): SessionState {
-  const { body } = event;
-  switch (body.kind) {
-    case 'opened':
-    case 'reopened':
-      return { ...state, day: dayOf(event) };
-    case 'repeat asked':
-    case 'asked':
-    case 'refused':
-      return state;
-    case 'warning acknowledged':
-      return { ...state, acknowledged: new Set([...state.acknowledged, warningKey(body.step, body.index)]) };
-    case 'step done':
-      return { ...state, doneSteps: new Set([...state.doneSteps, body.step]), at: indexOf(state, body.step) + 1 };
-    case 'step taken back':
-      return takenBack(state, indexOf(state, body.step));
-    case 'condition answered':
-      return { ...state, conditions: new Map([...state.conditions, [body.condition, body.is]]) };
-    case 'step skipped':
-      return { ...state, skippedSteps: new Set([...state.skippedSteps, body.step]), at: indexOf(state, body.step) + 1 };
-    case 'answered':
-      return { ...state, answers: new Map([...state.answers, [body.step, body.outcome]]) };
-    case 'fastener done':
-      return withFastenerDone(state, body);
-    case 'timed out':
-      return { ...state, silences: state.silences + 1 };
-    case 'reading captured':
-      return {
-        ...state,
-        silences: 0,
-        // A reading still waiting for its confirmation gives way at once; a confirmed one stands until its correction is confirmed.
-        readings: [
-          ...mark(state.readings, body.corrects, (old) => (old.status === 'captured' ? 'replaced' : old.status)),
-          { ...body, seq: event.seq, at: event.at, person: event.person, status: 'captured' },
-        ],
-      };
-    case 'witnessed': {
-      const witnessed = { person: body.person, reading: body.reading };
-      return {
-        ...state,
-        readings: state.readings.map((each) => (each.seq === body.of ? { ...each, witnessed } : each)),
-      };
-    }
-    case 'disputed':
-      return { ...state, readings: mark(state.readings, body.of, () => 'disputed') };
-    case 'reading confirmed':
-      return confirmed(state, body.of);
-    case 'reading rejected':
-      return { ...state, readings: mark(state.readings, body.of, () => 'rejected') };
-    case 'reading disregarded': {
-      const after = { ...state, readings: mark(state.readings, body.of, () => 'disregarded') };
-      const dropped = state.readings.find(({ seq }) => seq === body.of);
-      return dropped?.status === 'confirmed' && dropped.basis.of === 'running torque'
-        ? offItsSeat(after, dropped)
-        : after;
-    }
-    case 'stood by':
-      return { ...state, phase: 'standing by' };
-    case 'continued':
-      return { ...state, phase: 'working', day: dayOf(event) };
-    case 'closed':
-      return { ...state, phase: 'closed' };
-  }
-}
-
-/** A session may be gone on with on another day, when a calibration has run out. */
-const dayOf = ({ at }: SessionEvent): string => at.utc.slice(0, 10);
-
-/** The steps after one that is taken back are worked again, with their warnings and answers; fasteners done by hand stay done. */
-function takenBack(state: SessionState, at: number): SessionState {
-  const { steps } = state.procedure;
-  const before = steps.slice(0, at).map(({ id }) => id);
-  const asked = steps.slice(0, at + 1).map(({ applies }) => applies?.condition);
-  return {
-    ...state,
-    at,
-    doneSteps: new Set(before.filter((id) => !state.skippedSteps.has(id))),
-    skippedSteps: new Set(before.filter((id) => state.skippedSteps.has(id))),
-    conditions: new Map([...state.conditions].filter(([condition]) => asked.includes(condition))),
-    acknowledged: new Set([...state.acknowledged].filter((key) => before.some((id) => key.startsWith(`${id}/`)))),
-    answers: new Map([...state.answers].filter(([id]) => before.includes(id))),
-  };
-}
-
-/** The state once a reading is confirmed: those that it corrects give way. */
-export function confirmed(state: SessionState, seq: number): SessionState {
-  const readings = mark(state.readings, seq, () => 'confirmed');
-  const after = {
-    ...state,
-    readings: correctedBy(state.readings, seq).reduce((all, old) => mark(all, old, () => 'replaced'), readings),
-  };
-  const reading = readings.find((each) => each.seq === seq);
-  return reading?.basis.of === 'running torque' && reading.verdict !== 'in' ? offItsSeat(after, reading) : after;
-}
-
-/** A nut that is replaced, or measured anew, comes off its seat: what was done to it by hand is done again. */
-function offItsSeat(state: SessionState, { step, fastener }: Pick<Reading, 'step' | 'fastener'>): SessionState {
-  const isOfNut = (key: string): boolean => key.startsWith(`${step}/`) && key.endsWith(`/${fastener}`);
-  return { ...state, doneFasteners: new Set([...state.doneFasteners].filter((key) => !isOfNut(key))) };
-}
-
-/** Marks a fastener as done. Where one turned in a check for turning, the end of its round opens the whole round again. */
-function withFastenerDone(state: SessionState, body: Extract<EventBody, { kind: 'fastener done' }>): SessionState {
-  const key = callKey(body.step, body.pass, body.fastener);
-  const doneFasteners = new Set([...state.doneFasteners, key]);
-  const turned = body.turned ? new Set([...state.turned, key]) : state.turned;
-  const step = state.procedure.steps.find(({ id }) => id === body.step);
-  const pass = step && planOf(state.procedure, step).passes.find(({ index }) => index === body.pass);
-  const round = new Set(pass?.order.map((fastener) => callKey(body.step, body.pass, fastener)));
-  const isOver = [...round].every((each) => doneFasteners.has(each));
-  if (!isOver || ![...round].some((each) => turned.has(each))) return { ...state, doneFasteners, turned };
-  const outside = (keys: ReadonlySet<string>): ReadonlySet<string> =>
-    new Set([...keys].filter((each) => !round.has(each)));
-  return { ...state, doneFasteners: outside(doneFasteners), turned: outside(turned) };
-}
-
-const indexOf = (state: SessionState, step: string): number => state.procedure.steps.findIndex(({ id }) => id === step);
+/** A warning of a step, as it stands among those that were acknowledged. */
+export const warningKey = (step: string, index: number): string => `${step}/${index}`;
 
 /** The step being worked on, or null when all are done. */
 export const currentStep = (state: SessionState): Step | null => state.procedure.steps[state.at] ?? null;
@@ -225,9 +98,13 @@ export const isDone = (
   { step, pass, fastener }: Pick<Reading, 'step' | 'pass' | 'fastener'>,
 ): boolean => state.doneFasteners.has(callKey(step, pass, fastener));
 
-/** Whether nothing more is wanted of a call: a confirmed reading inside its window, or the word of the mechanic where no value is taken. */
+/**
+ * Whether nothing more is wanted of a call: a confirmed reading inside its window, the word of the mechanic
+ * where no value is taken, or a deviation with which it was left open.
+ */
 export function isSettled(state: SessionState, step: string, pass: Pick<Round, 'index'>, fastener: number): boolean {
   if (isDone(state, { step, pass: pass.index, fastener })) return true;
+  if (isLeftOpen(state, step, pass.index, fastener)) return true;
   return standingReading(state, step, pass.index, fastener)?.verdict === 'in';
 }
 

@@ -1,6 +1,7 @@
 import type { Step } from '../procedure/procedure.ts';
 import { checksForTurning, isReadCall, type Call } from './calls.ts';
 import { accept, refuse, type Decision } from './decision.ts';
+import { statedOnCall } from './deviations.ts';
 import type { EventBody } from './event.ts';
 import { currentCall, openCalls, turnedInRound, type SessionState } from './state.ts';
 import { toolRefusal } from './tools.ts';
@@ -14,6 +15,14 @@ export function goOn(state: SessionState, step: Step): Decision {
   if (unusable) return refuse(unusable);
   if (isReadCall(call)) return refuse({ code: 'reading first', fastener: call.fastener });
   return fastenerDone(state, step, call, false);
+}
+
+/** Goes past the fastener that is called, once it is stated what is wrong with it. It stays listed as left open to the end. */
+export function leaveOpen(state: SessionState, step: Step): Decision {
+  const deviation = statedOnCall(state, step);
+  if (!deviation) return refuse({ code: 'report first' });
+  const isLast = openCalls(state).length === 1;
+  return accept({ kind: 'left open', of: deviation.seq }, ...(isLast ? stepDone(state, step) : []));
 }
 
 /** In a check for turning: the nut turned before the value was reached, so the round is made once more. */
@@ -53,8 +62,9 @@ export function goBack(state: SessionState, step: Step): Decision {
   return previous ? accept({ kind: 'step taken back', step: previous.id }) : refuse({ code: 'first step' });
 }
 
-/** A step is done, and the work comes to the next. */
-export function stepDone(state: SessionState, step: Step): readonly EventBody[] {
+/** A step is done, and the work comes to the next. Where a second person is to look at it, they are asked first. */
+export function stepDone(state: SessionState, step: Step, by?: 'witnessed'): readonly EventBody[] {
+  if (step.witness && by !== 'witnessed') return [{ kind: 'witness asked', step: step.id }];
   const following = state.procedure.steps.indexOf(step) + 1;
   return [{ kind: 'step done', step: step.id }, ...comeTo(state.procedure.steps.slice(following), state.conditions)];
 }

@@ -5,13 +5,8 @@ import { accept, refuse, type Decision } from './decision.ts';
 import type { EventBody } from './event.ts';
 import type { SaidReading } from './intent.ts';
 import type { Reading } from './reading.ts';
+import { witnessIn } from './people.ts';
 import type { SessionState } from './state.ts';
-
-/** Who may witness: a second person, and never the one who does the work. Null where there is none. */
-export function witnessIn({ people: { mechanic, second } }: Pick<SessionState, 'people'>): string | null {
-  const plain = (name: string): string => name.trim().toLowerCase();
-  return second !== null && plain(second) !== '' && plain(second) !== plain(mechanic) ? second : null;
-}
 
 /** Whether a step wants the value of a second person for each reading. */
 export const wantsWitness = ({ procedure }: SessionState, stepId: string): boolean => {

@@ -31,6 +31,18 @@ function meant(meaning: Meaning): string {
       return 'a question';
     case 'silence':
       return 'silence';
+    case 'witness says':
+      return `witness ${meaning.agrees ? '“affirm”' : '“negative”'}`;
+    case 'report':
+      return `report of ${meaning.what}`;
+    case 'reason':
+      return `“${meaning.text}”`;
+    case 'take over':
+      return `${meaning.name || 'somebody'} taking over`;
+    case 'second person':
+      return meaning.name === null ? 'second person leaving' : `${meaning.name || 'somebody'} as second person`;
+    case 'hand over':
+    case 'leave open':
     case 'reopen':
     case 'next':
     case 'turned':
@@ -74,6 +86,28 @@ function because(reason: Refusal, state: SessionState): string {
       return 'A witness is wanted, and there is no second person but the mechanic';
     case 'nothing to witness':
       return 'There was nothing to witness';
+    case 'step witness first':
+      return 'The second person had not looked yet';
+    case 'doer is no witness':
+      return 'The mechanic cannot witness their own work';
+    case 'no name':
+      return 'No name was given';
+    case 'between steps':
+      return 'The step was begun: work is handed over between steps';
+    case 'not handing over':
+      return 'Nobody was handing over';
+    case 'same mechanic':
+      return 'That was the same mechanic';
+    case 'break first':
+      return 'It was not said yet whether all is as it was left';
+    case 'reason first':
+      return 'The reason of the deviation was not confirmed yet';
+    case 'no reason wanted':
+      return 'No reason was wanted';
+    case 'nothing to report on':
+      return 'No fastener was called that this could be reported of';
+    case 'report first':
+      return 'Nothing was reported of the fastener that is called';
     case 'nothing to confirm':
       return 'There was nothing to confirm';
     case 'nothing to correct':

@@ -52,6 +52,29 @@ export function describe({ body }: Pick<SessionEvent, 'body'>, after: SessionSta
       return `Disregarded: ${readingOf(after, body.of)}`;
     case 'timed out':
       return `No answer, asked again: ${readingOf(after, body.of)}`;
+    case 'witness asked':
+      return `Second person asked to look: ${titleOf(procedure, body.step)}`;
+    case 'step witnessed':
+      return `${body.agrees ? 'Witnessed' : 'Not agreed to'} by ${body.person}: ${titleOf(procedure, body.step)}`;
+    case 'deviation reported':
+    case 'reason given':
+    case 'reason confirmed':
+    case 'reason rejected':
+    case 'deviation disregarded':
+    case 'left open':
+      return describeDeviation(body, after);
+    case 'second person joined':
+      return `${body.name} joined as second person`;
+    case 'second person left':
+      return `${body.name} is no longer second person`;
+    case 'handover begun':
+      return 'Work stopped: handing over';
+    case 'handed over':
+      return `Handed over from ${body.from} to ${body.to}`;
+    case 'break accepted':
+      return 'After the break: all is as it was left';
+    case 'pass restarted':
+      return `Pass ${body.pass} of ${titleOf(procedure, body.step)} begun again after the break; its readings are set aside`;
     case 'repeat asked':
       return 'Asked to say again';
     case 'asked':
@@ -104,6 +127,30 @@ function answered({ step: id, outcome: answer }: BodyOf<'answered'>, procedure: 
   const outcome = step?.kind === 'check' ? step.outcomes.find((each) => each.id === answer) : undefined;
   const said = outcome ? `“${(outcome.say ?? [outcome.id])[0]}”: ${outcome.text}` : `“${answer}”`;
   return `${titleOf(procedure, id)}, answered ${said}`;
+}
+
+type DeviationBody = BodyOf<
+  | ('deviation reported' | 'reason given' | 'reason confirmed' | 'reason rejected')
+  | ('deviation disregarded' | 'left open')
+>;
+
+function describeDeviation(body: DeviationBody, after: SessionState): string {
+  if (body.kind === 'deviation reported')
+    return `Deviation reported: ${placeOf(body, after)}, ${body.what}${body.reading === null ? '' : `, read as ${readingOf(after, body.reading)}`}`;
+  const deviation = after.deviations.find(({ seq }) => seq === body.of);
+  const place = deviation ? placeOf(deviation, after) : `entry ${body.of}, which is no deviation`;
+  switch (body.kind) {
+    case 'reason given':
+      return `Reason given for ${place}: “${body.text}”`;
+    case 'reason confirmed':
+      return `Reason confirmed for ${place}: “${deviation?.reason ?? ''}”`;
+    case 'reason rejected':
+      return `Reason rejected for ${place}`;
+    case 'deviation disregarded':
+      return `Deviation disregarded: ${place}`;
+    case 'left open':
+      return `Left open: ${place}`;
+  }
 }
 
 /** "stud 4, pass 1". */

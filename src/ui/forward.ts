@@ -1,4 +1,5 @@
 import type { Situation } from '../language/situation.ts';
+import { openDeviation } from '../session/deviation.ts';
 import type { Meaning } from '../session/intent.ts';
 import {
   currentStep,
@@ -8,6 +9,7 @@ import {
   wantsOwnWord,
   type SessionState,
 } from '../session/state.ts';
+import { awaitsStepWitness } from '../session/step-witness.ts';
 import { awaitsWitness } from '../session/witness.ts';
 
 /**
@@ -21,8 +23,9 @@ export function forwardMeaning(state: SessionState, { sayings }: Situation): Mea
   return { kind: may('affirm') ? 'affirm' : 'next' };
 }
 
-/** A reading outside its window or in doubt, a fact about the unit, a check that "affirm" does not pass. */
+/** A reading outside its window or in doubt, a break, a reason, another person's word, a fact about the unit, a check that "affirm" does not pass. */
 function wantsWord(state: SessionState): boolean {
+  if (state.breakOf !== null || openDeviation(state) || awaitsStepWitness(state)) return true;
   if (openWarning(state)) return false;
   const pending = pendingReading(state);
   // What awaits its witness is refused alike, in or out: a pedal must not tell.

@@ -4,9 +4,11 @@ import { situationOf, type Situation } from '../language/situation.ts';
 import { understand, type HeardWord } from '../language/understand.ts';
 import { seal, type Entry } from '../record/entry.ts';
 import { decide } from '../session/decide.ts';
-import type { EventBody } from '../session/event.ts';
+import type { EventBody, SessionEvent } from '../session/event.ts';
 import type { Heard, Meaning, Source } from '../session/intent.ts';
-import { fold, pendingReading, type SessionState } from '../session/state.ts';
+import { fold } from '../session/fold.ts';
+import { speakerOf } from '../session/people.ts';
+import { pendingReading, type SessionState } from '../session/state.ts';
 import { awaitsWitness } from '../session/witness.ts';
 import type { RecordBook } from '../storage/record-book.ts';
 import { instantAt, now } from './clock.ts';
@@ -66,12 +68,14 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
   let changedAt = performance.now();
 
   /** Everything that follows from one input reaches the disk together, or not at all. */
-  async function write(bodies: readonly EventBody[], source: Source, words: Heard | null): Promise<readonly Entry[]> {
+  async function write(
+    bodies: readonly EventBody[],
+    { source, person, heard }: Pick<SessionEvent, 'source' | 'person' | 'heard'>,
+  ): Promise<readonly Entry[]> {
     const sealed: Entry[] = [];
     for (const body of bodies) {
       const last = sealed.at(-1) ?? entries().at(-1) ?? null;
-      const person = kept.people.mechanic;
-      const event = { seq: (last?.seq ?? -1) + 1, at: now(), source, person, heard: words, body };
+      const event = { seq: (last?.seq ?? -1) + 1, at: now(), source, person, heard, body };
       sealed.push(await seal(kept.id, event, last));
     }
     await book.append(sealed);
@@ -99,7 +103,7 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
     if (state().phase !== 'closed') {
       let written: readonly Entry[];
       try {
-        written = await write(events, source, words);
+        written = await write(events, { source, person: speakerOf(state(), meaning), heard: words });
       } catch (error) {
         stop(
           `This could not be written, so it does not count: ${messageOf(error)} Load the page again.`,
@@ -190,12 +194,13 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
 
 function toneFor(state: SessionState, events: readonly EventBody[]): 'heard' | 'logged' | 'question' | 'stop' {
   const has = (...kinds: readonly EventBody['kind'][]): boolean => events.some(({ kind }) => kinds.includes(kind));
-  if (has('refused', 'disputed')) return 'question';
+  if (events.some((event) => event.kind === 'step witnessed' && !event.agrees)) return 'stop';
+  if (has('refused', 'disputed', 'deviation reported', 'reason given')) return 'question';
   if (has('reading captured', 'witnessed')) {
     const pending = pendingReading(state);
     // As long as the witness has not read, no sound may tell what the value is like.
     const isBad = pending?.verdict === 'over' || pending?.verdict === 'nut worn';
     return pending && isBad && !awaitsWitness(state, pending) ? 'stop' : 'question';
   }
-  return has('reading confirmed') ? 'logged' : 'heard';
+  return has('reading confirmed', 'reason confirmed', 'step witnessed') ? 'logged' : 'heard';
 }

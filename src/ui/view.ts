@@ -1,9 +1,13 @@
 import { questionAbout } from '../language/doubt.ts';
 import { explainBeforeWork, explainPlan, explainSetting, explainTool } from '../language/explain.ts';
+import { labelOf, sentence } from '../language/say.ts';
+import { sayDuration } from '../language/standing.ts';
 import { minimumRunningTorque } from '../procedure/lead-hand.ts';
 import type { Hazard, Procedure, Step } from '../procedure/procedure.ts';
 import { forbids } from '../procedure/tool-reasons.ts';
 import { planOf, runningToolOf, toolFor, type Call } from '../session/calls.ts';
+import { isLeftOpen, openDeviation } from '../session/deviation.ts';
+import { openPoints, type OpenPoint } from '../session/deviations.ts';
 import { settingOf, type Setting } from '../session/setting.ts';
 import {
   currentCall,
@@ -17,6 +21,7 @@ import {
   type Reading,
   type SessionState,
 } from '../session/state.ts';
+import { awaitsStepWitness } from '../session/step-witness.ts';
 import { toolTroubles } from '../session/tools.ts';
 import { awaitsWitness } from '../session/witness.ts';
 import { layOut, type Position } from '../tightening/pattern.ts';
@@ -53,6 +58,16 @@ export interface WorkView {
   readonly load: readonly string[];
   readonly map: MapView | null;
   readonly phase: SessionState['phase'];
+  /** What the second person is to look at before the work goes on. */
+  readonly toWitness: string | null;
+  /** How long work was broken off, in words, while it is asked whether all is as it was left. */
+  readonly breakOf: string | null;
+  /** The deviation whose reason is wanted, or given and to be confirmed. */
+  readonly deviation: { readonly what: string; readonly reason: string | null } | null;
+  readonly handingOver: boolean;
+  readonly people: SessionState['people'];
+  /** What is to be decided about after the work, each as a line. */
+  readonly openPoints: readonly string[];
 }
 
 export interface CallView {
@@ -86,6 +101,7 @@ export function workView(state: SessionState): WorkView {
   const pending = hidden ? null : waiting;
   const call = currentCall(state);
   const [doubt] = pending?.doubts ?? [];
+  const deviation = openDeviation(state);
   return {
     step,
     stepNumber: Math.min(state.at + 1, state.procedure.steps.length),
@@ -100,7 +116,19 @@ export function workView(state: SessionState): WorkView {
     load: step && (state.at === 0 || step.kind === 'hold') ? explainBeforeWork(state.procedure) : [],
     map: step ? mapView(state, step, call) : null,
     phase: state.phase,
+    toWitness: step && awaitsStepWitness(state) ? (step.kind === 'witness' ? step.what : step.title) : null,
+    breakOf: state.breakOf === null ? null : sayDuration(state.breakOf),
+    deviation: deviation && { what: placed(state, deviation), reason: deviation.reason },
+    handingOver: state.handingOver,
+    people: state.people,
+    openPoints: openPoints(state).map((point) => placed(state, point)),
   };
+}
+
+/** "Stud 4, pass 1: damage, left open". */
+function placed(state: SessionState, { step, pass, fastener, what, leftOpen }: Omit<OpenPoint, 'reason'>): string {
+  const round = pass === 0 ? 'running torque' : `pass ${pass}`;
+  return sentence(`${labelOf(state, step)} ${fastener}, ${round}: ${what}${leftOpen ? ', left open' : ''}`);
 }
 
 function skippedBefore({ procedure, skippedSteps, at }: SessionState): readonly string[] {
@@ -164,6 +192,7 @@ function mapView(state: SessionState, step: Step, call: Call | null): MapView | 
   const pass = call?.pass ?? plan.passes.at(-1);
   if (!pattern || !pass) return null;
   const standing = (fastener: number): Standing => {
+    if (isLeftOpen(state, step.id, pass.index, fastener)) return 'doubt';
     if (isSettled(state, step.id, pass, fastener)) return 'done';
     const isOut = standingReading(state, step.id, pass.index, fastener) !== null;
     if (isOut) return 'doubt';

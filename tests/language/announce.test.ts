@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { announce, prompt } from '../../src/language/announce.ts';
+import { announce } from '../../src/language/announce.ts';
+import { prompt } from '../../src/language/prompt.ts';
 import { readNumber } from '../../src/language/numbers/index.ts';
 import { sayName } from '../../src/language/say.ts';
 import type { EventBody } from '../../src/session/event.ts';
@@ -66,6 +67,7 @@ describe('a session', () => {
   test('that was opened again says where it stands', () =>
     expect(spoken(tell(ring(), reading('12'), affirm, { kind: 'reopen' }))).toEqual([
       'Going on where the record stops.',
+      'In pass one, done: one. Two to do, and one more pass.',
       'Tighten the ring. Pass one of two, first. Stud three, one two newton metres.',
     ]));
   test('stands by, and goes on in full', () => {

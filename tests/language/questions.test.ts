@@ -4,7 +4,7 @@ import { announce } from '../../src/language/announce.ts';
 import { recogniserPhrases } from '../../src/language/phrases.ts';
 import { situationOf } from '../../src/language/situation.ts';
 import type { Question } from '../../src/session/intent.ts';
-import { fold } from '../../src/session/state.ts';
+import { fold } from '../../src/session/fold.ts';
 import {
   affirm,
   dial,

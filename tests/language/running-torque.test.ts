@@ -1,6 +1,7 @@
 /** What is said, and may be said, about running torque, conditions of the unit, and tools that may not be used. */
 import { describe, expect, test } from 'vitest';
-import { announce, prompt } from '../../src/language/announce.ts';
+import { announce } from '../../src/language/announce.ts';
+import { prompt } from '../../src/language/prompt.ts';
 import { situationOf } from '../../src/language/situation.ts';
 import {
   affirm,

@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readSessionRecord, stateAfter, type SessionRecord } from '../../src/record/session-record.ts';
-import { begin, fold, type SessionState } from '../../src/session/state.ts';
+import { begin, fold } from '../../src/session/fold.ts';
+import { type SessionState } from '../../src/session/state.ts';
 import { affirm, demo, eventOf, next, people, start, tell } from '../session/play.ts';
 import { openedBy, recordOf, rehashed, sealAll } from './sealed.ts';
 

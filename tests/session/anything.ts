@@ -2,7 +2,9 @@
 import fc from 'fast-check';
 import type { Procedure } from '../../src/procedure/procedure.ts';
 import { isReadCall, planOf, toolFor } from '../../src/session/calls.ts';
-import type { Meaning } from '../../src/session/intent.ts';
+import { openDeviation } from '../../src/session/deviation.ts';
+import { DEVIATION_KINDS, type Meaning } from '../../src/session/intent.ts';
+import { witnessIn } from '../../src/session/people.ts';
 import { settingOf } from '../../src/session/setting.ts';
 import {
   currentCall,
@@ -13,7 +15,8 @@ import {
   pendingReading,
   type SessionState,
 } from '../../src/session/state.ts';
-import { awaitsWitness } from '../../src/session/witness.ts';
+import { awaitsStepWitness } from '../../src/session/step-witness.ts';
+import { awaitsWitness, wantsWitness } from '../../src/session/witness.ts';
 import {
   demo,
   dial,
@@ -85,6 +88,24 @@ export const meaning: fc.Arbitrary<Meaning> = fc.oneof(
       .constantFrom('negative', 'disregard', 'back', 'turned', 'say again', 'stand by', 'continue', 'reopen', 'silence')
       .map((kind): Meaning => ({ kind })),
   },
+  {
+    weight: 3,
+    arbitrary: fc.oneof(
+      fc.boolean().map((agrees): Meaning => ({ kind: 'witness says', agrees })),
+      fc.constantFrom(...DEVIATION_KINDS).map((what): Meaning => ({ kind: 'report', what })),
+      fc.constantFrom('thread is torn', ' ').map((text): Meaning => ({ kind: 'reason', text })),
+      fc.constantFrom('leave open', 'hand over').map((kind): Meaning => ({ kind })),
+    ),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.oneof(
+      fc
+        .constantFrom('Mechanic', 'Second person', 'Third person', '')
+        .map((name): Meaning => ({ kind: 'take over', name })),
+      fc.constantFrom('Mechanic', 'Fourth person', null).map((name): Meaning => ({ kind: 'second person', name })),
+    ),
+  },
 );
 
 const final = { final: { target: { value: '24.5', unit: 'N·m' }, window: torquePass('24.5', '23', '26').window } };
@@ -135,6 +156,7 @@ const steps = fc
         { weight: 1, arbitrary: hazards.map((some) => ({ kind: 'do', hazards: some })) },
         { weight: 1, arbitrary: hazards.map((some) => ({ kind: 'check', outcomes, hazards: some })) },
         { weight: 1, arbitrary: fc.constant({ kind: 'loosen', pattern: 'three' }) },
+        { weight: 1, arbitrary: hazards.map((some) => ({ kind: 'witness', what: 'all of it', hazards: some })) },
         {
           weight: 3,
           arbitrary: fc
@@ -142,7 +164,11 @@ const steps = fc
             .map(({ runDown, ...some }) => tighten('any', { ...final, ...some, ...(runDown ? { runDown } : {}) })),
         },
       )
-      .chain((some) => applies.map((only) => ({ ...some, ...(only ? { applies: only } : {}) }))),
+      .chain((some) =>
+        fc
+          .tuple(applies, fc.boolean())
+          .map(([only, witness]) => ({ ...some, witness, ...(only ? { applies: only } : {}) })),
+      ),
     { minLength: 1, maxLength: 5 },
   )
   .map((some) => some.map(({ kind, ...more }, i) => ({ ...step(`step-${i}`, kind), ...more, id: `step-${i}` })));
@@ -155,10 +181,16 @@ const procedure = fc.oneof(fc.constant(demo()), fc.constant(fireBoat()), small);
 export function openly(state: SessionState): Meaning {
   const current = currentStep(state);
   if (state.phase === 'standing by') return { kind: 'continue' };
+  if (state.breakOf !== null) return { kind: 'affirm' };
+  const deviation = openDeviation(state);
+  if (deviation) return deviation.reason === null ? { kind: 'reason', text: 'worn' } : { kind: 'affirm' };
+  const isWitnessed = current !== null && (awaitsStepWitness(state) || wantsWitness(state, current.id));
+  if (isWitnessed && witnessIn(state) === null) return { kind: 'second person', name: 'Fifth person' };
   const pending = pendingReading(state);
   if (pending && !openWarning(state) && awaitsWitness(state, pending))
     return { kind: 'witness', reading: { fastener: null, value: pending.reading.value } };
   if (openCondition(state) || openWarning(state) || pending) return { kind: 'affirm' };
+  if (awaitsStepWitness(state)) return { kind: 'witness says', agrees: true };
   if (current?.kind === 'check')
     return { kind: 'answer', outcome: current.outcomes.find(({ then }) => then === 'go on')?.id ?? '' };
   const call = currentCall(state);
@@ -216,5 +248,5 @@ export const job = fc
 export function mostAnswers(procedure: Procedure): number {
   const calls = procedure.steps.flatMap((each) => planOf(procedure, each).calls);
   const warnings = procedure.steps.flatMap(({ hazards }) => hazards);
-  return 10 + 2 * procedure.steps.length + warnings.length + 4 * calls.length;
+  return 20 + 3 * procedure.steps.length + warnings.length + 4 * calls.length;
 }

@@ -2,7 +2,8 @@
 import { describe, expect, test } from 'vitest';
 import { planOf } from '../../src/session/calls.ts';
 import { settingOf } from '../../src/session/setting.ts';
-import { begin, currentCall, currentStep, fold, standingReading, type SessionState } from '../../src/session/state.ts';
+import { begin, fold } from '../../src/session/fold.ts';
+import { currentCall, currentStep, standingReading, type SessionState } from '../../src/session/state.ts';
 import { openly } from './anything.ts';
 import { affirm, click, fireBoat, happened, negative, next, people, reading, start, tell, type Play } from './play.ts';
 

@@ -3,17 +3,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { planOf } from '../../src/session/calls.ts';
 import { decide } from '../../src/session/decide.ts';
-import { prompt } from '../../src/language/announce.ts';
+import { prompt } from '../../src/language/prompt.ts';
 import type { EventBody } from '../../src/session/event.ts';
-import {
-  begin,
-  fold,
-  isSettled,
-  pendingReading,
-  wantsOwnWord,
-  type Reading,
-  type SessionState,
-} from '../../src/session/state.ts';
+import { begin, fold } from '../../src/session/fold.ts';
+import { isSettled, pendingReading, wantsOwnWord, type Reading, type SessionState } from '../../src/session/state.ts';
 import { agree, awaitsWitness, wantsWitness } from '../../src/session/witness.ts';
 import { workView } from '../../src/ui/view.ts';
 import { goOpenly, job, meaning, mostAnswers } from './anything.ts';
@@ -28,12 +21,13 @@ const statesOf = ({ state, events }: Play): readonly SessionState[] =>
   );
 const withoutStatus = ({ status: _status, witnessed: _witnessed, ...rest }: Reading) => rest;
 const NEXT_STATUS: Readonly<Record<Reading['status'], readonly Reading['status'][]>> = {
-  captured: ['captured', 'confirmed', 'rejected', 'disregarded', 'replaced', 'disputed'],
-  confirmed: ['confirmed', 'disregarded', 'replaced'],
+  captured: ['captured', 'confirmed', 'rejected', 'disregarded', 'replaced', 'disputed', 'set aside'],
+  confirmed: ['confirmed', 'disregarded', 'replaced', 'set aside'],
   rejected: ['rejected'],
   disregarded: ['disregarded'],
   replaced: ['replaced'],
   disputed: ['disputed'],
+  'set aside': ['set aside'],
 };
 
 describe('whatever is said', () => {

@@ -5,7 +5,8 @@ import { decide, type Decision } from '../../src/session/decide.ts';
 import type { EventBody, SessionEvent } from '../../src/session/event.ts';
 import type { Meaning } from '../../src/session/intent.ts';
 import type { Refusal } from '../../src/session/refusal.ts';
-import { begin, fold, type SessionState } from '../../src/session/state.ts';
+import { begin, fold } from '../../src/session/fold.ts';
+import { type SessionState } from '../../src/session/state.ts';
 
 export const people = { mechanic: 'Mechanic', second: 'Second person' };
 

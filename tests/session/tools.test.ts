@@ -1,6 +1,7 @@
 /** A tool that may not be used stops its step, and says why; what only advises is told and stops nothing. */
 import { describe, expect, test } from 'vitest';
-import { currentCall, currentStep, fold } from '../../src/session/state.ts';
+import { fold } from '../../src/session/fold.ts';
+import { currentCall, currentStep } from '../../src/session/state.ts';
 import { toolTroubles } from '../../src/session/tools.ts';
 import {
   affirm,
@@ -65,7 +66,8 @@ describe('a tool whose calibration', () => {
     const play = tell(begun(on('2031-03-31', ring(indicating))), { kind: 'stand by' });
     const continued = eventOf({ kind: 'continued' }, 9);
     const later = { ...continued, at: { ...continued.at, utc: '2031-04-01T00:10:00.000Z' } };
-    expect(refused(tell({ ...play, state: fold(play.state, later) }, reading('24')))?.code).toBe('tool not usable');
+    const after = tell({ ...play, state: fold(play.state, later) }, affirm, reading('24'));
+    expect(refused(after)?.code).toBe('tool not usable');
   });
   test('is not known is told, and stops nothing: its label can be looked at', () => {
     const play = begun(on('2031-04-01', ring({ ...indicating, calibrationDue: undefined })));
@@ -158,5 +160,5 @@ describe('with running torque', () => {
 
 test('a correction is taken whatever became of the tool: the value was read with it while it was good', () => {
   const play = tell(begun(on('2031-03-31', ring(indicating))), reading('24'), affirm);
-  expect(kinds(tell(on('2031-04-01', play), correction('24.5')))).toEqual(['reading captured']);
+  expect(kinds(tell(on('2031-04-01', play), affirm, correction('24.5')))).toEqual(['reading captured']);
 });

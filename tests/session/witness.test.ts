@@ -1,9 +1,10 @@
 /** A second person reads each value as well, and reads it blind. */
 import { describe, expect, test } from 'vitest';
-import { announce, prompt } from '../../src/language/announce.ts';
+import { announce } from '../../src/language/announce.ts';
+import { prompt } from '../../src/language/prompt.ts';
 import { situationOf } from '../../src/language/situation.ts';
 import type { Meaning } from '../../src/session/intent.ts';
-import { begin, fold } from '../../src/session/state.ts';
+import { begin, fold } from '../../src/session/fold.ts';
 import { describe as line } from '../../src/ui/describe.ts';
 import { workView } from '../../src/ui/view.ts';
 import { heard, meant, ring as studs, typed } from '../language/meant.ts';

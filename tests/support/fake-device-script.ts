@@ -5,7 +5,7 @@ import { typedWords } from '../../src/language/typed.ts';
 import { understand } from '../../src/language/understand.ts';
 import { readProcedure } from '../../src/procedure/procedure.ts';
 import { SILENCE } from '../../src/session/silence.ts';
-import { fold } from '../../src/session/state.ts';
+import { fold } from '../../src/session/fold.ts';
 import { createEmbeddedVoice } from '../../src/speaking/embedded-voice.ts';
 import { DEFAULT_STRETCH } from '../../src/speaking/pace.ts';
 import { openedBy } from '../record/sealed.ts';

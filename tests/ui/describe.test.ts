@@ -4,7 +4,7 @@ import * as v from 'valibot';
 import { describe, expect, test } from 'vitest';
 import { EventBodySchema } from '../../src/record/event-schema.ts';
 import type { EventBody, SessionEvent } from '../../src/session/event.ts';
-import { begin, fold } from '../../src/session/state.ts';
+import { begin, fold } from '../../src/session/fold.ts';
 import { describe as line } from '../../src/ui/describe.ts';
 import { showMoment } from '../../src/ui/moment.ts';
 import { workView } from '../../src/ui/view.ts';

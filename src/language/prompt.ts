@@ -1,0 +1,114 @@
+/** What is wanted now, in words: after events, and whenever somebody asks to hear it again. */
+import { stepText } from '../procedure/procedure.ts';
+import type { Step } from '../procedure/procedure.ts';
+import { type Call } from '../session/calls.ts';
+import { openDeviation } from '../session/deviation.ts';
+import type { EventBody } from '../session/event.ts';
+import { witnessIn } from '../session/people.ts';
+import {
+  currentCall,
+  currentStep,
+  isDone,
+  isUntouched,
+  openCondition,
+  openWarning,
+  pendingReading,
+  type SessionState,
+} from '../session/state.ts';
+import { awaitsStepWitness } from '../session/step-witness.ts';
+import { toolRefusal, toolTroubles } from '../session/tools.ts';
+import { explainLift, explainPlan, explainTool } from './explain.ts';
+import { readBack } from './read-back.ts';
+import { sayCall, sayRoundAndCall } from './say-call.ts';
+import { sayRefusal } from './say-refusal.ts';
+import { sayPlain, sentence } from './say.ts';
+import { sayDuration, sayStanding } from './standing.ts';
+
+/** After these the whole of what is to be done is said: the step with its cautions, the pass, the fastener. */
+export const IN_FULL: ReadonlySet<EventBody['kind']> = new Set([
+  'opened',
+  'reopened',
+  'warning acknowledged',
+  'condition answered',
+  'step done',
+  'step skipped',
+  'step taken back',
+  'repeat asked',
+  'continued',
+  'handed over',
+  'break accepted',
+]);
+
+/** After these a step may begin: how it is gone about is explained once. */
+const BEGINS: ReadonlySet<EventBody['kind']> = new Set([
+  'opened',
+  'warning acknowledged',
+  'condition answered',
+  'step done',
+  'step skipped',
+]);
+
+/** What is wanted now: the open warning, the reading to confirm, the next fastener, or the step. */
+export function prompt(state: SessionState, events: readonly EventBody[] = []): readonly string[] {
+  const step = currentStep(state);
+  if (state.handingOver) return ['Who takes over types a name. To go on as before, say continue.'];
+  if (state.phase === 'standing by') return ['Standing by. Say continue.'];
+  if (state.phase === 'closed' || step === null) return [];
+  if (state.breakOf !== null)
+    return [
+      `Work was broken off for ${sayDuration(state.breakOf)}.`,
+      ...sayStanding(state),
+      'Is all as it was left? Affirm or negative?',
+    ];
+  const deviation = openDeviation(state);
+  if (deviation)
+    return [
+      deviation.reason === null ? 'Say the reason in your own words.' : `Reason: ${deviation.reason}. Is that correct?`,
+    ];
+  const warning = openWarning(state);
+  if (warning) return [`${sentence(warning.signal)}. ${warning.text} Say affirm.`];
+  const pending = pendingReading(state);
+  if (pending) return [readBack(state, pending)];
+  if (awaitsStepWitness(state)) return [sayStepWitness(state, step)];
+  const condition = openCondition(state);
+  if (condition) return [`${condition.question} Affirm or negative?`];
+  const call = currentCall(state);
+  if (call === null)
+    return [sayStep(step), ...(step.kind === 'hold' ? explainLift(state.procedure).facts.map(sayPlain) : [])];
+  const inFull = events.some(({ kind }) => IN_FULL.has(kind));
+  const unusable = toolRefusal(state, step, call);
+  if (unusable) return [...(inFull ? [sayStep(step)] : []), sayRefusal(state, unusable)];
+  if (!inFull)
+    return [isNewRound(state, step, call) ? sayRoundAndCall(state, step, call) : sentence(sayCall(state, step, call))];
+  const begins = events.some(({ kind }) => BEGINS.has(kind)) && isUntouched(state, step);
+  return [[sayStep(step), ...(begins ? sayPlan(state, step, call) : []), sayRoundAndCall(state, step, call)].join(' ')];
+}
+
+/** How a step of tightening is gone about, and what is to be minded about its tools. */
+function sayPlan(state: SessionState, step: Step, call: Call): readonly string[] {
+  if (step.kind !== 'tighten') return [];
+  const plan = explainPlan(state.procedure, step);
+  return [...(plan ? [plan] : []), ...toolTroubles(state, step, call).map(explainTool)].map((text) =>
+    sentence(sayPlain(text)),
+  );
+}
+
+/** Cautions and notices come before the text of their step. */
+function sayStep(step: Step): string {
+  const cautions = step.hazards
+    .filter(({ signal }) => signal === 'caution' || signal === 'notice')
+    .map(({ signal, text }) => `${sentence(signal)}. ${text}`);
+  return [...cautions, stepText(step)].join(' ');
+}
+
+/** The second person is told what to look at, and the two words that count. */
+function sayStepWitness(state: SessionState, step: Step): string {
+  const what = step.kind === 'witness' ? sayStep(step) : `Second person, look at this step: ${step.title}.`;
+  const whom = witnessIn(state) === null ? 'No second person is named: one must join. Then' : 'Second person,';
+  return `${what} ${whom} say witness affirm or witness negative.`;
+}
+
+/** Whether nothing was done or read in the round of a call. */
+const isNewRound = (state: SessionState, step: Step, { pass }: Call): boolean =>
+  !state.readings.some((reading) => reading.step === step.id && reading.pass === pass.index) &&
+  !pass.order.some((fastener) => isDone(state, { step: step.id, pass: pass.index, fastener }));

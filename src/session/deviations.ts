@@ -1,0 +1,79 @@
+/** What was out of the ordinary: reported of a fastener, with a reason, and passed over or worked again. */
+import type { Step } from '../procedure/procedure.ts';
+import { accept, refuse, type Decision } from './decision.ts';
+import type { Deviation } from './deviation.ts';
+import type { DeviationKind, Meaning } from './intent.ts';
+import type { Reading } from './reading.ts';
+import { currentCall, standingReading, type SessionState } from './state.ts';
+
+/** The newest stated deviation of the fastener that is called, in this pass. */
+export function statedOnCall(state: SessionState, step: Step): Deviation | null {
+  const call = currentCall(state);
+  if (!call) return null;
+  const isHere = (each: Deviation): boolean =>
+    each.step === step.id && each.pass === call.pass.index && each.fastener === call.fastener;
+  return state.deviations.findLast((each) => each.status === 'stated' && isHere(each)) ?? null;
+}
+
+/** What may be reported at a step: a nut that is only freed has no torque. */
+export const reportable = ({ kind }: Step): readonly DeviationKind[] =>
+  kind === 'tighten'
+    ? ['over torque', 'under torque', 'takes no torque', 'damage']
+    : kind === 'loosen'
+      ? ['damage']
+      : [];
+
+/** A deviation of the fastener that is called. */
+export function report(state: SessionState, step: Step, what: DeviationKind): Decision {
+  const call = currentCall(state);
+  if (!call || !reportable(step).includes(what)) return refuse({ code: 'nothing to report on' });
+  const place = { step: step.id, pass: call.pass.index, fastener: call.fastener };
+  const reading = standingReading(state, place.step, place.pass, place.fastener)?.seq ?? null;
+  return accept({ kind: 'deviation reported', ...place, what, reading });
+}
+
+/** The longest reason that is kept: more than anybody dictates, and a bound for what comes from outside. */
+const LONGEST_REASON = 500;
+
+/** A deviation waits for its reason: said, read back, confirmed. */
+export function whileReasonWanted(deviation: Deviation, meaning: Meaning): Decision {
+  const { seq: of, status } = deviation;
+  switch (meaning.kind) {
+    case 'reason': {
+      const text = meaning.text.trim().slice(0, LONGEST_REASON);
+      return text === '' ? refuse({ code: 'reason first' }) : accept({ kind: 'reason given', of, text });
+    }
+    case 'affirm':
+      return status === 'reason given' ? accept({ kind: 'reason confirmed', of }) : refuse({ code: 'reason first' });
+    case 'negative':
+      return status === 'reason given' ? accept({ kind: 'reason rejected', of }) : refuse({ code: 'reason first' });
+    case 'disregard':
+      return accept({ kind: 'deviation disregarded', of });
+    default:
+      return refuse({ code: 'reason first' });
+  }
+}
+
+/** What someone has to decide about after the work: reported deviations, and values over their window that were confirmed. */
+export interface OpenPoint {
+  readonly step: string;
+  readonly pass: number;
+  readonly fastener: number;
+  readonly what: DeviationKind;
+  readonly reason: string | null;
+  readonly leftOpen: boolean;
+}
+
+/** All of them, in the order of the record. A nut that was backed out and tightened again was over all the same. */
+export function openPoints({ deviations, readings }: SessionState): readonly OpenPoint[] {
+  const reported = deviations.filter(({ status }) => status !== 'disregarded');
+  const isOver = ({ seq, status, verdict, basis }: Reading): boolean =>
+    (status === 'confirmed' || status === 'set aside') &&
+    verdict === 'over' &&
+    basis.of === 'torque' &&
+    !reported.some(({ reading }) => reading === seq);
+  const over = readings
+    .filter(isOver)
+    .map((reading) => ({ ...reading, what: 'over torque' as const, reason: null, leftOpen: false }));
+  return [...reported, ...over].sort((a, b) => a.seq - b.seq);
+}

@@ -1,0 +1,230 @@
+/** The session as a fold over its events: live work, a reopened page and replay all go this way. */
+import type { Procedure } from '../procedure/procedure.ts';
+import { askedAfter, pauseBetween } from './break.ts';
+import { planOf } from './calls.ts';
+import { confirmed, offItsSeat } from './confirmed.ts';
+import { deviationsAfter } from './deviation.ts';
+import type { EventBody, People, SessionEvent } from './event.ts';
+import { peopleAfter } from './people.ts';
+import { callKey, mark } from './reading.ts';
+import { currentStep, warningKey, type SessionState } from './state.ts';
+
+/** The state before anything was done. */
+export function begin(procedure: Procedure, people: People): SessionState {
+  return {
+    procedure,
+    people,
+    day: null,
+    phase: 'working',
+    at: 0,
+    doneSteps: new Set(),
+    skippedSteps: new Set(),
+    conditions: new Map(),
+    acknowledged: new Set(),
+    answers: new Map(),
+    doneFasteners: new Set(),
+    turned: new Set(),
+    readings: [],
+    deviations: [],
+    witnessAsked: null,
+    handingOver: false,
+    breakOf: null,
+    lastAt: null,
+    silences: 0,
+  };
+}
+
+/** The state after one more event. The one code path for live work, for a reopened page and for replay. */
+export function fold(state: SessionState, event: SessionEvent): SessionState {
+  const changed = after(state, event);
+  // A question or a refusal changes nothing; a silence and a page that opens again are nobody's work.
+  const isWork = changed !== state && event.body.kind !== 'timed out' && event.body.kind !== 'reopened';
+  return isWork ? { ...changed, lastAt: event.at.utc } : changed;
+}
+
+function after(state: SessionState, event: SessionEvent): SessionState {
+  const { body } = event;
+  switch (body.kind) {
+    case 'opened':
+      return { ...state, day: dayOf(event) };
+    case 'reopened':
+      return broken({ ...state, day: dayOf(event) }, event);
+    case 'repeat asked':
+    case 'asked':
+    case 'refused':
+      return state;
+    case 'warning acknowledged':
+      return { ...state, acknowledged: new Set([...state.acknowledged, warningKey(body.step, body.index)]) };
+    case 'witness asked':
+      return { ...state, witnessAsked: body.step };
+    case 'step witnessed':
+      return { ...state, witnessAsked: null };
+    case 'step done': {
+      const at = indexOf(state, body.step) + 1;
+      return { ...state, doneSteps: new Set([...state.doneSteps, body.step]), at, witnessAsked: null };
+    }
+    case 'step taken back':
+      return takenBack(state, indexOf(state, body.step));
+    case 'condition answered':
+      return { ...state, conditions: new Map([...state.conditions, [body.condition, body.is]]) };
+    case 'step skipped':
+      return { ...state, skippedSteps: new Set([...state.skippedSteps, body.step]), at: indexOf(state, body.step) + 1 };
+    case 'answered':
+      return { ...state, answers: new Map([...state.answers, [body.step, body.outcome]]) };
+    case 'fastener done':
+      return withFastenerDone(state, body);
+    case 'timed out':
+      return { ...state, silences: state.silences + 1 };
+    case 'reading captured':
+    case 'witnessed':
+    case 'disputed':
+    case 'reading confirmed':
+    case 'reading rejected':
+    case 'reading disregarded':
+      return withReading(state, body, event);
+    case 'deviation reported':
+    case 'reason given':
+    case 'reason confirmed':
+    case 'reason rejected':
+    case 'deviation disregarded':
+    case 'left open':
+      return { ...state, deviations: deviationsAfter(state.deviations, body, event) };
+    case 'second person joined':
+    case 'second person left':
+      return { ...state, people: peopleAfter(state.people, body) };
+    case 'handover begun':
+      return { ...state, phase: 'standing by', handingOver: true };
+    case 'handed over':
+      return handedOver(broken({ ...state, day: dayOf(event) }, event), body);
+    case 'stood by':
+      return { ...state, phase: 'standing by' };
+    case 'continued':
+      return broken({ ...state, phase: 'working', handingOver: false, day: dayOf(event) }, event);
+    case 'break accepted':
+      return { ...state, breakOf: null };
+    case 'pass restarted':
+      return restarted(state, body);
+    case 'closed':
+      return { ...state, phase: 'closed' };
+  }
+}
+
+type ReadingEvent = Extract<
+  EventBody,
+  {
+    kind:
+      | ('reading captured' | 'witnessed' | 'disputed')
+      | ('reading confirmed' | 'reading rejected' | 'reading disregarded');
+  }
+>;
+
+function withReading(state: SessionState, body: ReadingEvent, { seq, at, person }: SessionEvent): SessionState {
+  const { readings } = state;
+  switch (body.kind) {
+    case 'reading captured':
+      return {
+        ...state,
+        silences: 0,
+        // What is looked at by the second person may no longer be what they are asked about.
+        witnessAsked: null,
+        // A reading still waiting for its confirmation gives way at once; a confirmed one stands until its correction is confirmed.
+        readings: [
+          ...mark(readings, body.corrects, (old) => (old.status === 'captured' ? 'replaced' : old.status)),
+          { ...body, seq, at, person, status: 'captured' },
+        ],
+      };
+    case 'witnessed': {
+      const witnessed = { person: body.person, reading: body.reading };
+      return { ...state, readings: readings.map((each) => (each.seq === body.of ? { ...each, witnessed } : each)) };
+    }
+    case 'disputed':
+      return { ...state, readings: mark(readings, body.of, () => 'disputed') };
+    case 'reading confirmed':
+      return confirmed(state, body.of);
+    case 'reading rejected':
+      return { ...state, readings: mark(readings, body.of, () => 'rejected') };
+    case 'reading disregarded': {
+      const without = { ...state, witnessAsked: null, readings: mark(readings, body.of, () => 'disregarded') };
+      const dropped = readings.find((each) => each.seq === body.of);
+      return dropped?.status === 'confirmed' && dropped.basis.of === 'running torque'
+        ? offItsSeat(without, dropped)
+        : without;
+    }
+  }
+}
+
+/** Work goes on after a pause. A long one is asked about; one that was not asked about yet is not forgotten for a short one. */
+function broken(state: SessionState, { at }: SessionEvent): SessionState {
+  const pause = pauseBetween(state.lastAt, at.utc);
+  if (pause < askedAfter(currentStep(state))) return state;
+  return { ...state, breakOf: Math.max(pause, state.breakOf ?? 0) };
+}
+
+/** The one who takes over has seen nothing yet: the warnings of the step are told once more. */
+function handedOver(state: SessionState, body: Extract<EventBody, { kind: 'handed over' }>): SessionState {
+  const step = currentStep(state);
+  const isOfStep = (key: string): boolean => step !== null && key.startsWith(`${step.id}/`);
+  return {
+    ...state,
+    phase: 'working',
+    handingOver: false,
+    people: peopleAfter(state.people, body),
+    acknowledged: new Set([...state.acknowledged].filter((key) => !isOfStep(key))),
+  };
+}
+
+/** Everything of a pass is open again. Its readings stay in the record, set aside. */
+function restarted(state: SessionState, { step, pass }: Extract<EventBody, { kind: 'pass restarted' }>): SessionState {
+  const isOfPass = (each: { readonly step: string; readonly pass: number }): boolean =>
+    each.step === step && each.pass === pass;
+  const outside = (keys: ReadonlySet<string>): ReadonlySet<string> =>
+    new Set([...keys].filter((key) => !key.startsWith(`${step}/${pass}/`)));
+  return {
+    ...state,
+    readings: state.readings.map((each) =>
+      isOfPass(each) && (each.status === 'confirmed' || each.status === 'captured')
+        ? { ...each, status: 'set aside' }
+        : each,
+    ),
+    deviations: state.deviations.map((each) => (isOfPass(each) ? { ...each, leftOpen: false } : each)),
+    doneFasteners: outside(state.doneFasteners),
+    turned: outside(state.turned),
+  };
+}
+
+/** A session may be gone on with on another day, when a calibration has run out. */
+const dayOf = ({ at }: SessionEvent): string => at.utc.slice(0, 10);
+
+/** The steps after one that is taken back are worked again, with their warnings and answers; fasteners done by hand stay done. */
+function takenBack(state: SessionState, at: number): SessionState {
+  const { steps } = state.procedure;
+  const before = steps.slice(0, at).map(({ id }) => id);
+  const asked = steps.slice(0, at + 1).map(({ applies }) => applies?.condition);
+  return {
+    ...state,
+    at,
+    witnessAsked: null,
+    doneSteps: new Set(before.filter((id) => !state.skippedSteps.has(id))),
+    skippedSteps: new Set(before.filter((id) => state.skippedSteps.has(id))),
+    conditions: new Map([...state.conditions].filter(([condition]) => asked.includes(condition))),
+    acknowledged: new Set([...state.acknowledged].filter((key) => before.some((id) => key.startsWith(`${id}/`)))),
+    answers: new Map([...state.answers].filter(([id]) => before.includes(id))),
+  };
+}
+
+/** Marks a fastener as done. Where one turned in a check for turning, the end of its round opens the whole round again. */
+function withFastenerDone(state: SessionState, body: Extract<EventBody, { kind: 'fastener done' }>): SessionState {
+  const key = callKey(body.step, body.pass, body.fastener);
+  const doneFasteners = new Set([...state.doneFasteners, key]);
+  const turned = body.turned ? new Set([...state.turned, key]) : state.turned;
+  const step = state.procedure.steps.find(({ id }) => id === body.step);
+  const pass = step && planOf(state.procedure, step).passes.find(({ index }) => index === body.pass);
+  const round = new Set(pass?.order.map((fastener) => callKey(body.step, body.pass, fastener)));
+  const isOver = [...round].every((each) => doneFasteners.has(each));
+  if (!isOver || ![...round].some((each) => turned.has(each))) return { ...state, doneFasteners, turned };
+  const outside = (keys: ReadonlySet<string>): ReadonlySet<string> =>
+    new Set([...keys].filter((each) => !round.has(each)));
+  return { ...state, doneFasteners: outside(doneFasteners), turned: outside(turned) };
+}
+
+const indexOf = (state: SessionState, step: string): number => state.procedure.steps.findIndex(({ id }) => id === step);

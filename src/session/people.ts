@@ -1,0 +1,79 @@
+/** Who takes part, and how that changes: the mechanic hands over between steps; a second person joins and leaves. */
+import { accept, refuse, type Decision } from './decision.ts';
+import { openDeviation } from './deviation.ts';
+import type { EventBody, People } from './event.ts';
+import type { Meaning } from './intent.ts';
+import { currentStep, isUntouched, pendingReading, type SessionState } from './state.ts';
+
+/** How names are told apart: spaces around them and capitals do not make another person. */
+const plain = (name: string): string => name.trim().toLowerCase();
+
+/** Who may witness: a second person, and never the one who does the work. Null where there is none. */
+export function witnessIn({ people: { mechanic, second } }: Pick<SessionState, 'people'>): string | null {
+  return second !== null && plain(second) !== '' && plain(second) !== plain(mechanic) ? second : null;
+}
+
+/** Whose input it is: the second person's where it is a witness's word, the incoming mechanic's at a handover. */
+export function speakerOf(state: SessionState, meaning: Meaning): string {
+  const { mechanic } = state.people;
+  switch (meaning.kind) {
+    case 'witness':
+    case 'witness says':
+      return witnessIn(state) ?? mechanic;
+    case 'take over':
+      return meaning.name.trim() || mechanic;
+    default:
+      return mechanic;
+  }
+}
+
+/** A second person joins under a name, or leaves. Possible at any time: nobody is kept from going. */
+export function joinOrLeave({ people }: SessionState, name: string | null): Decision {
+  const leaves = people.second === null ? [] : [left(people.second)];
+  if (name === null) return leaves.length > 0 ? accept(...leaves) : refuse({ code: 'no second person' });
+  if (plain(name) === '') return refuse({ code: 'no name' });
+  if (plain(name) === plain(people.mechanic)) return refuse({ code: 'doer is no witness' });
+  return accept(...leaves, { kind: 'second person joined', name: name.trim() });
+}
+
+const left = (name: string): EventBody => ({ kind: 'second person left', name });
+
+/** Whether a step is not begun: between two steps, nothing of the one that is ahead is in anybody's hands. */
+export function isBetweenSteps(state: SessionState): boolean {
+  const step = currentStep(state);
+  const isAsking = pendingReading(state) !== null || openDeviation(state) !== null || state.witnessAsked !== null;
+  return !isAsking && (step === null || isUntouched(state, step));
+}
+
+/** The mechanic leaves the work to another one. Work stands by until that one has said who they are. */
+export function handOver(state: SessionState): Decision {
+  return isBetweenSteps(state) ? accept({ kind: 'handover begun' }) : refuse({ code: 'between steps' });
+}
+
+/** The one who comes in takes over. Who witnessed until now cannot witness their own work. */
+export function takeOver({ people, handingOver }: SessionState, name: string): Decision {
+  if (!handingOver) return refuse({ code: 'not handing over' });
+  if (plain(name) === '') return refuse({ code: 'no name' });
+  if (plain(name) === plain(people.mechanic)) return refuse({ code: 'same mechanic' });
+  const { second } = people;
+  const changesRole = second !== null && plain(second) === plain(name);
+  return accept(...(changesRole ? [left(second)] : []), {
+    kind: 'handed over',
+    from: people.mechanic,
+    to: name.trim(),
+  });
+}
+
+type PeopleEvent = Extract<EventBody, { kind: 'second person joined' | 'second person left' | 'handed over' }>;
+
+/** Who takes part after one of them came, went or handed over. */
+export function peopleAfter(people: People, event: PeopleEvent): People {
+  switch (event.kind) {
+    case 'second person joined':
+      return { ...people, second: event.name };
+    case 'second person left':
+      return { ...people, second: null };
+    case 'handed over':
+      return { ...people, mechanic: event.to };
+  }
+}
