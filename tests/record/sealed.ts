@@ -1,10 +1,12 @@
 /** Records made in a test. */
+import { readProcedure } from '../../src/procedure/procedure.ts';
 import { canonical, seal, sha256, type Entry } from '../../src/record/entry.ts';
 import { sealRecord, type SigningKey } from '../../src/record/seal.ts';
 import { packSession } from '../../src/record/sealed-file.ts';
 import { readSessionRecord, type SessionRecord } from '../../src/record/session-record.ts';
 import type { EventBody, SessionEvent } from '../../src/session/event.ts';
-import { eventOf, people } from '../session/play.ts';
+import { fold } from '../../src/session/fold.ts';
+import { eventOf, people, start, type Play } from '../session/play.ts';
 
 export const sealAll = (events: readonly SessionEvent[], session = 'session'): Promise<readonly Entry[]> =>
   events.reduce<Promise<readonly Entry[]>>(async (sealed, event) => {
@@ -28,7 +30,16 @@ export const openedBy = async (procedure: unknown): Promise<Extract<EventBody, {
   procedure,
 });
 
-/** A session from its opening on. */
+/** A session of a procedure file from its opening on, so that entries point at one another by their own numbers. */
+export async function opening(procedure: unknown): Promise<Play> {
+  const loaded = readProcedure(procedure);
+  if (loaded.kind === 'faulty') throw new Error(JSON.stringify(loaded.faults));
+  const event = eventOf(await openedBy(procedure), 0);
+  const begun = start(loaded.procedure);
+  return { ...begun, state: fold(begun.state, event), events: [event] };
+}
+
+/** A session of its opening and of events that point at no other. */
 export async function recordOf(procedure: unknown, events: readonly SessionEvent[]): Promise<readonly Entry[]> {
   const opening = eventOf(await openedBy(procedure), 0);
   return sealAll([opening, ...events.map((event) => ({ ...event, seq: event.seq + 1 }))]);

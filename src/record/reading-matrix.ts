@@ -1,0 +1,48 @@
+/** What stands of the work on fasteners at a moment: each fastener in each pass. */
+import type { Procedure, Step } from '../procedure/procedure.ts';
+import { planOf, type Round } from '../session/calls.ts';
+import { isDone, standingReading, type Reading, type SessionState } from '../session/state.ts';
+
+/** One fastener in one pass: the reading that stands, done by hand without a reading, or nothing yet; null where the pass leaves it out. */
+export type MatrixCell =
+  { readonly kind: 'read'; readonly reading: Reading } | { readonly kind: 'by hand' | 'open' } | null;
+
+export interface ReadingMatrix {
+  readonly step: string;
+  readonly title: string;
+  /** What the fasteners are called: "stud". */
+  readonly label: string;
+  readonly passes: readonly Pick<Round, 'index' | 'name'>[];
+  /** In the order of their numbers. */
+  readonly rows: readonly { readonly fastener: number; readonly cells: readonly MatrixCell[] }[];
+}
+
+/** One table for each step that tightens, with whatever was done in it so far. */
+export const readingMatrices = (state: SessionState): readonly ReadingMatrix[] =>
+  state.procedure.steps
+    .filter(({ id, kind }) => kind === 'tighten' && !state.skippedSteps.has(id))
+    .map((step) => matrixOf(state, state.procedure, step));
+
+function matrixOf(state: SessionState, procedure: Procedure, step: Step): ReadingMatrix {
+  const { running, passes, calls } = planOf(procedure, step);
+  const rounds: readonly Round[] = running ? [running, ...passes] : passes;
+  const fasteners = [...new Set(calls.map(({ fastener }) => fastener))].sort((one, other) => one - other);
+  return {
+    step: step.id,
+    title: step.title,
+    label: calls[0]?.label ?? 'fastener',
+    passes: rounds.map(({ index, name }) => ({ index, name })),
+    rows: fasteners.map((fastener) => ({
+      fastener,
+      cells: rounds.map((round) =>
+        round.order.includes(fastener) ? cellOf(state, step.id, round.index, fastener) : null,
+      ),
+    })),
+  };
+}
+
+function cellOf(state: SessionState, step: string, pass: number, fastener: number): MatrixCell {
+  const reading = standingReading(state, step, pass, fastener);
+  if (reading) return { kind: 'read', reading };
+  return { kind: isDone(state, { step, pass, fastener }) ? 'by hand' : 'open' };
+}
