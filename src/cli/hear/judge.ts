@@ -78,4 +78,5 @@ const answersAlone = (phrases: readonly string[]): Situation => ({
   correction: null,
   logged: null,
   witness: null,
+  dictation: false,
 });
