@@ -1,12 +1,13 @@
 /** Decodes recordings as the app would: `tsx src/cli/hear.ts --phrases reading recordings/`. */
+import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { missedWords } from '../language/phrases.ts';
-import { openBench, type HearBench } from './hear/bench.ts';
+import type { HearBench } from './hear/bench.ts';
 import { inputsOf, type Input } from './hear/inputs.ts';
 import { judgeOf, type Judge, type Sayable } from './hear/judge.ts';
 import { optionsOf, USAGE, type Options } from './hear/options.ts';
-import { NotUsable } from './hear/refusal.ts';
+import { NotUsable, openingTrouble } from './hear/refusal.ts';
 import { reportOf } from './hear/report.ts';
 import { jsonOf, linesOf, type Result } from './hear/result.ts';
 import { sayableOf } from './hear/sayable.ts';
@@ -45,7 +46,7 @@ async function main(args: readonly string[]): Promise<number> {
  */
 async function hear(inputs: readonly Input[], sayable: Sayable, { model, json }: Options): Promise<readonly Result[]> {
   const judge = judgeOf(sayable);
-  const archive = model ?? (await ownModel());
+  const archive = await modelFile(model);
   let bench = await benchFor(archive, sayable, judge);
   const results: Result[] = [];
   for (const { file, listed } of inputs) {
@@ -74,15 +75,23 @@ async function hear(inputs: readonly Input[], sayable: Sayable, { model, json }:
   return results;
 }
 
-async function ownModel(): Promise<string> {
-  const [first] = await listModels(MODELS);
-  if (!first) throw new NotUsable('There is no speech model in models/. Name one with --model.');
-  return path.join(MODELS, first.file);
+/** @throws NotUsable when there is no such file */
+async function modelFile(asked: string | null): Promise<string> {
+  const [first] = asked === null ? await listModels(MODELS) : [];
+  const file = asked ?? (first && path.join(MODELS, first.file));
+  if (file === undefined) throw new NotUsable('There is no speech model in models/. Name one with --model.');
+  const trouble = await stat(file).then((found) => (found.isFile() ? null : 'it is no file'), openingTrouble);
+  if (trouble !== null) throw new NotUsable(`${file}: ${trouble}. A speech model is a .tar.gz or .zip file.`);
+  return file;
 }
 
 /** Says which words cannot be heard. @throws NotUsable when the model or the browser cannot be used */
 async function benchFor(model: string, sayable: Sayable, judge: Judge): Promise<HearBench> {
-  const bench = await openBench(model, sayable);
+  // Server and browser are large, and what is used wrongly should be told at once.
+  const { openBench } = await import('./hear/bench.ts');
+  const bench = await openBench(model, sayable).catch((error: unknown) => {
+    throw new NotUsable(error instanceof Error ? error.message : String(error));
+  });
   const { prepared } = bench;
   if (!prepared.ok) {
     await bench.close();

@@ -2,6 +2,9 @@ import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { gunzipSync, zipSync } from 'fflate';
 import type { BrowserContext, Page } from 'playwright-core';
+import { readManifest } from '../../src/cli/hear/manifest.ts';
+import { decodeWav } from '../../src/speaking/wav.ts';
+import { encodeWav } from './wav.ts';
 import type * as Bench from './hearing-bench.ts';
 import type { Sound } from './hearing-bench.ts';
 
@@ -58,26 +61,20 @@ export interface Spoken {
   readonly sound: Sound;
 }
 
-/** The listed recordings, of 16-bit mono WAV. */
+/** The listed recordings. */
 export function spoken(...files: readonly string[]): Spoken[] {
-  const rows = readFileSync(path.join(recordings, 'manifest.tsv'), 'utf8').trim().split('\n');
-  const byFile = new Map(rows.map((row) => [row.split('\t')[0] ?? '', row.split('\t')]));
+  const { rows } = readManifest(readFileSync(path.join(recordings, 'manifest.tsv')));
+  const byFile = new Map(rows.map((row) => [row.file, row]));
   return files.map((name) => {
     const file = `wav/${name}.wav`;
-    const [, transcript = '', , , , kind = ''] = byFile.get(file) ?? [];
-    return { file, transcript, kind, sound: soundOf(readFileSync(path.join(recordings, file))) };
+    const { transcript, kind } = byFile.get(file) ?? { transcript: '', kind: null };
+    return { file, transcript, kind: kind ?? '', sound: soundOf(readFileSync(path.join(recordings, file))) };
   });
 }
 
 function soundOf(wav: Buffer): Sound {
-  let rate = 0;
-  for (let at = 12; at + 8 <= wav.length;) {
-    const [id, size] = [wav.toString('latin1', at, at + 4), wav.readUInt32LE(at + 4)];
-    if (id === 'fmt ') rate = wav.readUInt32LE(at + 12);
-    if (id === 'data') return { rate, base64: wav.subarray(at + 8, at + 8 + size).toString('base64') };
-    at += 8 + size + (size % 2);
-  }
-  throw new Error('A WAV file without samples.');
+  const { samples, rate } = decodeWav(wav);
+  return { rate, base64: Buffer.from(Int16Array.from(samples, (sample) => sample * 32_768).buffer).toString('base64') };
 }
 
 /** One sound of several, all of the same rate, with this much near-silence before, between and after, in seconds. */
@@ -91,21 +88,10 @@ export function joined(sounds: readonly Sound[], gap: number): Sound {
 
 /** A WAV file of it with exact zeros after it: a browser’s made-up microphone repeats the end for ever. */
 export function wavOf({ base64, rate }: Sound, zeroSeconds: number): Buffer {
-  const samples = Buffer.concat([Buffer.from(base64, 'base64'), Buffer.alloc(Math.round(zeroSeconds * rate) * 2)]);
-  const head = Buffer.alloc(44);
-  head.write('RIFF', 0, 'latin1');
-  head.writeUInt32LE(36 + samples.length, 4);
-  head.write('WAVEfmt ', 8, 'latin1');
-  head.writeUInt32LE(16, 16);
-  head.writeUInt16LE(1, 20); // PCM
-  head.writeUInt16LE(1, 22); // mono
-  head.writeUInt32LE(rate, 24);
-  head.writeUInt32LE(rate * 2, 28);
-  head.writeUInt16LE(2, 32);
-  head.writeUInt16LE(16, 34);
-  head.write('data', 36, 'latin1');
-  head.writeUInt32LE(samples.length, 40);
-  return Buffer.concat([head, samples]);
+  const samples = new Int16Array(Uint8Array.from(Buffer.from(base64, 'base64')).buffer);
+  const all = new Float32Array(samples.length + Math.round(zeroSeconds * rate));
+  samples.forEach((sample, at) => (all[at] = sample / 32_768));
+  return Buffer.from(encodeWav({ samples: all, rate }));
 }
 
 export const secondsOf = (sound: Sound): number => Buffer.byteLength(sound.base64, 'base64') / 2 / sound.rate;

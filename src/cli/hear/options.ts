@@ -24,10 +24,12 @@ outcome: accepted: it is carried out, and a reading read back; asked: it is ques
 nothing here. Each utterance is judged by itself; none moves the job on.
 start, end: seconds from the beginning of the recording.
 decisionMs: from the end of speech to the decision, in milliseconds, as if the recording were being spoken now: the time in
-the sound until the recogniser ends the utterance, and the time that this machine takes to decode and understand. The end
-of speech is read off the energy of the recording itself: the end of the last 10 ms that are louder than halfway (in dB)
-between its quiet and its loudest parts. It is less than 0 for a decision before that, and null where nothing stands out.
-0.4 s of quiet are put before each recording; after it, quiet goes on until the utterance has ended, for at most 4 s.
+the sound until the recogniser ends the utterance, and the time that this machine takes to decode and understand (longer
+while it is busy with other work). The end of speech is read off the energy of the recording itself: the end of the last
+10 ms, not later than 0.25 s after the last word heard, that are louder than halfway (in dB) between the quiet and the
+loudest parts. It is less than 0 for a decision before that, and null where nothing stands out.
+Each recording gets as much quiet before its first sound as it lacks of 0.4 s; after it, quiet goes on until the utterance
+has ended, for at most 4 s.
 Exit code 0: all decoded; 1: some were refused, each with its reason on standard error; 2: not used as above, or the
 browser or the model cannot be used.`;
 

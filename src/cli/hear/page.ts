@@ -4,7 +4,7 @@ import { keptModel } from '../../hearing/model-cache.ts';
 import type { HearingFailure } from '../../hearing/failures.ts';
 import type { Hearing, Utterance, Word } from '../../hearing/types.ts';
 import { judgeOf, type Judge, type Judged, type Sayable } from './judge.ts';
-import { speechEnd } from './speech-end.ts';
+import { speechBounds } from './speech-bounds.ts';
 import { Tape } from './tape.ts';
 
 /** A whole utterance and what came of it. Times of words are in seconds of the recording. */
@@ -20,6 +20,9 @@ export type Decoded =
 export type Prepared =
   | { readonly ok: true; readonly missing: readonly string[]; readonly sayable: number }
   | { readonly ok: false; readonly failure: HearingFailure };
+
+/** The recogniser ends a word up to so much too early; what is louder later is no speech, but a blow or the next word. */
+const WORD_TAIL_S = 0.25;
 
 interface Ear {
   readonly hearing: Hearing;
@@ -57,7 +60,8 @@ async function decode(url: string, rate: number): Promise<Decoded> {
   const unsubscribe = hearing.subscribe((state) => {
     if (state.kind === 'failed') failed = state.failure;
   });
-  await tape.play(samples, () => hearing.state.kind === 'hearing');
+  const onset = speechBounds(samples, rate)?.from ?? 0;
+  await tape.play(samples, onset, () => hearing.state.kind === 'hearing');
   stop();
   unsubscribe();
   if (failed) {
@@ -66,8 +70,9 @@ async function decode(url: string, rate: number): Promise<Decoded> {
   }
   return {
     ok: true,
-    utterances: heard.map(({ utterance, judged, decided }, at) => {
-      const end = speechEnd(samples, rate, heard[at + 1]?.utterance.words[0]?.start);
+    utterances: heard.map(({ utterance, judged, decided }) => {
+      const last = utterance.words.at(-1)?.end ?? Infinity;
+      const end = speechBounds(samples, rate, last + WORD_TAIL_S)?.to ?? null;
       return { ...utterance, ...judged, decisionMs: end === null ? null : Math.round((decided - end) * 1000) };
     }),
   };
