@@ -49,27 +49,28 @@ async function hear(inputs: readonly Input[], sayable: Sayable, { model, json }:
   const archive = await modelFile(model);
   let bench = await benchFor(archive, sayable, judge);
   const results: Result[] = [];
-  for (const { file, listed } of inputs) {
-    try {
-      const { sound, notes } = await readRecording(file);
-      for (const note of notes) console.error(`${file}: ${note}.`);
-      const decoded = await bench.decode(sound);
-      if (!decoded.ok) throw new NotUsable(`it stopped the recogniser (${decoded.failure.detail}); try a part of it`);
-      const result = { file, listed, utterances: decoded.utterances };
-      results.push(result);
-      console.log(json ? JSON.stringify(jsonOf(result, judge.situation)) : linesOf(result, judge.situation).join('\n'));
-    } catch (error) {
-      if (error instanceof NotUsable) {
-        console.error(`${file}: ${error.message}.`);
-        continue;
+  try {
+    for (const { file, listed } of inputs) {
+      try {
+        const { sound, notes } = await readRecording(file);
+        for (const note of notes) console.error(`${file}: ${note}.`);
+        const decoded = await bench.decode(sound);
+        if (!decoded.ok) throw new NotUsable(`it stopped the recogniser (${decoded.failure.detail}); try a part of it`);
+        const result = { file, listed, utterances: decoded.utterances };
+        results.push(result);
+        const { situation } = judge;
+        console.log(json ? JSON.stringify(jsonOf(result, situation)) : linesOf(result, situation).join('\n'));
+      } catch (error) {
+        console.error(`${file}: ${messageOf(error)}.`);
+        if (error instanceof NotUsable) continue;
+        // The page is lost, and with it only this recording.
+        await bench.close();
+        bench = await benchFor(archive, sayable, judge);
       }
-      // The page is lost, and with it only this recording.
-      console.error(`${file}: it could not be decoded (${error instanceof Error ? error.message : String(error)}).`);
-      await bench.close();
-      bench = await benchFor(archive, sayable, judge);
     }
+  } finally {
+    await bench.close();
   }
-  await bench.close();
   const trials = results.flatMap(({ file, listed, utterances }) => (listed ? [{ file, ...listed, utterances }] : []));
   if (trials.length > 0) (json ? console.error : console.log)(['', ...reportOf(trials, judge)].join('\n'));
   return results;
@@ -90,7 +91,7 @@ async function benchFor(model: string, sayable: Sayable, judge: Judge): Promise<
   // Server and browser are large, and what is used wrongly should be told at once.
   const { openBench } = await import('./hear/bench.ts');
   const bench = await openBench(model, sayable).catch((error: unknown) => {
-    throw new NotUsable(error instanceof Error ? error.message : String(error));
+    throw new NotUsable(messageOf(error));
   });
   const { prepared } = bench;
   if (!prepared.ok) {
@@ -106,5 +107,7 @@ async function benchFor(model: string, sayable: Sayable, judge: Judge): Promise<
   }
   return bench;
 }
+
+const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) process.exitCode = await main(process.argv.slice(2));

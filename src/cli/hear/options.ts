@@ -20,6 +20,7 @@ long it would take to decide. Try it on your own voice.
   --json            one object a line, and nothing else on standard output: file, text, words (word, start, end, conf),
                     intent, outcome, decisionMs; with a manifest also transcript. A recording of several utterances has
                     utterances too, and its intent, outcome and decisionMs are of the first that was accepted, else asked
+                    (npm writes two lines of its own first; npm run --silent hear leaves them out)
 outcome: accepted: it is carried out, and a reading read back; asked: it is questioned before it counts; refused: it does
 nothing here. Each utterance is judged by itself; none moves the job on.
 start, end: seconds from the beginning of the recording.
