@@ -29,8 +29,7 @@ the sound until the recogniser ends the utterance, and the time that this machin
 while it is busy with other work). The end of speech is read off the energy of the recording itself: the end of the last
 10 ms, not later than 0.25 s after the last word heard, that are louder than halfway (in dB) between the quiet and the
 loudest parts. It is less than 0 for a decision before that, and null where nothing stands out.
-Each recording gets as much quiet before its first sound as it lacks of 0.4 s; after it, quiet goes on until the utterance
-has ended, for at most 4 s.
+0.4 s of quiet are put before each recording; after it, quiet goes on until the utterance has ended, for at most 4 s.
 Exit code 0: all decoded; 1: some were refused, each with its reason on standard error; 2: not used as above, or the
 browser or the model cannot be used.`;
 

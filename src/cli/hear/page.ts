@@ -4,7 +4,7 @@ import { keptModel } from '../../hearing/model-cache.ts';
 import type { HearingFailure } from '../../hearing/failures.ts';
 import type { Hearing, Utterance, Word } from '../../hearing/types.ts';
 import { judgeOf, type Judge, type Judged, type Sayable } from './judge.ts';
-import { speechBounds } from './speech-bounds.ts';
+import { speechEnd } from './speech-end.ts';
 import { Tape } from './tape.ts';
 
 /** A whole utterance and what came of it. Times of words are in seconds of the recording. */
@@ -60,8 +60,7 @@ async function decode(url: string, rate: number): Promise<Decoded> {
   const unsubscribe = hearing.subscribe((state) => {
     if (state.kind === 'failed') failed = state.failure;
   });
-  const onset = speechBounds(samples, rate)?.from ?? 0;
-  await tape.play(samples, onset, () => hearing.state.kind === 'hearing');
+  await tape.play(samples, () => hearing.state.kind === 'hearing');
   stop();
   unsubscribe();
   if (failed) {
@@ -72,7 +71,7 @@ async function decode(url: string, rate: number): Promise<Decoded> {
     ok: true,
     utterances: heard.map(({ utterance, judged, decided }) => {
       const last = utterance.words.at(-1)?.end ?? Infinity;
-      const end = speechBounds(samples, rate, last + WORD_TAIL_S)?.to ?? null;
+      const end = speechEnd(samples, rate, last + WORD_TAIL_S);
       return { ...utterance, ...judged, decisionMs: end === null ? null : Math.round((decided - end) * 1000) };
     }),
   };

@@ -3,7 +3,7 @@ import type { AudioChunk, AudioSink, AudioSource } from '../../hearing/types.ts'
 
 /** As long as the microphone's chunks at 48 kHz: a decision waits for its chunk to be full. */
 const CHUNK_S = 4096 / 48_000;
-/** A recogniser wants a little quiet before the first word: what the recording lacks of it is put before it. */
+/** A recogniser wants a little quiet before the first word. */
 const LEAD_IN_S = 0.4;
 /** After the recording quiet goes on, as it would in a room: at least so long, and while speech is still undecided, … */
 const LEAD_OUT_S = 1.5;
@@ -24,8 +24,6 @@ export class Tape implements AudioSource {
   #sink: AudioSink | null = null;
   /** Where the next recording begins, in milliseconds: time goes on from recording to recording. */
   #position = 0;
-  /** Seconds of quiet before the recording that plays. */
-  #lead = 0;
   #feeding: Feeding = { from: 0, began: 0 };
 
   /** @param rate in hertz */
@@ -44,7 +42,7 @@ export class Tape implements AudioSource {
 
   /** Seconds of the recording that plays, before or after it too, from a time as the ear gives it. */
   placeOf(time: number): number {
-    return (time - this.#position) / 1000 - this.#lead;
+    return (time - this.#position) / 1000 - LEAD_IN_S;
   }
 
   /** When what happens right now would have happened, had the recording been spoken. In seconds of the recording. */
@@ -54,18 +52,16 @@ export class Tape implements AudioSource {
 
   /**
    * Plays a recording with quiet around it. Resolves when all of it is decoded.
-   * @param onset seconds of its own quiet before speech begins
    * @param isSpeaking whether the ear still hears speech that it has not decided on
    */
-  async play(recording: Float32Array, onset: number, isSpeaking: () => boolean): Promise<void> {
+  async play(recording: Float32Array, isSpeaking: () => boolean): Promise<void> {
     const sink = this.#sink;
     if (!sink) throw new Error('A tape plays into no ear before that listens.');
-    this.#lead = Math.max(0, LEAD_IN_S - onset);
     let done = -Infinity;
     let end = 0;
     const feed = async (work: () => Promise<void>): Promise<void> => {
       // A chunk cannot be decoded before it has been spoken, nor before the one ahead of it.
-      this.#feeding = { from: Math.max(done, end - this.#lead), began: performance.now() };
+      this.#feeding = { from: Math.max(done, end - LEAD_IN_S), began: performance.now() };
       await work();
       done = this.now();
     };
@@ -80,7 +76,7 @@ export class Tape implements AudioSource {
 
   *#chunksOf(recording: Float32Array, isSpeaking: () => boolean): Iterable<Float32Array> {
     const size = Math.round(CHUNK_S * this.#rate);
-    const lead = Math.round(this.#lead * this.#rate);
+    const lead = Math.round(LEAD_IN_S * this.#rate);
     const whole = lead + recording.length;
     const [least, most] = [LEAD_OUT_S, LONGEST_LEAD_OUT_S].map((seconds) => whole + seconds * this.#rate);
     for (let at = 0; at < (least ?? 0) || (at < (most ?? 0) && isSpeaking()); at += size) {

@@ -1,4 +1,4 @@
-/** Where speech begins and ends in a recording, by its energy alone. */
+/** Where speech ends in a recording, by its energy alone. */
 
 /** Seconds of one level; short beside a syllable, long beside a pitch period. */
 const FRAME_S = 0.01;
@@ -11,19 +11,13 @@ const LEAST_CONTRAST_DB = 6;
 /** Part of the frames that is taken for the quiet of the recording. */
 const QUIET_PART = 0.1;
 
-/** In seconds from the beginning of the recording. */
-export interface SpeechBounds {
-  readonly from: number;
-  readonly to: number;
-}
-
 /**
- * From the first to the last loud frame: louder than halfway (in dB) between the quiet tenth and the loudest 50 ms, and less
- * than 30 dB below the latter. A blow before or after the words counts as speech.
+ * Seconds from the beginning to the end of the last loud frame: louder than halfway (in dB) between the quiet tenth and the
+ * loudest 50 ms, and less than 30 dB below the latter. A blow after the words counts as speech.
  * @param until look only before this, in seconds
  * @returns null where nothing stands out by 6 dB
  */
-export function speechBounds(samples: Float32Array, rate: number, until = Infinity): SpeechBounds | null {
+export function speechEnd(samples: Float32Array, rate: number, until = Infinity): number | null {
   const size = Math.max(1, Math.round(FRAME_S * rate));
   const powers = Array.from({ length: Math.floor(samples.length / size) }, (_, at) =>
     powerOf(samples.subarray(at * size, (at + 1) * size)),
@@ -32,10 +26,10 @@ export function speechBounds(samples: Float32Array, rate: number, until = Infini
   const loud = decibels(smoothed(powers).reduce((most, power) => Math.max(most, power), 0));
   if (loud - quiet < LEAST_CONTRAST_DB) return null;
   const least = Math.max((quiet + loud) / 2, loud - DEPTH_DB);
-  const isLoud = (power: number): boolean => decibels(power) > least;
-  const looked = powers.slice(0, Math.floor(Math.min(powers.length, (until * rate) / size)));
-  const last = looked.findLastIndex(isLoud);
-  return last < 0 ? null : { from: (looked.findIndex(isLoud) * size) / rate, to: ((last + 1) * size) / rate };
+  const last = powers
+    .slice(0, Math.floor(Math.min(powers.length, (until * rate) / size)))
+    .findLastIndex((power) => decibels(power) > least);
+  return last < 0 ? null : ((last + 1) * size) / rate;
 }
 
 function smoothed(powers: readonly number[]): readonly number[] {
