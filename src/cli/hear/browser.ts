@@ -1,4 +1,5 @@
-import { mkdtemp, rm } from 'node:fs/promises';
+import { rmSync } from 'node:fs';
+import { mkdtemp } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { chromium, type BrowserContext } from 'playwright-core';
@@ -31,6 +32,9 @@ export async function openBrowser(args: readonly string[] = []): Promise<Browser
       'No Chromium or Chrome was found: install one, or set BOTHHANDS_BROWSER to its program file (`npm test` installs one where it may).',
     );
   const profile = await mkdtemp(path.join(tmpdir(), 'bothhands-'));
+  const remove = (): void => rmSync(profile, { recursive: true, force: true });
+  // Also where the program is interrupted.
+  process.once('exit', remove);
   const context = await chromium.launchPersistentContext(profile, {
     executablePath,
     headless: true,
@@ -41,7 +45,8 @@ export async function openBrowser(args: readonly string[] = []): Promise<Browser
     context,
     close: async () => {
       await context.close();
-      await rm(profile, { recursive: true, force: true });
+      process.off('exit', remove);
+      remove();
     },
   };
 }
