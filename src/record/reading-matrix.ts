@@ -1,11 +1,15 @@
 /** What stands of the work on fasteners at a moment: each fastener in each pass. */
 import type { Procedure, Step } from '../procedure/procedure.ts';
 import { planOf, type Round } from '../session/calls.ts';
+import { isLeftOpen } from '../session/deviation.ts';
 import { isDone, standingReading, type Reading, type SessionState } from '../session/state.ts';
 
-/** One fastener in one pass: the reading that stands, done by hand without a reading, or nothing yet; null where the pass leaves it out. */
+/**
+ * One fastener in one pass: the reading that stands, done by hand without a reading, left open with a deviation, or
+ * nothing yet; null where the pass leaves it out.
+ */
 export type MatrixCell =
-  { readonly kind: 'read'; readonly reading: Reading } | { readonly kind: 'by hand' | 'open' } | null;
+  { readonly kind: 'read'; readonly reading: Reading } | { readonly kind: 'by hand' | 'left open' | 'open' } | null;
 
 export interface ReadingMatrix {
   readonly step: string;
@@ -42,6 +46,7 @@ function matrixOf(state: SessionState, procedure: Procedure, step: Step): Readin
 }
 
 function cellOf(state: SessionState, step: string, pass: number, fastener: number): MatrixCell {
+  if (isLeftOpen(state, step, pass, fastener)) return { kind: 'left open' };
   const reading = standingReading(state, step, pass, fastener);
   if (reading) return { kind: 'read', reading };
   return { kind: isDone(state, { step, pass, fastener }) ? 'by hand' : 'open' };

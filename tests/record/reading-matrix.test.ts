@@ -40,4 +40,13 @@ describe('the matrix of readings', () => {
       [null, 'open'],
     ]);
   });
+  test('tells what was left open with a deviation', () => {
+    const { state } = tell(
+      start(procedureOf([tighten('ring')])),
+      ...[{ kind: 'report', what: 'damage' } as const, { kind: 'reason', text: 'thread is torn' } as const, affirm],
+      { kind: 'leave open' },
+    );
+    const [matrix] = readingMatrices(state);
+    expect(matrix?.rows.map(({ cells: [cell] }) => cell?.kind)).toEqual(['left open', 'open', 'open']);
+  });
 });

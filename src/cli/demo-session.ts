@@ -1,0 +1,161 @@
+/** Plays the demonstration job and writes it as a sealed file: `tsx src/cli/demo-session.ts` writes demo-data/ropeway-oil-cooler-session.bhsession. */
+import { readFile, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import packageJson from '../../package.json' with { type: 'json' };
+import { sayDigits } from '../language/numbers/index.ts';
+import { situationOf } from '../language/situation.ts';
+import { understand } from '../language/understand.ts';
+import { readProcedure } from '../procedure/procedure.ts';
+import { canonical, seal, sha256, type Entry } from '../record/entry.ts';
+import { sealRecord } from '../record/seal.ts';
+import { EXTENSION, packSession } from '../record/sealed-file.ts';
+import { readSessionRecord } from '../record/session-record.ts';
+import { decide } from '../session/decide.ts';
+import type { EventBody, People, SessionEvent } from '../session/event.ts';
+import { begin, fold } from '../session/fold.ts';
+import type { Heard, Meaning } from '../session/intent.ts';
+import { speakerOf } from '../session/people.ts';
+import { settingOf } from '../session/setting.ts';
+import { currentCall, currentStep, openWarning, pendingReading, type SessionState } from '../session/state.ts';
+import { awaitsStepWitness } from '../session/step-witness.ts';
+import { awaitsWitness } from '../session/witness.ts';
+
+const DEMO_DATA = path.join(import.meta.dirname, '../../demo-data');
+const PROCEDURE_FILE = path.join(DEMO_DATA, 'ropeway-oil-cooler.json');
+export const DEMO_SESSION_FILE = path.join(DEMO_DATA, `ropeway-oil-cooler-session${EXTENSION}`);
+
+const APP = `Bothhands ${packageJson.version}`;
+const SESSION = '2026-03-12-demonstration';
+const PEOPLE: People = { mechanic: 'Ida Falk (invented)', second: 'Tom Brandt (invented)' };
+const BEGINNING = Date.UTC(2026, 2, 12, 7, 30);
+
+/**
+ * What is said out of the ordinary, when the job first comes to a step or to a fastener in a pass ("step/pass/fastener").
+ * Everything else is what the job asks for.
+ */
+const OUT_OF_THE_ORDINARY: readonly (readonly [place: string, ...said: string[]])[] = [
+  ['drain', 'say again'],
+  ['tighten-ring/1/3', 'stud three at two one', 'negative'],
+  ['tighten-ring/1/8', 'stud eight at one one', 'correction one two', 'affirm'],
+  ['tighten-ring/2/6', 'where are we', 'stud nine at two four point five'],
+  [
+    'tighten-ring/2/4',
+    'stud four at two seven',
+    'affirm',
+    'report over torque',
+    'loosened and tightened again',
+    'affirm',
+  ],
+  ['tighten-bracket/1/2', 'stand by', 'continue'],
+];
+
+/** The demonstration as entries: the same ones every time. @throws where the script no longer fits the program */
+export async function demoEntries(): Promise<readonly Entry[]> {
+  const procedure: unknown = JSON.parse(await readFile(PROCEDURE_FILE, 'utf8'));
+  const loaded = readProcedure(procedure);
+  if (loaded.kind === 'faulty') throw new Error('The procedure of the demonstration cannot be read.');
+  const entries: Entry[] = [];
+  let state = begin(loaded.procedure, PEOPLE);
+  let elapsed = 0;
+  async function write(event: Pick<SessionEvent, 'source' | 'person' | 'heard' | 'body'>): Promise<void> {
+    const at = { utc: moment(elapsed), monotonic: elapsed };
+    const entry = await seal(SESSION, { ...event, seq: entries.length, at }, entries.at(-1) ?? null);
+    entries.push(entry);
+    state = fold(state, entry);
+  }
+
+  const opened = { kind: 'opened', format: 1, app: APP, people: PEOPLE } as const;
+  const body = { ...opened, procedureHash: await sha256(canonical(procedure)), procedure };
+  await write({ source: 'touch', person: PEOPLE.mechanic, heard: null, body });
+  const unsaid = new Map(OUT_OF_THE_ORDINARY.map(([place, ...said]) => [place, said]));
+  let next: string[] = [];
+  while (state.phase !== 'closed') {
+    if (entries.length > MOST_ENTRIES) throw new Error(`The demonstration stays at ${placeOf(state)}.`);
+    if (next.length === 0) {
+      next = unsaid.get(placeOf(state)) ?? [];
+      unsaid.delete(placeOf(state));
+    }
+    const text = next.shift() ?? wanted(state);
+    const meaning = meaningOf(text, state);
+    elapsed += timeFor(meaning);
+    const decision = decide(state, { meaning });
+    const bodies: readonly EventBody[] =
+      decision.kind === 'accepted' ? decision.events : [{ kind: 'refused', meaning, reason: decision.reason }];
+    const said = { source: 'voice', person: speakerOf(state, meaning), heard: heardAs(text, elapsed) } as const;
+    for (const each of bodies) await write({ ...said, body: each });
+  }
+  if (unsaid.size > 0) throw new Error(`The demonstration never came to ${[...unsaid.keys()].join(', ')}.`);
+  return entries;
+}
+
+/** More than the job takes. */
+const MOST_ENTRIES = 1000;
+
+function placeOf(state: SessionState): string {
+  const step = currentStep(state);
+  if (openWarning(state) || pendingReading(state) || !step) return '';
+  const call = currentCall(state);
+  return call ? `${step.id}/${call.pass.index}/${call.fastener}` : step.id;
+}
+
+/** What takes the job on: warnings are acknowledged, values are what was called for, everything is confirmed. */
+function wanted(state: SessionState): string {
+  const step = currentStep(state);
+  if (state.phase === 'standing by') return 'continue';
+  const pending = pendingReading(state);
+  if (pending && awaitsWitness(state, pending)) return `witness ${say(pending.reading.value)}`;
+  if (openWarning(state) || pending) return 'affirm';
+  if (awaitsStepWitness(state)) return 'witness affirm';
+  if (step?.kind === 'check') {
+    const outcome = step.outcomes.find(({ then }) => then === 'go on');
+    return (outcome?.say ?? [outcome?.id])[0] ?? '';
+  }
+  const call = currentCall(state);
+  const setting = step && call && settingOf(state, step, call)?.value;
+  if (!call || !setting) return 'next';
+  // A bare "one eight" may be bolt 1 at 8 as well, and is asked about.
+  return `${call.label} ${say(`${call.fastener}`)} at ${say(setting.value)}`;
+}
+
+const say = (decimal: string): string => sayDigits(decimal).join(' ');
+
+function meaningOf(text: string, state: SessionState): Meaning {
+  const heard = text.split(' ').map((word) => ({ word, confidence: CONFIDENCE }));
+  const understood = understand(heard, situationOf(state));
+  if (understood.kind === 'nothing') throw new Error(`“${text}” means nothing at ${placeOf(state) || state.at}.`);
+  return understood.meaning;
+}
+
+const CONFIDENCE = 1;
+const SECOND = 1000;
+/** Milliseconds for what is done before something is said: invented. */
+function timeFor({ kind }: Meaning): number {
+  switch (kind) {
+    case 'next':
+      return 95 * SECOND;
+    case 'reading':
+    case 'correction':
+      return 21 * SECOND;
+    default:
+      return 4 * SECOND;
+  }
+}
+
+const moment = (elapsed: number): string => new Date(BEGINNING + elapsed).toISOString();
+
+const heardAs = (text: string, elapsed: number): Heard => ({
+  text,
+  words: text.split(' ').map((word) => ({ word, confidence: CONFIDENCE.toFixed(2) })),
+  spoken: { from: moment(elapsed - SECOND), to: moment(elapsed) },
+});
+
+/** The demonstration, sealed by a key that nobody has: it is made here and thrown away. */
+export async function demoFile(): Promise<Uint8Array> {
+  const read = await readSessionRecord(SESSION, await demoEntries());
+  if (read.kind === 'unreadable') throw new Error(read.verification.why);
+  const key = await crypto.subtle.generateKey({ name: 'ECDSA', namedCurve: 'P-256' }, false, ['sign', 'verify']);
+  return packSession(read.record, await sealRecord(read.record, APP, key));
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) await writeFile(DEMO_SESSION_FILE, await demoFile());
