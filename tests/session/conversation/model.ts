@@ -1,0 +1,198 @@
+/**
+ * The closed loop of one step, as the standards have it and told plainly. It shares nothing with the program: the program is
+ * held against it, word by word.
+ *
+ * DOE-STD-1031-92, 4.1.2.3 to 4.1.2.5: what was said is repeated, who said it confirms or corrects, nothing counts before
+ * that, and a missing confirmation is no consent. CAPTURED → ECHOED → (COMMITTED | corrected → ECHOED | time-out → ECHOED).
+ * 14 CFR 121.371: nobody inspects own work. Radiotelephony words as in ICAO Doc 9432.
+ */
+import type { Call, Rules } from './rules.ts';
+import type { Kind, Said, Word } from './words.ts';
+
+export interface Taken {
+  readonly call: Call;
+  /** Exactly as it was understood. */
+  readonly text: string;
+  readonly fate: 'waiting' | 'committed' | 'rejected' | 'disregarded' | 'replaced' | 'disputed';
+  readonly isInside: boolean;
+  readonly isDoubted: boolean;
+  /** Which of those taken it stands in for. */
+  readonly insteadOf: number | null;
+  readonly witness: string | null;
+}
+
+export interface Model {
+  readonly rules: Rules;
+  readonly place: 'before' | 'at it' | 'after' | 'closed';
+  readonly isStandingBy: boolean;
+  /** Nothing is ever taken out. */
+  readonly taken: readonly Taken[];
+}
+
+type Row<K extends Kind> = (model: Model, said: Said<K>) => Model;
+type Rows = { readonly [K in Kind]?: Row<K> };
+
+/** CAPTURED: kept from everybody until the witness has read. ECHOED: read back, and waits for its word. */
+export type Stage = 'free' | 'captured' | 'echoed';
+
+/** What each word does in each stage. Whatever is not here changes nothing. */
+export const TABLE: { readonly [S in Stage]: Rows } = {
+  free: {
+    value: (model, said) => take(model, said),
+    click: (model, said) => take(model, said),
+    correction: (model, said) => correct(model, said),
+    disregard: (model) => (model.place === 'at it' ? given(model, newestCommitted(model), 'disregarded') : model),
+    next: (model) => ({ ...model, place: AFTER_NEXT[model.place] }),
+    back: (model) => (model.place === 'at it' && newestCommitted(model) < 0 ? { ...model, place: 'before' } : model),
+  },
+  captured: {
+    witness: (model, said) => compare(model, said),
+    correction: (model, said) => sayAnew(model, said),
+    negative: (model) => given(model, waiting(model), 'rejected'),
+    disregard: (model) => given(model, waiting(model), 'disregarded'),
+  },
+  echoed: {
+    affirm: (model) => commit(model),
+    correction: (model, said) => sayAnew(model, said),
+    negative: (model) => given(model, waiting(model), 'rejected'),
+    disregard: (model) => given(model, waiting(model), 'disregarded'),
+    next: (model) => (confirmsByGoingOn(model) ? commit(model) : model),
+    click: (model, said) => (confirmsByGoingOn(model) ? goOnWith(model, said) : model),
+    value: (model, said) =>
+      confirmsByGoingOn(model) && said.stud !== pending(model)?.call.stud
+        ? goOnWith(model, said)
+        : sayAnew(model, said),
+  },
+};
+const AFTER_NEXT = { before: 'at it', 'at it': 'at it', after: 'closed', closed: 'closed' } as const;
+
+/** The loop after one more word. */
+export function hear(model: Model, said: Word): Model {
+  if (model.place === 'closed') return model;
+  if (model.isStandingBy) return said.word === 'continue' ? { ...model, isStandingBy: false } : model;
+  if (said.word === 'stand by') return { ...model, isStandingBy: true };
+  const row = TABLE[stageOf(model)][said.word] as ((model: Model, said: Word) => Model) | undefined;
+  return row ? row(model, said) : model;
+}
+
+/** What must be read back after a word, and nothing else: whatever was newly taken or witnessed, and what is asked again. */
+export function echoAfter(before: Model, said: Word, after: Model): Taken | null {
+  const isNew = pending(after) !== pending(before) || before.isStandingBy;
+  const isAskedAgain = said.word === 'silence' || said.word === 'say again' || said.word === 'reload';
+  return stageOf(after) === 'echoed' && !after.isStandingBy && (isNew || isAskedAgain) ? pending(after) : null;
+}
+
+const waiting = (model: Model): number => model.taken.findIndex(({ fate }) => fate === 'waiting');
+const newestCommitted = (model: Model): number => model.taken.findLastIndex(({ fate }) => fate === 'committed');
+export const pending = (model: Model): Taken | null => model.taken[waiting(model)] ?? null;
+
+export function stageOf(model: Model): Stage {
+  const taken = pending(model);
+  if (taken === null) return 'free';
+  return model.rules.confirm === 'witness each' && taken.witness === null ? 'captured' : 'echoed';
+}
+
+/** The value that counts of a call: the newest that was committed. It settles the call where it is inside its window. */
+const standing = (model: Model, call: Call): Taken | undefined =>
+  model.taken.findLast((taken) => taken.call === call && taken.fate === 'committed');
+
+/** The stud that is called: the first that is not settled. */
+export const calledIn = (model: Model): Call | null =>
+  model.place === 'at it' ? (model.rules.calls.find((call) => !standing(model, call)?.isInside) ?? null) : null;
+
+/** The call that a value without a stud is of. */
+export function callOfValue(model: Model): Call | null {
+  const after = confirmsByGoingOn(model) ? commit(model) : model;
+  return pending(after)?.call ?? calledIn(after);
+}
+
+export const torqueOf = (text: string): number => Math.round(Number(text) * 10_000);
+
+/** At the wrench. The drag of this very nut comes on top of what the manual gives (AC 43.13-1B, 7-40(d)). */
+function atWrench(model: Model, call: Call, torque: number): number {
+  const drag = model.rules.calls.find(({ round, stud }) => round === 0 && stud === call.stud);
+  const measured = drag && call.round > 0 ? standing(model, drag) : undefined;
+  return call.round === 0
+    ? torque
+    : Math.round((torque + (measured?.isInside ? torqueOf(measured.text) : 0)) * model.rules.share);
+}
+
+/** What is called out, and what a click stands for: the mark nearest to the target. */
+export const settingOf = (model: Model, call: Call): string | null =>
+  call.target === null
+    ? null
+    : String((Math.round(atWrench(model, call, call.target) / call.mark) * call.mark) / 10_000);
+
+function take(model: Model, said: Said<'value'> | Said<'click'>): Model {
+  const call = calledIn(model);
+  if (!call || (said.stud !== null && said.stud !== call.stud)) return model;
+  if (model.rules.confirm === 'witness each' && !model.rules.hasWitness) return model;
+  if (said.word === 'value') return capture(model, call, said, null);
+  const setting = model.rules.clicks ? settingOf(model, call) : null;
+  return setting === null ? model : capture(model, call, { text: setting, isDoubted: false }, null);
+}
+
+function capture(model: Model, call: Call, said: Pick<Said<'value'>, 'text' | 'isDoubted'>, insteadOf: number | null) {
+  const { text, isDoubted } = said;
+  const [least, most] = [atWrench(model, call, call.least), atWrench(model, call, call.most)];
+  const isInside = torqueOf(text) >= least && torqueOf(text) <= most;
+  const older = given(model, waiting(model), 'replaced');
+  const taken = { call, text, isDoubted, isInside, insteadOf, fate: 'waiting', witness: null } as const;
+  return { ...model, taken: [...older.taken, taken] };
+}
+
+/** The same reading said anew. What was committed stands until its correction is. */
+function sayAnew(model: Model, said: Said<'value'> | Said<'correction'>): Model {
+  const at = waiting(model);
+  const call = pending(model)?.call;
+  return call && (said.stud === null || said.stud === call.stud) ? capture(model, call, said, at) : model;
+}
+
+/** With nothing waiting, a correction is of the newest reading, or of the one it was to stand in for; else it is a new value. */
+function correct(model: Model, said: Said<'correction'>): Model {
+  const standsFor = (at: number | null): number | null =>
+    at === null || model.taken[at]?.fate === 'committed' ? at : standsFor(model.taken[at]?.insteadOf ?? null);
+  if (model.taken.length === 0) return model;
+  const at = standsFor(model.taken.length - 1);
+  const call = at === null ? undefined : model.taken[at]?.call;
+  if (!call) return take(model, { ...said, word: 'value' });
+  return said.stud === null || said.stud === call.stud ? capture(model, call, said, at) : model;
+}
+
+/** The second person reads the same to one mark of the tool, or neither value counts. */
+function compare(model: Model, { stud, text }: Said<'witness'>): Model {
+  const first = pending(model);
+  if (!first || (stud !== null && stud !== first.call.stud)) return model;
+  const agrees = Math.abs(torqueOf(text) - torqueOf(first.text)) <= first.call.mark;
+  const taken = model.taken.with(waiting(model), { ...first, witness: text, fate: agrees ? 'waiting' : 'disputed' });
+  return { ...model, taken };
+}
+
+/** A value outside its window or in doubt always wants its own word, and so does one of a step that was left. */
+const confirmsByGoingOn = ({ rules, place, taken }: Model): boolean =>
+  rules.confirm === 'by going on' &&
+  place === 'at it' &&
+  taken.some(({ fate, isInside, isDoubted }) => fate === 'waiting' && isInside && !isDoubted);
+
+/** Both happen, or neither. */
+function goOnWith(model: Model, said: Said<'value'> | Said<'click'>): Model {
+  const committed = commit(model);
+  const after = take(committed, said);
+  return after === committed ? model : after;
+}
+
+function commit(model: Model): Model {
+  const at = waiting(model);
+  const olders = (of: number): readonly number[] => {
+    const older = model.taken[of]?.insteadOf ?? null;
+    return older === null ? [] : [older, ...olders(older)];
+  };
+  const without = olders(at).reduce((each, older) => given(each, older, 'replaced'), model);
+  const after: Model = { ...given(without, at, 'committed'), place: 'at it' };
+  return calledIn(after) === null ? { ...after, place: 'after' } : after;
+}
+
+function given(model: Model, at: number, fate: Taken['fate']): Model {
+  const taken = model.taken[at];
+  return taken === undefined ? model : { ...model, taken: model.taken.with(at, { ...taken, fate }) };
+}

@@ -1,0 +1,19 @@
+/** What may be said to the loop, as far as it matters to it. */
+
+interface Value {
+  readonly stud: number | null;
+  readonly text: string;
+}
+interface Valued {
+  readonly value: Value & { readonly isDoubted: boolean };
+  readonly correction: Value & { readonly isDoubted: boolean };
+  /** What the second person reads. */
+  readonly witness: Value;
+  readonly click: Pick<Value, 'stud'>;
+}
+type Bare = 'affirm' | 'negative' | 'disregard' | 'next' | 'back' | 'stand by' | 'continue';
+/** These change nothing at all. */
+type Idle = 'silence' | 'say again' | 'reload' | 'question' | 'not understood';
+export type Kind = keyof Valued | Bare | Idle;
+export type Said<K extends Kind> = { readonly word: K } & (K extends keyof Valued ? Valued[K] : unknown);
+export type Word = { [K in Kind]: Said<K> }[Kind];
