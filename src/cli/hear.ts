@@ -61,9 +61,12 @@ async function hear(inputs: readonly Input[], sayable: Sayable, { model, json }:
         const { situation } = judge;
         console.log(json ? JSON.stringify(jsonOf(result, situation)) : linesOf(result, situation).join('\n'));
       } catch (error) {
-        console.error(`${file}: ${messageOf(error)}.`);
-        if (error instanceof NotUsable) continue;
-        // The page is lost, and with it only this recording.
+        const isRefused = error instanceof NotUsable;
+        console.error(
+          `${file}: ${isRefused ? error.message : `the browser’s page was lost (${messageOf(error)}); try it again`}.`,
+        );
+        if (isRefused) continue;
+        // Only this recording is lost with it.
         await bench.close();
         bench = await benchFor(archive, sayable, judge);
       }
