@@ -75,7 +75,10 @@ export interface Verified {
 }
 
 /** The hash of an entry's content; null where it has no JSON form, as no entry had when it was written. */
-async function hashOf(open: object): Promise<string | null> {
+async function contentHash(found: unknown): Promise<string | null> {
+  if (typeof found !== 'object' || found === null) return null;
+  // The hash is over what was found, not over what the schema takes from it.
+  const { hash: _hash, ...open } = found as { readonly hash?: unknown };
   try {
     return await sha256(canonical(open));
   } catch {
@@ -101,30 +104,41 @@ export async function verify(found: readonly unknown[]): Promise<Verification> {
  */
 export async function verifyEntries(found: readonly unknown[], session?: string): Promise<Verified> {
   const intact: Entry[] = [];
-  for (const each of found) {
-    const read = await readNext(each, intact.at(-1) ?? null, session);
-    if (typeof read === 'string') return { verification: { kind: 'broken', at: intact.length, why: read }, intact };
-    intact.push(read);
+  for (let from = 0; from < found.length; from += AT_ONCE) {
+    const some = found.slice(from, from + AT_ONCE);
+    const hashes = await Promise.all(some.map(contentHash));
+    for (const [i, each] of some.entries()) {
+      const read = readNext(each, hashes[i] ?? null, intact.at(-1) ?? null, session);
+      if (typeof read === 'string') return { verification: { kind: 'broken', at: intact.length, why: read }, intact };
+      intact.push(read);
+    }
   }
   const head = intact.at(-1)?.hash ?? GENESIS;
   return { verification: { kind: 'intact', entries: intact.length, head }, intact };
 }
 
-/** The entry that follows `last`, or why what was found is none. */
-async function readNext(found: unknown, last: Entry | null, session = last?.session): Promise<Entry | string> {
+/** Entries that are hashed side by side: each hash is worked out elsewhere, and waiting for each would take most of the time. */
+const AT_ONCE = 64;
+
+/** The entry that follows `last`, or why what was found is none. `hash` is that of the content as found. */
+function readNext(found: unknown, hash: string | null, last: Entry | null, session = last?.session): Entry | string {
   if (found instanceof Misread) return found.why;
   const bond = v.safeParse(Bond, found);
   if (!bond.success) return `not an entry of a record: ${firstIssue(bond.issues)}`;
-  // The hash is over what was found, not over what the schema took from it.
-  const { hash, ...open } = found as v.InferOutput<typeof Bond>;
-  if (session !== undefined && open.session !== session) return 'it belongs to another session';
-  if (open.seq !== (last?.seq ?? -1) + 1)
-    return `its number is ${open.seq}: an entry is missing, doubled or out of its place`;
-  if (open.prev !== (last?.hash ?? GENESIS)) return 'it does not follow from the entry before it';
-  if ((await hashOf(open)) !== hash) return 'its content was changed after it was written';
+  const { output } = bond;
+  if (session !== undefined && output.session !== session) return 'it belongs to another session';
+  if (output.seq !== (last?.seq ?? -1) + 1)
+    return `its number is ${output.seq}: an entry is missing, doubled or out of its place`;
+  if (output.prev !== (last?.hash ?? GENESIS)) return 'it does not follow from the entry before it';
+  if (output.hash !== hash) return 'its content was changed after it was written';
   const entry = v.safeParse(EntrySchema, found);
   return entry.success ? entry.output : `what it says cannot be read: ${firstIssue(entry.issues)}`;
 }
 
-const firstIssue = ([issue]: readonly [v.BaseIssue<unknown>, ...v.BaseIssue<unknown>[]]): string =>
-  `${v.getDotPath(issue) ?? ''} ${issue.message}`;
+/** What was found may be of any length: a reason is a line. */
+const LONGEST_REASON = 200;
+
+const firstIssue = ([issue]: readonly [v.BaseIssue<unknown>, ...v.BaseIssue<unknown>[]]): string => {
+  const reason = `${v.getDotPath(issue) ?? ''} ${issue.message}`;
+  return reason.length > LONGEST_REASON ? `${reason.slice(0, LONGEST_REASON)}…` : reason;
+};
