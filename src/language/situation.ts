@@ -115,7 +115,7 @@ export function situationOf(state: SessionState): Situation {
     }
     return {
       sayings: [...AFFIRM, ...NEGATIVE, ...DISREGARD, ...NEXT, ...WHY, ...always],
-      reading: room && { ...room, held: new Map([...room.held, ...heldAfter(state, step, pending)]) },
+      reading: room && withNext(state, step, pending, room),
       correction: room,
       logged: null,
       witness: null,
@@ -207,10 +207,17 @@ function readingRoom(
   };
 }
 
-/** Where going on confirms a reading, a value without a number is of the fastener after it. */
-function heldAfter(state: SessionState, step: Step, pending: Reading): ReadingRoom['held'] {
+/**
+ * Where going on confirms a reading, a value without a number is of the fastener after it. It is taken on the scale of the
+ * tool for that one: after the last running torque it is another.
+ */
+function withNext(state: SessionState, step: Step, pending: Reading, room: ReadingRoom): ReadingRoom {
   const next = confirmsByGoingOn(state, pending) ? callAfter(state, pending) : null;
-  return heldFor(confirmed(state, pending.seq), step, next);
+  const held = new Map([...room.held, ...heldFor(confirmed(state, pending.seq), step, next)]);
+  if (!next || !isReadCall(next) || step.kind !== 'tighten') return { ...room, held };
+  const [tool, nextTool] = [pending.pass, next.pass.index].map((pass) => toolFor(state.procedure, step, pass));
+  const of = { step: step.id, pass: next.pass.index, fastener: next.fastener };
+  return { ...(tool === nextTool ? room : (readingRoom(state, of) ?? room)), held };
 }
 
 function heldFor(state: SessionState, step: Step, call: Call | null): ReadingRoom['held'] {

@@ -2,7 +2,7 @@ import type { Hazard, Procedure, Step } from '../procedure/procedure.ts';
 import { planOf, type Call, type Round } from './calls.ts';
 import { isLeftOpen, type Deviation } from './deviation.ts';
 import type { People } from './event.ts';
-import { callKey, standingIn, wantsOwnWord, type Reading } from './reading.ts';
+import { callKey, correctedBy, standingIn, wantsOwnWord, type Reading } from './reading.ts';
 
 export { wantsOwnWord, type Reading } from './reading.ts';
 
@@ -74,14 +74,14 @@ export const pendingReading = (state: SessionState): Reading | null =>
   state.readings.find(({ status }) => status === 'captured') ?? null;
 
 /**
- * What the word "correction" is about: the newest reading, or the one that it stood in for. Null where none was taken, and
+ * What the word "correction" is about: the newest reading, or the one that it was to stand in for. Null where none was taken, and
  * where the newest was rejected or dropped: its fastener is called again, and a correction is a new value for it.
  */
 export function correctable(state: SessionState): Reading | null {
   const newest = state.readings.at(-1);
   if (!newest || newest.status === 'confirmed') return newest ?? null;
-  const corrected = state.readings.find(({ seq, status }) => seq === newest.corrects && status === 'confirmed');
-  return corrected ?? null;
+  const corrected = correctedBy(state.readings, newest.seq);
+  return state.readings.findLast(({ seq, status }) => corrected.includes(seq) && status === 'confirmed') ?? null;
 }
 
 /** The newest confirmed reading of all. */

@@ -34,6 +34,17 @@ const ring = (more: object = {}, tools: readonly object[] = [indicating, dial]):
 describe('running torque', () => {
   const play = ring();
 
+  test('gives way, by going on, to a value on the scale of the wrench for the first pass', () => {
+    const going = {
+      confirm: 'by going on',
+      runDown: { used: false, tool: 'dial' },
+      passes: [torquePass('14', '13', '15.5')],
+    };
+    const all = tell(ring(going, [setting, dial]), reading('2.5'), reading('2.5'), reading('2.5'));
+    expect(meant(all, 'two zero')).toEqual(reading('20'));
+    expect(meant(all, 'click')).toEqual(click());
+  });
+
   test('is called with what it is and when it is read, then shortly', () => {
     expect(spoken(tell(play, { kind: 'say again' }))).toEqual([
       'Tighten the ring. Running torque: read each stud as it runs down, before it seats. Stud one, running torque.',

@@ -298,6 +298,10 @@ describe('a confirmed reading', () => {
     expect(readings(tell(corrected, affirm))).toEqual(['1: 12 replaced', '1: 12.5 confirmed']);
     expect(readings(tell(corrected, negative))).toEqual(['1: 12 confirmed', '1: 12.5 rejected']);
   });
+  test('is what a correction is about, also after corrections of it were rejected one after another', () => {
+    const after = tell(one, correction('25'), correction('26'), negative, correction('25.5'));
+    expect(happened(after)).toMatchObject([{ kind: 'reading captured', fastener: 1, corrects: 0 }]);
+  });
   test('gives way to the correction of its correction', () => {
     const after = tell(one, correction('12.5'), correction('12.7'), affirm);
     expect(readings(after)).toEqual(['1: 12 replaced', '1: 12.5 replaced', '1: 12.7 confirmed']);

@@ -1,0 +1,128 @@
+/** What is out of the ordinary is reported with a reason, and stays listed whatever becomes of the fastener. */
+import { describe, expect, test } from 'vitest';
+import { openPoints } from '../../src/session/deviations.ts';
+import { currentCall, currentStep } from '../../src/session/state.ts';
+import {
+  affirm,
+  correction,
+  disregard,
+  happened,
+  kinds,
+  negative,
+  next,
+  procedureOf,
+  reading,
+  refused,
+  start,
+  step,
+  tell,
+  tighten,
+  torquePass,
+  type Play,
+} from './play.ts';
+
+const damage = { kind: 'report', what: 'damage' } as const;
+const over = { kind: 'report', what: 'over torque' } as const;
+const leaveOpen = { kind: 'leave open' } as const;
+const because = (text: string) => ({ kind: 'reason', text }) as const;
+const last = step('clean', 'do');
+const twoPasses = { passes: [torquePass('12', '11', '13'), torquePass('24.5', '23', '26')] };
+const ring = (more: object = {}): Play => start(procedureOf([tighten('ring', more), last]));
+const points = ({ state }: Play): readonly string[] =>
+  openPoints(state).map(({ fastener, pass, what, reason, leftOpen }) =>
+    [`${fastener}/${pass}: ${what}`, ...(reason === null ? [] : [reason]), ...(leftOpen ? ['left open'] : [])].join(
+      ', ',
+    ),
+  );
+
+describe('a report', () => {
+  const reported = tell(ring(), damage);
+
+  test('is of the fastener that is called, in its pass', () =>
+    expect(happened(reported)).toEqual([
+      { kind: 'deviation reported', step: 'ring', pass: 1, fastener: 1, what: 'damage', reading: null },
+    ]));
+  test('names the reading that stands for it', () =>
+    expect(happened(tell(ring(), reading('30'), affirm, over))).toMatchObject([{ what: 'over torque', reading: 0 }]));
+  test.each([reading('24'), affirm, negative, next, leaveOpen, damage])('wants its reason before $kind', (meaning) =>
+    expect(refused(tell(reported, meaning))).toEqual({ code: 'reason first' }),
+  );
+  test('keeps the reason in the words in which it was said, once they are confirmed', () => {
+    const given = tell(reported, because('thread is torn'));
+    expect(happened(given)).toEqual([{ kind: 'reason given', of: 0, text: 'thread is torn' }]);
+    expect(kinds(tell(given, affirm))).toEqual(['reason confirmed']);
+    expect(points(tell(given, affirm))).toEqual(['1/1: damage, thread is torn']);
+  });
+  test('asks for the reason again where it was not heard rightly', () => {
+    const again = tell(reported, because('bread is torn'), negative, because('thread is torn'), affirm);
+    expect(points(again)).toEqual(['1/1: damage, thread is torn']);
+  });
+  test('takes no empty reason', () => expect(refused(tell(reported, because('  ')))).toEqual({ code: 'reason first' }));
+  test('is dropped by "disregard", and nothing is left of it but the record', () => {
+    const dropped = tell(reported, disregard);
+    expect(kinds(dropped)).toEqual(['deviation disregarded']);
+    expect(points(dropped)).toEqual([]);
+    expect(dropped.events).toHaveLength(2);
+  });
+  test('is not made while a reading waits', () =>
+    expect(refused(tell(ring(), reading('24'), damage))?.code).toBe('confirm first'));
+  test('is made of nothing where no fastener is called', () =>
+    expect(refused(tell(start(procedureOf([last])), damage))).toEqual({ code: 'nothing to report on' }));
+  test('of a torque is not made where fasteners are freed; of damage it is', () => {
+    const free = start(procedureOf([step('free', 'loosen', { pattern: 'three' })]));
+    expect(refused(tell(free, over))).toEqual({ code: 'nothing to report on' });
+    expect(kinds(tell(free, damage))).toEqual(['deviation reported']);
+  });
+});
+
+describe('a fastener with a stated deviation', () => {
+  const stated = tell(ring(twoPasses), damage, because('thread is torn'), affirm);
+
+  test('is called again', () => expect(currentCall(stated.state)).toMatchObject({ fastener: 1, pass: { index: 1 } }));
+  test('is worked like any other, and stays listed', () => {
+    const worked = tell(stated, reading('12'), affirm);
+    expect(currentCall(worked.state)?.fastener).toBe(3);
+    expect(points(worked)).toEqual(['1/1: damage, thread is torn']);
+  });
+  test('is passed over by its own word only', () => {
+    expect(refused(tell(stated, next))?.code).toBe('reading first');
+    const left = tell(stated, leaveOpen);
+    expect(kinds(left)).toEqual(['left open']);
+    expect(currentCall(left.state)?.fastener).toBe(3);
+    expect(points(left)).toEqual(['1/1: damage, thread is torn, left open']);
+  });
+  test('that was passed over is called again in the next pass', () => {
+    const round = tell(stated, leaveOpen, reading('12'), affirm, reading('12'), affirm);
+    expect(currentCall(round.state)).toMatchObject({ fastener: 1, pass: { index: 2 } });
+  });
+  test('that is the last one lets the step be done, with the deviation standing', () => {
+    const alone = tell(
+      ring(),
+      reading('24'),
+      affirm,
+      reading('24'),
+      affirm,
+      damage,
+      because('bent'),
+      affirm,
+      leaveOpen,
+    );
+    expect(kinds(alone)).toEqual(['left open', 'step done']);
+    expect(currentStep(alone.state)?.id).toBe('clean');
+    expect(points(tell(alone, next))).toEqual(['2/1: damage, bent, left open']);
+  });
+});
+
+test('no fastener is passed over of which nothing is reported', () =>
+  expect(refused(tell(ring(), leaveOpen))).toEqual({ code: 'report first' }));
+
+describe('a value over its window', () => {
+  test('that was confirmed stays listed, though the nut was backed out and read again', () =>
+    expect(points(tell(ring(), reading('30'), affirm, reading('24'), affirm))).toEqual(['1/1: over torque']));
+  test('that was misheard is not listed', () =>
+    expect(points(tell(ring(), reading('30'), affirm, correction('24'), affirm))).toEqual([]));
+  test('is listed once, with its reason, where it was reported', () =>
+    expect(points(tell(ring(), reading('30'), affirm, over, because('wrench slipped'), affirm))).toEqual([
+      '1/1: over torque, wrench slipped',
+    ]));
+});
