@@ -133,9 +133,9 @@ export function confirmsByGoingOn(state: SessionState, reading: Pick<Reading, 's
   );
 }
 
-/** Whether nothing of a step was done or read yet. */
+/** Whether nothing of a step was done, read or reported yet. */
 export const isUntouched = (state: SessionState, step: Step): boolean =>
-  !state.readings.some((reading) => reading.step === step.id) &&
+  ![...state.readings, ...state.deviations].some((each) => each.step === step.id) &&
   !planOf(state.procedure, step).calls.some(({ pass, fastener }) =>
     isDone(state, { step: step.id, pass: pass.index, fastener }),
   );

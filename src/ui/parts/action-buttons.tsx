@@ -15,16 +15,30 @@ const FIXED: readonly { readonly label: string; readonly meaning: Meaning }[] = 
   { label: 'Continue', meaning: { kind: 'continue' } },
 ];
 
-/** Everything that can be said without a value, to be tapped. */
-export function ActionButtons(props: {
+/** Seldom wanted, and apart from the others: what is out of the ordinary, and the end of a shift. */
+const SELDOM: typeof FIXED = [
+  { label: 'Report damage', meaning: { kind: 'report', what: 'damage' } },
+  { label: 'Report over torque', meaning: { kind: 'report', what: 'over torque' } },
+  { label: 'Report under torque', meaning: { kind: 'report', what: 'under torque' } },
+  { label: 'Report no torque', meaning: { kind: 'report', what: 'takes no torque' } },
+  { label: 'Leave open', meaning: { kind: 'leave open' } },
+  { label: 'Hand over', meaning: { kind: 'hand over' } },
+];
+
+interface ButtonsProps {
   readonly situation: Situation;
-  /** What is most likely wanted now; none where a value or a choice is. */
-  readonly primary: Meaning['kind'] | null;
   readonly onMeaning: (meaning: Meaning) => void;
-}): JSX.Element {
-  const isMeant = (meaning: Meaning): boolean =>
-    props.situation.sayings.some((saying) => saying.meaning.kind === meaning.kind);
-  const answers = () => props.situation.sayings.filter(({ meaning }) => meaning.kind === 'answer');
+}
+
+/** Everything that can be said without a value, to be tapped. */
+export function ActionButtons(
+  props: ButtonsProps & {
+    /** What is most likely wanted now; none where a value or a choice is. */
+    readonly primary: Meaning['kind'] | null;
+  },
+): JSX.Element {
+  const answers = () =>
+    props.situation.sayings.filter(({ meaning }) => meaning.kind === 'answer' || meaning.kind === 'witness says');
   return (
     <div class="actions">
       <div class="answers">
@@ -36,23 +50,46 @@ export function ActionButtons(props: {
           )}
         </Index>
       </div>
-      <div class="fixed">
-        <For each={FIXED}>
-          {({ label, meaning }) => (
-            <button
-              type="button"
-              classList={{ primary: props.primary === meaning.kind && isMeant(meaning) }}
-              // Not `disabled`: that would throw the focus off the button that was just pressed.
-              aria-disabled={!isMeant(meaning)}
-              onClick={() => {
-                if (isMeant(meaning)) props.onMeaning(meaning);
-              }}
-            >
-              {label}
-            </button>
-          )}
-        </For>
-      </div>
+      <Row {...props} actions={FIXED} />
+    </div>
+  );
+}
+
+/** What is seldom said, below what the mechanic looks at. */
+export function SeldomButtons(props: ButtonsProps): JSX.Element {
+  return (
+    <div class="actions">
+      <Row {...props} actions={SELDOM} seldom />
+    </div>
+  );
+}
+
+function Row(
+  props: ButtonsProps & {
+    readonly actions: typeof FIXED;
+    readonly primary?: Meaning['kind'] | null;
+    readonly seldom?: true;
+  },
+): JSX.Element {
+  const isMeant = (meaning: Meaning): boolean =>
+    props.situation.sayings.some((saying) => JSON.stringify(saying.meaning) === JSON.stringify(meaning));
+  return (
+    <div class="fixed" classList={{ seldom: props.seldom }}>
+      <For each={props.actions}>
+        {({ label, meaning }) => (
+          <button
+            type="button"
+            classList={{ primary: props.primary === meaning.kind && isMeant(meaning) }}
+            // Not `disabled`: that would throw the focus off the button that was just pressed.
+            aria-disabled={!isMeant(meaning)}
+            onClick={() => {
+              if (isMeant(meaning)) props.onMeaning(meaning);
+            }}
+          >
+            {label}
+          </button>
+        )}
+      </For>
     </div>
   );
 }

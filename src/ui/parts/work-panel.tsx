@@ -2,6 +2,7 @@ import { For, Match, Show, Switch, type JSX } from 'solid-js';
 import type { Hazard } from '../../procedure/procedure.ts';
 import { wantsOwnWord, type Reading } from '../../session/state.ts';
 import type { CallView, WorkView } from '../view.ts';
+import { AfterBreak, DeviationAsked, HandingOver, OpenPoints, StepWitness } from './asked.tsx';
 import { PatternMap } from './pattern-map.tsx';
 
 /** What is wanted now, large: the open warning, the reading to confirm, the next fastener, or the step. */
@@ -19,10 +20,15 @@ export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
                 <Show when={props.view.skipped.length > 0}>
                   <p class="skipped">Skipped, does not apply: {props.view.skipped.join(', ')}</p>
                 </Show>
-                <Show when={props.view.phase === 'standing by'}>
+                <Show when={props.view.phase === 'standing by' && !props.view.handingOver}>
                   <p class="standing-by">Standing by. Say continue.</p>
                 </Show>
                 <Switch fallback={<StepText view={props.view} />}>
+                  <Match when={props.view.handingOver}>
+                    <HandingOver from={props.view.people.mechanic} />
+                  </Match>
+                  <Match when={props.view.breakOf}>{(length) => <AfterBreak length={length()} />}</Match>
+                  <Match when={props.view.deviation}>{(deviation) => <DeviationAsked deviation={deviation()} />}</Match>
                   <Match when={props.view.warning}>{(warning) => <OpenWarning hazard={warning()} />}</Match>
                   <Match when={props.view.awaitsWitness}>
                     {(fastener) => <ToWitness fastener={fastener()} label={props.view.call?.label ?? 'number'} />}
@@ -36,12 +42,16 @@ export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
                       />
                     )}
                   </Match>
+                  <Match when={props.view.toWitness}>
+                    {(what) => <StepWitness what={what()} second={props.view.people.second} />}
+                  </Match>
                   <Match when={props.view.question}>{(question) => <OpenQuestion question={question()} />}</Match>
                   <Match when={props.view.call}>{(call) => <NextCall call={call()} hazards={step().hazards} />}</Match>
                 </Switch>
               </>
             )}
           </Show>
+          <OpenPoints points={props.view.openPoints} />
         </div>
         <Show when={props.view.map}>{(map) => <PatternMap map={map()} />}</Show>
       </div>

@@ -23,9 +23,10 @@ import type { Shop } from '../app.tsx';
 import { forwardMeaning } from '../forward.ts';
 import { createLiveSession, type Heeded } from '../live-session.ts';
 import { messageOf } from '../message.ts';
-import { ActionButtons } from '../parts/action-buttons.tsx';
+import { ActionButtons, SeldomButtons } from '../parts/action-buttons.tsx';
 import { HearingStrip } from '../parts/hearing-strip.tsx';
 import { Lines } from '../parts/lines.tsx';
+import { PeoplePanel } from '../parts/people-panel.tsx';
 import { WayBack } from '../parts/way-back.tsx';
 import { WorkPanel } from '../parts/work-panel.tsx';
 import { addressOf } from '../router.ts';
@@ -145,30 +146,36 @@ function Bench(props: { readonly shop: Shop; readonly kept: KeptSession }): JSX.
   // Keys and screen readers begin at the work, not at what is left of the screen before.
   onMount(() => main?.focus());
   return (
-    <main class="work" ref={main} tabindex="-1" onPointerDown={() => devices.wake()}>
-      <div class="top">
-        <HearingStrip
-          hearing={devices.hearingState()}
-          speaking={devices.speakingState()}
-          level={devices.level()}
-          missing={missing()}
-          discreet={isWitnessed(view())}
-          elsewhere={devices.elsewhere()}
-          onListen={() => void devices.start()}
-          onMute={() => devices.hearing.mute('asked')}
+    <main class="work with-more" ref={main} tabindex="-1" onPointerDown={() => devices.wake()}>
+      <div class="first-sight">
+        <div class="top">
+          <HearingStrip
+            hearing={devices.hearingState()}
+            speaking={devices.speakingState()}
+            level={devices.level()}
+            missing={missing()}
+            discreet={isWitnessed(view())}
+            elsewhere={devices.elsewhere()}
+            onListen={() => void devices.start()}
+            onMute={() => devices.hearing.mute('asked')}
+          />
+          <nav class="places">
+            <a href={addressOf({ kind: 'start' })}>Leave (the session stays)</a>
+            <a href={addressOf({ kind: 'replay', session: kept.id })}>Replay</a>
+          </nav>
+        </div>
+        <WorkPanel view={view()} />
+        <Lines live={live} onLine={(line) => void live.hear({ words: typedWords(line).map(sure) }, 'key')} />
+        <ActionButtons
+          situation={situation()}
+          primary={primaryOf(view())}
+          onMeaning={(meaning) => void live.act(meaning, 'touch')}
         />
-        <nav class="places">
-          <a href={addressOf({ kind: 'start' })}>Leave (the session stays)</a>
-          <a href={addressOf({ kind: 'replay', session: kept.id })}>Replay</a>
-        </nav>
       </div>
-      <WorkPanel view={view()} />
-      <Lines live={live} onLine={(line) => void live.hear({ words: typedWords(line).map(sure) }, 'key')} />
-      <ActionButtons
-        situation={situation()}
-        primary={primaryOf(view())}
-        onMeaning={(meaning) => void live.act(meaning, 'touch')}
-      />
+      <div class="more">
+        <SeldomButtons situation={situation()} onMeaning={(meaning) => void live.act(meaning, 'touch')} />
+        <PeoplePanel view={view()} onMeaning={(meaning) => void live.act(meaning, 'touch')} />
+      </div>
     </main>
   );
 }
@@ -177,8 +184,10 @@ function Bench(props: { readonly shop: Shop; readonly kept: KeptSession }): JSX.
 const isWitnessed = ({ step }: WorkView): boolean => step?.kind === 'tighten' && step.confirm === 'witness each';
 
 /** What is asked for: a word where one is asked, the next step where one is worked, none where a value or a choice is. */
-function primaryOf({ phase, warning, pending, question, call, step }: WorkView): Meaning['kind'] | null {
-  if (phase === 'standing by') return 'continue';
+function primaryOf(view: WorkView): Meaning['kind'] | null {
+  const { phase, warning, pending, question, call, step } = view;
+  if (phase === 'standing by') return view.handingOver ? null : 'continue';
+  if (view.breakOf !== null || view.deviation || view.toWitness !== null) return null;
   if (warning || (pending && pending.verdict === 'in')) return 'affirm';
   if (pending || question || step?.kind === 'check') return null;
   return call?.target || call?.instead === 'read it' ? null : 'next';

@@ -1,0 +1,69 @@
+/** What is asked before the work goes on: after a break, at a handover, of a deviation, of the second person. */
+import { For, Show, type JSX } from 'solid-js';
+import type { WorkView } from '../view.ts';
+
+export function AfterBreak(props: { readonly length: string }): JSX.Element {
+  return (
+    <>
+      <p class="sentence medium">Work was broken off for {props.length}. Is all as it was left?</p>
+      <p class="note">Affirm: the work goes on. Negative: it stands by.</p>
+    </>
+  );
+}
+
+export function HandingOver(props: { readonly from: string }): JSX.Element {
+  return (
+    <>
+      <p class="sentence medium">{props.from} hands over.</p>
+      <p class="note">Who takes over types a name below. To go on as before, say continue.</p>
+    </>
+  );
+}
+
+export function DeviationAsked(props: { readonly deviation: NonNullable<WorkView['deviation']> }): JSX.Element {
+  return (
+    <div class="call to-confirm out">
+      <p class="question">{props.deviation.what}</p>
+      <Show
+        when={props.deviation.reason}
+        fallback={<p class="sentence middling">Say the reason in your own words, or type it.</p>}
+      >
+        {(reason) => (
+          <>
+            <p class="sentence middling">“{reason()}”</p>
+            <p class="question">Is that correct? Affirm or negative.</p>
+          </>
+        )}
+      </Show>
+    </div>
+  );
+}
+
+export function StepWitness(props: { readonly what: string; readonly second: string | null }): JSX.Element {
+  return (
+    <div class="call to-confirm in">
+      <p class="question">{props.second ?? 'Second person'}, look at this:</p>
+      <p class="sentence medium">{props.what}</p>
+      <p class="question">Say witness affirm or witness negative.</p>
+      <Show when={props.second === null}>
+        <p class="note">Nobody is named as second person. One joins below; the mechanic cannot witness.</p>
+      </Show>
+    </div>
+  );
+}
+
+/** What is to be decided about after the work: always in sight, last. */
+export function OpenPoints(props: { readonly points: readonly string[] }): JSX.Element {
+  return (
+    <Show when={props.points.length > 0}>
+      <div class="open-points">
+        <p>
+          <b>To be decided about</b>
+        </p>
+        <ul>
+          <For each={props.points}>{(point) => <li>{point}</li>}</For>
+        </ul>
+      </div>
+    </Show>
+  );
+}
