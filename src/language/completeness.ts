@@ -2,12 +2,20 @@
 import { MISHEARD } from './decoys.ts';
 import { grammarOf } from './grammar.ts';
 import { canGoOn, matchesOf } from './grammar-match.ts';
+import type { SaidReading } from '../session/intent.ts';
+import { POINT_WORDS } from './numbers/grammar.ts';
 import { plainWords } from './numbers/read.ts';
-import type { Situation } from './situation.ts';
+import type { ReadingRoom, Situation } from './situation.ts';
+import { understand } from './understand.ts';
 
 export type Completeness =
   /** Something that may be said now, and no longer phrase begins with it. */
   | 'complete and closed'
+  /**
+   * A reading which the tool cannot show with other words after it: "two four point five" where half a newton metre is a
+   * mark and the scale ends at sixty. What could follow is its unit, or a slip.
+   */
+  | 'complete, likely whole'
   /** Something that may be said now, which is also the beginning of something longer. */
   | 'complete, may go on'
   /** The beginning of something that may be said now. No words at all are one. */
@@ -16,20 +24,89 @@ export type Completeness =
   | 'nothing';
 
 /**
- * Judges words by the grammar that they will be understood by in this situation. The values of the procedure have no part
- * in it. Pure: the same words are always the same.
+ * Judges words by the grammar that they will be understood by in this situation, and by what the scale of the tool can
+ * show. The target has no part in it. Pure: the same words are always the same.
  */
 export function completenessIn(situation: Situation): (words: readonly string[]) => Completeness {
   const { sayings, rules } = grammarOf(situation);
   const fixed = sayings.map((saying) => saying.words);
   const forms = rules.flatMap((rule) => rule.forms);
-  return (heard) => {
-    const asHeard = plainWords(heard).join(' ');
-    const text = MISHEARD.get(asHeard) ?? asHeard;
+  const known = new Map<string, Completeness>();
+  const judge = (text: string): Completeness => {
     const words = text === '' ? [] : text.split(' ');
     const isComplete = fixed.includes(text) || matchesOf(forms, words).length > 0;
     const goesOn = words.length === 0 || fixed.some((saying) => saying.startsWith(`${text} `)) || canGoOn(forms, words);
-    if (isComplete) return goesOn ? 'complete, may go on' : 'complete and closed';
-    return goesOn ? 'unfinished' : 'nothing';
+    if (!isComplete) return goesOn ? 'unfinished' : 'nothing';
+    if (!goesOn) return 'complete and closed';
+    return isLikelyWhole(words, situation) ? 'complete, likely whole' : 'complete, may go on';
+  };
+  return (heard) => {
+    const asHeard = plainWords(heard).join(' ');
+    const text = MISHEARD.get(asHeard) ?? asHeard;
+    const judged = known.get(text) ?? judge(text);
+    known.set(text, judged);
+    return judged;
   };
 }
+
+const DIGITS = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
+const PARTS_SAID: ReadonlySet<string> = new Set([...POINT_WORDS, 'half', 'quarter', 'quarters']);
+
+/** Whether the words are one reading on a mark of the scale, and with another figure after them no other one. */
+function isLikelyWhole(words: readonly string[], situation: Situation): boolean {
+  const [shown, ...others] = shownBy(words, situation);
+  if (!shown || others.length > 0) return false;
+  const isInParts = words.some((word) => PARTS_SAID.has(word));
+  // "point" and whatever is a mark can follow.
+  if (!isInParts && !isWhole(shown.resolution)) return false;
+  // Of all that can follow whole figures, these make the least: "two zero", "twenty one".
+  return (isInParts ? DIGITS : ['zero', 'one']).every((digit) =>
+    shownBy([...words, digit], situation).every(({ value, isCalled }) => value === shown.value || !isCalled),
+  );
+}
+
+/** A value on a mark of the tool's scale. */
+interface Shown {
+  readonly value: number;
+  readonly resolution: number;
+  /** Whether it is of the fastener called for. */
+  readonly isCalled: boolean;
+}
+
+/** The values that these words can be of, as far as the tool can show them. */
+function shownBy(words: readonly string[], situation: Situation): readonly Shown[] {
+  const understood = understand(
+    words.map((word) => ({ word, confidence: 1 })),
+    situation,
+  );
+  if (understood.kind === 'nothing') return [];
+  const { meaning } = understood;
+  switch (meaning.kind) {
+    case 'reading':
+      return marksAmong([meaning.reading], situation.reading);
+    case 'correction':
+      return marksAmong([meaning.reading], situation.correction);
+    case 'witness':
+      return marksAmong([meaning.reading], situation.witness);
+    case 'unclear':
+      return marksAmong(meaning.readings, situation.reading ?? situation.correction);
+    default:
+      return [];
+  }
+}
+
+function marksAmong(readings: readonly SaidReading[], room: ReadingRoom | null): readonly Shown[] {
+  const [held] = room?.held.values() ?? [];
+  if (!room || held?.resolution.unit !== room.unit) return [];
+  const { min, max } = room.scale;
+  const resolution = held.resolution.value;
+  return readings
+    .map(({ fastener, value }) => ({
+      value: Number(value),
+      resolution,
+      isCalled: fastener === null || fastener === room.called,
+    }))
+    .filter(({ value }) => value >= min.value && value <= max.value && isWhole(value / resolution));
+}
+
+const isWhole = (count: number): boolean => Math.abs(count - Math.round(count)) < 1e-6;
