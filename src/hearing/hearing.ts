@@ -7,7 +7,7 @@ import { loadModel } from './load-model.ts';
 import { microphone } from './microphone.ts';
 import { MuteGate } from './mute-gate.ts';
 import { checkPhrases } from './phrases.ts';
-import { Transcriber } from './transcriber.ts';
+import { Transcriber, type Judge } from './transcriber.ts';
 import type {
   AudioChunk,
   AudioSink,
@@ -52,6 +52,7 @@ class EngineHearing implements Hearing {
   #model: ModelInfo | null = null;
   #transcriber: Transcriber | null = null;
   #phrases: readonly string[] = [];
+  #judge: Judge = null;
   #partial = '';
 
   #progress: { readonly received: number; readonly total: number | null } | null = null;
@@ -120,11 +121,12 @@ class EngineHearing implements Hearing {
     await this.#opening;
   }
 
-  setPhrases(phrases: readonly string[]): readonly string[] {
+  setPhrases(phrases: readonly string[], completeness?: Judge): readonly string[] {
     this.#phrases = phrases;
+    this.#judge = completeness ?? null;
     if (!this.#model) return [];
     const { sayable, missing } = checkPhrases(phrases, this.#model.words);
-    this.#transcriber?.setPhrases(sayable);
+    this.#transcriber?.setPhrases(sayable, this.#judge);
     return missing;
   }
 
@@ -210,7 +212,7 @@ class EngineHearing implements Hearing {
     this.#partial = '';
     if (!engine || !model || !audio) return;
     const { sayable } = checkPhrases(this.#phrases, model.words);
-    this.#transcriber = new Transcriber(engine, audio.sampleRate, sayable, {
+    this.#transcriber = new Transcriber(engine, audio.sampleRate, sayable, this.#judge, {
       utterance: (utterance) => this.#utteranceListeners.tell(utterance),
       partial: (text) => {
         this.#partial = text;

@@ -1,6 +1,8 @@
 import type { Engine } from './engine.ts';
+import { next, START, type Completeness, type Input, type State } from './end-of-utterance.ts';
+import { PauseMeter } from './pause-meter.ts';
 import { Recogniser, type Heard } from './recogniser.ts';
-import type { AudioChunk, Utterance } from './types.ts';
+import type { AudioChunk, Utterance, Word } from './types.ts';
 
 /** Each holds a decoding graph in memory; a job goes to and fro between few lists. */
 const RECOGNISERS_KEPT = 3;
@@ -9,6 +11,14 @@ const ONSET_MS = 1500;
 /** No single utterance is longer; keeps the memory bounded when the engine takes noise for endless speech. */
 const LONGEST_UTTERANCE_MS = 20_000;
 
+/** A command heard less surely waits for a longer pause: what follows may show that it was none. */
+const SURE = 0.85;
+
+/** The same again so soon is the end of the same sound: nobody says it twice in one breath. */
+const ECHO_MS = 400;
+
+const textOf = (words: readonly Word[], partial = ''): string =>
+  [...words.map(({ word }) => word), partial].filter(Boolean).join(' ');
 const keyOf = (phrases: readonly string[]): string => JSON.stringify(phrases);
 
 export interface TranscriberEvents {
@@ -18,6 +28,9 @@ export interface TranscriberEvents {
   fault(detail: string): void;
 }
 
+/** How far words have come, by what may be said; null where that is not known: then the engine alone ends utterances. */
+export type Judge = ((words: readonly string[]) => Completeness) | null;
+
 /** Audio to utterances, with a phrase list that may change at any time. It knows no microphone and no clock. */
 export class Transcriber {
   readonly #engine: Engine;
@@ -25,37 +38,53 @@ export class Transcriber {
   readonly #events: TranscriberEvents;
   /** By phrase list; the one used last is at the end. */
   readonly #recognisers = new Map<string, Recogniser>();
+  readonly #pauses: PauseMeter;
   #phrases: readonly string[];
+  #judge: Judge;
   #current: Recogniser;
-  /** Fed, but not yet part of a delivered utterance. */
+  /** Fed, but not yet part of a delivered utterance, nor of the words before. */
   #unfinished: AudioChunk[] = [];
+  /** Of the utterance that is under way: words before a pause, and those of a result that is in hand. */
+  #before: readonly Word[] = [];
+  #inHand: readonly Word[] = [];
+  #end: State = START;
+  #delivered = { text: '', end: -Infinity };
   #speaking = false;
   #switching: Promise<void> | null = null;
-  /** Goes up at each interruption; partial results from before it mean nothing any more. */
+  /** Goes up at each interruption; results from before it mean nothing any more. */
   #epoch = 0;
 
-  constructor(engine: Engine, sampleRate: number, phrases: readonly string[], events: TranscriberEvents) {
+  constructor(engine: Engine, sampleRate: number, phrases: readonly string[], judge: Judge, events: TranscriberEvents) {
     this.#engine = engine;
     this.#sampleRate = sampleRate;
     this.#events = events;
     this.#phrases = phrases;
+    this.#judge = judge;
+    this.#pauses = new PauseMeter(sampleRate);
     this.#current = this.#recogniserFor(phrases);
   }
 
   /** Resolves when the chunk is decoded. Chunks have to come in order of time. */
   async feed(chunk: AudioChunk): Promise<void> {
     this.#unfinished.push(chunk);
+    const { length, until } = this.#pauses.take(chunk.samples, chunk.time);
     if (this.#switching) return this.#switching;
-    await this.#decode(chunk);
+    const decoded = this.#end.phase === 'decoding' ? this.#decode(chunk) : undefined;
+    if (this.#judge) {
+      const now = chunk.time + (chunk.samples.length / this.#sampleRate) * 1000;
+      await this.#learn({ kind: 'audio', now, sound: length, soundUntil: until });
+    }
+    await decoded;
   }
 
   /**
    * Takes a new phrase list from the next chunk on. What is being said at that moment is decoded again from its beginning
    * under the new list, so that no utterance is cut in two and none is delivered twice.
    */
-  setPhrases(phrases: readonly string[]): void {
+  setPhrases(phrases: readonly string[], judge: Judge): void {
     const same = keyOf(phrases) === keyOf(this.#phrases);
     this.#phrases = phrases;
+    this.#judge = judge;
     if (!same) this.#switching ??= this.#switch();
   }
 
@@ -63,6 +92,8 @@ export class Transcriber {
   interrupt(): void {
     this.#epoch++;
     this.#unfinished = [];
+    this.#before = this.#inHand = [];
+    this.#end = START;
     this.#say('');
     void this.#current.finish();
   }
@@ -70,7 +101,8 @@ export class Transcriber {
   /** The audio has ended: what was said last is a whole utterance. */
   async end(): Promise<void> {
     await this.#switching;
-    this.#deliver(await this.#current.finish());
+    this.#take(await this.#current.finish());
+    this.#deliver();
     this.#unfinished = [];
   }
 
@@ -80,7 +112,9 @@ export class Transcriber {
     await this.#current.finish();
     this.#current = this.#recogniserFor(this.#phrases);
     this.#switching = null;
-    await Promise.all(this.#unfinished.map((chunk) => this.#decode(chunk)));
+    this.#inHand = [];
+    this.#end = START;
+    await this.#decodeUnfinished();
   }
 
   async #decode(chunk: AudioChunk): Promise<void> {
@@ -90,23 +124,106 @@ export class Transcriber {
       const at = this.#unfinished.indexOf(chunk);
       this.#unfinished.splice(0, at + 1);
     }
-    if (heard.kind !== 'partial' || epoch === this.#epoch) this.#deliver(heard);
+    if (epoch === this.#epoch) return this.#hear(heard);
+    // It had ended before the interruption.
+    if (heard.kind === 'utterance' && heard.utterance) this.#events.utterance(heard.utterance);
+    if (heard.kind === 'fault') this.#events.fault(heard.detail);
   }
 
-  #deliver(heard: Heard): void {
+  async #decodeUnfinished(): Promise<void> {
+    await Promise.all(this.#unfinished.map((chunk) => this.#decode(chunk)));
+  }
+
+  /** Takes what the engine says by itself. */
+  async #hear(heard: Heard): Promise<void> {
     switch (heard.kind) {
-      case 'utterance':
-        this.#say('');
-        if (heard.utterance) this.#events.utterance(heard.utterance);
-        break;
       case 'partial':
-        this.#say(heard.text);
+        this.#say(textOf([...this.#before, ...this.#inHand], heard.text));
         this.#trim();
-        break;
+        return this.#learn({ kind: 'partial', of: this.#completeness(heard.text), isEmpty: heard.text === '' });
       case 'fault':
-        this.#events.fault(heard.detail);
-        break;
+        return this.#events.fault(heard.detail);
+      case 'utterance': {
+        if (!this.#judge) {
+          this.#take(heard);
+          return this.#deliver();
+        }
+        const end = heard.utterance?.words.at(-1)?.end;
+        // Nothing was said after all.
+        if (end === undefined && this.#before.length > 0) return;
+        this.#take(heard);
+        this.#before = [...this.#before, ...this.#inHand];
+        this.#inHand = [];
+        const of = end === undefined ? 'nothing' : this.#completeness();
+        return this.#learn({ kind: 'final', of, end: end ?? 0 });
+      }
     }
+  }
+
+  async #learn(input: Input): Promise<void> {
+    const { state, order } = next(this.#end, input);
+    this.#end = state;
+    switch (order.kind) {
+      case 'wait':
+        return;
+      case 'ask':
+        return this.#ask();
+      case 'deliver':
+        this.#deliver();
+        return order.from === null ? undefined : this.#decodeFrom(order.from);
+      case 'decode again':
+        this.#inHand = [];
+        return this.#decodeUnfinished();
+      case 'continue':
+        this.#before = [...this.#before, ...this.#inHand];
+        this.#inHand = [];
+        return this.#decodeFrom(order.from);
+    }
+  }
+
+  async #ask(): Promise<void> {
+    const epoch = this.#epoch;
+    const recogniser = this.#current;
+    const heard = await recogniser.finish();
+    // Where the list changes meanwhile, the same audio is decoded again.
+    if (epoch !== this.#epoch || recogniser !== this.#current || this.#switching) return;
+    if (heard.kind === 'fault') return this.#events.fault(heard.detail);
+    this.#take(heard);
+    const isSure = this.#inHand.every(({ confidence }) => confidence >= SURE);
+    await this.#learn({ kind: 'result', of: this.#completeness(), isSure, end: this.#inHand.at(-1)?.end ?? null });
+  }
+
+  async #decodeFrom(time: number): Promise<void> {
+    this.#unfinished = this.#unfinished.filter((chunk) => chunk.time >= time);
+    await this.#decodeUnfinished();
+  }
+
+  /** Takes words in hand. Those before that they cannot continue are an utterance of their own. */
+  #take(heard: Heard): void {
+    if (heard.kind === 'fault') this.#events.fault(heard.detail);
+    if (heard.kind !== 'utterance' || !heard.utterance) return;
+    const { words } = heard.utterance;
+    if (this.#before.length > 0 && this.#judge?.([...this.#before, ...words].map(({ word }) => word)) === 'nothing')
+      this.#deliver();
+    this.#inHand = words;
+    this.#say(textOf([...this.#before, ...words]));
+  }
+
+  #completeness(partial = ''): Completeness {
+    const words = [...this.#before, ...this.#inHand].map(({ word }) => word);
+    return this.#judge?.([...words, ...partial.split(' ').filter(Boolean)]) ?? 'unfinished';
+  }
+
+  #deliver(): void {
+    const words = [...this.#before, ...this.#inHand];
+    this.#before = this.#inHand = [];
+    this.#say('');
+    const [first, last] = [words[0], words.at(-1)];
+    if (!first || !last) return;
+    const text = textOf(words);
+    const isEcho = text === this.#delivered.text && first.start - this.#delivered.end < ECHO_MS;
+    this.#delivered = { text, end: last.end };
+    if (!isEcho) this.#events.utterance({ text, words });
   }
 
   #say(partial: string): void {
@@ -117,8 +234,9 @@ export class Transcriber {
 
   #trim(): void {
     const newest = this.#unfinished.at(-1);
-    if (!newest) return;
-    const from = newest.time - (this.#speaking ? LONGEST_UTTERANCE_MS : ONSET_MS);
+    if (!newest || this.#end.phase !== 'decoding') return;
+    const isSpeech = this.#speaking || this.#end.sound > 0;
+    const from = newest.time - (isSpeech ? LONGEST_UTTERANCE_MS : ONSET_MS);
     const keep = this.#unfinished.findIndex((chunk) => chunk.time >= from);
     if (keep > 0) this.#unfinished.splice(0, keep);
   }

@@ -1,4 +1,7 @@
+import type { Completeness } from './end-of-utterance.ts';
 import type { HearingFailure } from './failures.ts';
+
+export type { Completeness };
 
 /** One recognised word. Times are milliseconds on the `performance.now()` clock. */
 export interface Word {
@@ -105,8 +108,11 @@ export interface Hearing {
    * Sets what may be said from now on, words separated by spaces. Speech that has begun is heard whole, under the new list.
    * @returns the words the model lacks; phrases with such a word are left out. Empty while no model is loaded: the list
    * is kept, and checked when one is.
+   * @param completeness judges how far words have come by what may be said, the same for the same words: then an utterance
+   * ends as soon as its words and the pause after them allow, and a pause inside it does not end it. Without it, the
+   * engine's own half second of silence does.
    */
-  setPhrases(phrases: readonly string[]): readonly string[];
+  setPhrases(phrases: readonly string[], completeness?: (words: readonly string[]) => Completeness): readonly string[];
   /** Closes the ear. Several reasons may hold at once. What was being said is dropped, not delivered half. */
   mute(why: MuteReason): void;
   /** Takes one reason away. After the app's own voice the ear opens a little later, when the room has stopped ringing. */

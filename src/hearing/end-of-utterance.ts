@@ -1,0 +1,199 @@
+/**
+ * When an utterance has ended: decided from what its words are, and how long it has been quiet. Pure, without a clock.
+ *
+ * The engine ends an utterance only after half a second of what it takes for silence, and knows that late; its partial
+ * results come later still. But asked for its result, it gives at once the words up to there. So it is asked as soon as
+ * the sound stops, and the words decide how long to wait: not at all after a command that cannot go on, as long as people
+ * pause inside numbers after digits. Who speaks on meanwhile is heard as one utterance.
+ */
+
+/** How far the words have come, judged by whoever knows what may be said. */
+export type Completeness =
+  | 'complete and closed'
+  /** More words could follow, but none that are likely. */
+  | 'complete, likely whole'
+  | 'complete, may go on'
+  | 'unfinished'
+  | 'nothing';
+
+/** All times are milliseconds on one clock. */
+export type Input =
+  /** More audio, up to a moment: how much of it was sound, and when sound last ended. */
+  | { readonly kind: 'audio'; readonly now: number; readonly sound: number; readonly soundUntil: number }
+  /** The engine's view before the end. It comes late: only what it rules out is of use. */
+  | { readonly kind: 'partial'; readonly of: Completeness; readonly isEmpty: boolean }
+  /** The result that was asked for: all words of the utterance so far, and when the new ones end, null where there are none. */
+  | { readonly kind: 'result'; readonly of: Completeness; readonly isSure: boolean; readonly end: number | null }
+  /** The engine has ended an utterance by itself; its words end at this time. It decodes on. */
+  | { readonly kind: 'final'; readonly of: Completeness; readonly end: number };
+
+/** What is to be done now. */
+export type Order =
+  | { readonly kind: 'wait' }
+  /** Ask the engine for its result; what comes in meanwhile is kept and not decoded. */
+  | { readonly kind: 'ask' }
+  /** The words so far are an utterance. Where a result was in hand, decoding begins afresh with the audio from this time. */
+  | { readonly kind: 'deliver'; readonly from: number | null }
+  /** The pause was a short one within the utterance: decode that again as a whole, and go on. */
+  | { readonly kind: 'decode again' }
+  /** The pause was long for the engine but not for people: keep the words, and decode what came since as more of them. */
+  | { readonly kind: 'continue'; readonly from: number };
+
+export type State = Listening &
+  (
+    | { readonly phase: 'decoding' }
+    /** The sound ended then; null where it does not, and the words themselves must show that they have ended. */
+    | { readonly phase: 'asked'; readonly ended: number | null }
+    | { readonly phase: 'in hand'; readonly ended: number; readonly until: number; readonly isEmpty: boolean }
+  );
+
+interface Listening {
+  readonly now: number;
+  /** Since decoding began, or since the result was asked for. */
+  readonly sound: number;
+  readonly soundUntil: number;
+  /** How often the result was asked for and had to be decoded again: who speaks with gaps is asked less hastily. */
+  readonly vain: number;
+  /** Whatever follows, these words mean nothing: there is no hurry. */
+  readonly isHopeless: boolean;
+  /** Until when words that the engine ended by itself wait for more; null where there are none. */
+  readonly waitsUntil: number | null;
+  readonly partialIsEmpty: boolean;
+}
+
+export const START: State = {
+  phase: 'decoding',
+  now: -Infinity,
+  sound: 0,
+  soundUntil: -Infinity,
+  vain: 0,
+  isHopeless: false,
+  waitsUntil: null,
+  partialIsEmpty: true,
+};
+
+/** About as long as the closure before a "t" or "p" (50 to 120 ms). Asking in vain costs decoding, nothing else. */
+export const ASK_AFTER_MS = 120;
+/** In noise that never ends, the result is asked for after so much of it, to see whether words have ended under it. */
+export const NOISE_MS = 800;
+/** What the engine takes for silence under noise is believed after so long. */
+export const QUIET_IN_NOISE_MS = 250;
+/** After a reading that the tool could not show with more figures. */
+export const LIKELY_WHOLE_MS = 300;
+/** After words that are complete and might go on: people pause up to about a second inside numbers. */
+export const MAY_GO_ON_MS = 1000;
+/** After words that cannot stand alone. */
+export const UNFINISHED_MS = 1300;
+/** After what means nothing, or a command that was not heard surely. As the engine waits, so that other talk stays whole. */
+export const NOTHING_MS = 500;
+/** What paused for less, the engine decodes as one; from half a second on it ends an utterance by itself. */
+export const ONE_BREATH_MS = 400;
+/** Shorter sounds are no words. */
+const SHORTEST_WORD_MS = 60;
+/** Less is an echo or a click. */
+const SPEAKS_ON_MS = 40;
+/** The engine's partial result is this late at most. Words that wait are not held longer by mere noise. */
+const PARTIAL_LAG_MS = 1500;
+/** Decoding afresh begins with what came so long before, but not with the end of the last word. */
+const LEAD_MS = 300;
+const WORD_TAIL_MS = 100;
+/** Under noise nobody sees where a word begins: this much is decoded again. */
+const NOISE_LEAD_MS = 600;
+
+const PATIENCE: Readonly<Record<Completeness, number>> = {
+  'complete and closed': 0,
+  'complete, likely whole': LIKELY_WHOLE_MS,
+  'complete, may go on': MAY_GO_ON_MS,
+  unfinished: UNFINISHED_MS,
+  nothing: NOTHING_MS,
+};
+
+export interface Step {
+  readonly state: State;
+  readonly order: Order;
+}
+
+/** What follows from an input. The order is to be carried out before the next input. */
+export function next(state: State, input: Input): Step {
+  switch (input.kind) {
+    case 'audio': {
+      const { now, sound, soundUntil } = input;
+      return afterAudio({ ...state, now, sound: state.sound + sound, soundUntil });
+    }
+    case 'partial': {
+      const isHopeless = state.isHopeless || (!input.isEmpty && input.of === 'nothing');
+      return wait({ ...state, partialIsEmpty: input.isEmpty, isHopeless });
+    }
+    case 'result':
+      return state.phase === 'asked' ? afterResult(state, input) : wait(state);
+    case 'final': {
+      const afresh: State = { ...state, isHopeless: false, partialIsEmpty: true, vain: 0 };
+      if (PATIENCE[input.of] <= NOTHING_MS)
+        return { state: { ...afresh, waitsUntil: null }, order: { kind: 'deliver', from: null } };
+      return wait({ ...afresh, waitsUntil: input.end + PATIENCE[input.of] });
+    }
+  }
+}
+
+const wait = (state: State): Step => ({ state, order: { kind: 'wait' } });
+
+function afterResult(
+  state: Extract<State, { phase: 'asked' }>,
+  { of, isSure, end }: Extract<Input, { kind: 'result' }>,
+): Step {
+  const isEmpty = end === null;
+  const isHopeless = !isEmpty && of === 'nothing';
+  const patience = of === 'complete and closed' && !isSure ? NOTHING_MS : PATIENCE[of];
+  if (state.ended !== null) {
+    const until = state.ended + patience;
+    return afterAudio({
+      ...state,
+      phase: 'in hand',
+      ended: state.ended,
+      until: (isEmpty && state.waitsUntil) || until,
+      isHopeless,
+      isEmpty,
+    });
+  }
+  const { now, soundUntil, waitsUntil } = state;
+  const isOver = !isEmpty && patience < NOTHING_MS && now - end >= QUIET_IN_NOISE_MS + patience;
+  if (isOver) return { state: { ...START, now, soundUntil }, order: { kind: 'deliver', from: end + WORD_TAIL_MS } };
+  const vain = isEmpty ? 0 : state.vain + 1;
+  const goesOn: State = { ...START, now, soundUntil, sound: SHORTEST_WORD_MS, vain, isHopeless, waitsUntil };
+  return isEmpty
+    ? { state: goesOn, order: { kind: 'continue', from: now - NOISE_LEAD_MS } }
+    : { state: goesOn, order: { kind: 'decode again' } };
+}
+
+function afterAudio(state: State): Step {
+  const { now, sound, soundUntil, isHopeless } = state;
+  const afresh = { ...START, now, soundUntil };
+  switch (state.phase) {
+    case 'asked':
+      return wait(state);
+    case 'decoding': {
+      const isQuiet = now - soundUntil >= ASK_AFTER_MS * 2 ** state.vain;
+      if (isQuiet && sound >= SHORTEST_WORD_MS && !isHopeless)
+        return { state: { ...state, phase: 'asked', ended: soundUntil, sound: 0 }, order: { kind: 'ask' } };
+      if (!isQuiet && sound >= NOISE_MS * 2 ** state.vain && !isHopeless)
+        return { state: { ...state, phase: 'asked', ended: null, sound: 0 }, order: { kind: 'ask' } };
+      const waitsUntil = (state.waitsUntil ?? Infinity) + (sound > 0 ? PARTIAL_LAG_MS : 0);
+      const isOver = now >= waitsUntil && state.partialIsEmpty;
+      return isOver ? { state: afresh, order: { kind: 'deliver', from: null } } : wait(state);
+    }
+    case 'in hand': {
+      const { ended, until, isEmpty } = state;
+      const from = Math.max(ended + WORD_TAIL_MS, now - sound - LEAD_MS);
+      if (sound < SPEAKS_ON_MS) return now < until ? wait(state) : { state: afresh, order: { kind: 'deliver', from } };
+      // Sound enough to be asked about, once it ends.
+      const speaksOn = { ...afresh, sound: SHORTEST_WORD_MS };
+      const isOneBreath = !isEmpty && (isHopeless || now - sound - ended < ONE_BREATH_MS);
+      return isOneBreath
+        ? {
+            state: { ...speaksOn, isHopeless, vain: state.vain + 1, waitsUntil: state.waitsUntil },
+            order: { kind: 'decode again' },
+          }
+        : { state: { ...speaksOn, waitsUntil: isEmpty ? state.waitsUntil : until }, order: { kind: 'continue', from } };
+    }
+  }
+}

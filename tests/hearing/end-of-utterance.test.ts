@@ -1,0 +1,235 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  ASK_AFTER_MS,
+  LIKELY_WHOLE_MS,
+  MAY_GO_ON_MS,
+  next,
+  NOTHING_MS,
+  QUIET_IN_NOISE_MS,
+  START,
+  UNFINISHED_MS,
+  type Completeness,
+  type Input,
+  type Order,
+  type State,
+} from '../../src/hearing/end-of-utterance.ts';
+
+/** As the microphone gives audio, in milliseconds. */
+const CHUNK = 40;
+
+/** Goes through sound and quiet, chunk by chunk, and tells what was ordered when. The words are given by the test. */
+class Talk {
+  now = 0;
+  #soundUntil = -Infinity;
+  #state: State = START;
+  readonly orders: { readonly at: number; readonly order: Order }[] = [];
+
+  sound(ms: number): this {
+    for (let at = 0; at < ms; at += CHUNK) {
+      this.now += CHUNK;
+      this.#soundUntil = this.now;
+      this.#take({ kind: 'audio', now: this.now, sound: CHUNK, soundUntil: this.#soundUntil });
+    }
+    return this;
+  }
+
+  quiet(ms: number): this {
+    for (let at = 0; at < ms; at += CHUNK) {
+      this.now += CHUNK;
+      this.#take({ kind: 'audio', now: this.now, sound: 0, soundUntil: this.#soundUntil });
+    }
+    return this;
+  }
+
+  result(
+    of: Completeness,
+    { isSure = true, end = this.#soundUntil }: { isSure?: boolean; end?: number | null } = {},
+  ): this {
+    return this.#take({ kind: 'result', of, isSure, end });
+  }
+
+  final(of: Completeness, end: number): this {
+    return this.#take({ kind: 'final', of, end });
+  }
+
+  partial(of: Completeness): this {
+    return this.#take({ kind: 'partial', of, isEmpty: false });
+  }
+
+  #take(input: Input): this {
+    const { state, order } = next(this.#state, input);
+    this.#state = state;
+    if (order.kind !== 'wait') this.orders.push({ at: this.now, order });
+    return this;
+  }
+
+  get kinds(): readonly Order['kind'][] {
+    return this.orders.map(({ order }) => order.kind);
+  }
+}
+
+/** Half a second of speech, quiet until the engine is asked, and its answer. */
+const said = (of: Completeness, options?: { readonly isSure: boolean }): Talk =>
+  new Talk().sound(520).quiet(ASK_AFTER_MS).result(of, options);
+const SPOKEN = 520;
+
+/** How long it was quiet when the words were delivered; null while they are not. */
+const waited = (talk: Talk): number | null => {
+  const delivered = talk.orders.find(({ order }) => order.kind === 'deliver');
+  return delivered ? delivered.at - SPOKEN : null;
+};
+
+describe('the end of an utterance', () => {
+  test('the engine is asked as soon as the sound has stopped, once, and not before', () => {
+    const talk = new Talk().sound(520);
+    expect(talk.kinds).toEqual([]);
+    expect(talk.quiet(2000).orders).toEqual([{ at: SPOKEN + ASK_AFTER_MS, order: { kind: 'ask' } }]);
+  });
+  test('a room without sound, and a click, ask nothing', () => {
+    expect(new Talk().quiet(5000).sound(40).quiet(5000).kinds).toEqual([]);
+  });
+  test('a command that can go on nowhere ends at once', () => {
+    expect(waited(said('complete and closed'))).toBe(ASK_AFTER_MS);
+  });
+  test.each([
+    ['complete, likely whole', LIKELY_WHOLE_MS],
+    ['complete, may go on', MAY_GO_ON_MS],
+    ['unfinished', UNFINISHED_MS],
+    ['nothing', NOTHING_MS],
+  ] as const)('what is %s waits for %i ms of quiet', (of, pause) => {
+    const talk = said(of).quiet(pause - ASK_AFTER_MS - CHUNK);
+    expect(waited(talk)).toBeNull();
+    const after = waited(talk.quiet(2 * CHUNK)) ?? 0;
+    expect(after).toBeGreaterThanOrEqual(pause);
+    expect(after).toBeLessThan(pause + CHUNK);
+  });
+  test('a command that was not heard surely waits as other talk does', () => {
+    expect(waited(said('complete and closed', { isSure: false }))).toBeNull();
+    expect(waited(said('complete and closed', { isSure: false }).quiet(NOTHING_MS))).toBeGreaterThanOrEqual(NOTHING_MS);
+  });
+  test('numbers wait longer than the engine does, and unfinished words longest', () => {
+    expect(MAY_GO_ON_MS).toBeGreaterThan(500);
+    expect(UNFINISHED_MS).toBeGreaterThanOrEqual(MAY_GO_ON_MS);
+  });
+});
+
+describe('who speaks on', () => {
+  test('after a short pause is decoded again as a whole', () => {
+    const talk = said('complete, may go on').quiet(120).sound(400);
+    expect(talk.kinds).toEqual(['ask', 'decode again']);
+    expect(talk.quiet(480).kinds).toEqual(['ask', 'decode again', 'ask']);
+  });
+  test('after a longer pause goes on with the same utterance, from before the new sound and after the old', () => {
+    const talk = said('complete, may go on').quiet(640).sound(400);
+    const [, order] = talk.orders.map((each) => each.order);
+    if (order?.kind !== 'continue') throw new Error('It does not go on.');
+    expect(order.from).toBeGreaterThan(SPOKEN);
+    expect(order.from).toBeLessThan(SPOKEN + ASK_AFTER_MS + 640);
+    expect(talk.quiet(ASK_AFTER_MS).result('complete and closed').kinds).toEqual(['ask', 'continue', 'ask', 'deliver']);
+  });
+  test('just before the words would be delivered is not cut off, however late the engine hears it', () => {
+    const talk = said('complete, may go on').quiet(760).sound(1200);
+    expect(talk.kinds.filter((kind) => kind === 'deliver')).toEqual([]);
+  });
+  test('with gaps between words is asked less and less hastily', () => {
+    const talk = said('complete, may go on').sound(200).quiet(ASK_AFTER_MS);
+    expect(talk.kinds).toEqual(['ask', 'decode again']);
+    expect(talk.quiet(ASK_AFTER_MS).kinds).toEqual(['ask', 'decode again', 'ask']);
+  });
+  test('after other talk is still other talk: nothing is asked until the engine itself ends it', () => {
+    const talk = said('nothing').sound(300).quiet(1000);
+    expect(talk.kinds).toEqual(['ask', 'decode again']);
+    expect(talk.final('nothing', talk.now).kinds).toEqual(['ask', 'decode again', 'deliver']);
+  });
+  test('with words that the engine already knows to be other talk, nothing is asked', () => {
+    expect(new Talk().sound(400).partial('nothing').quiet(1000).kinds).toEqual([]);
+  });
+  test('a noise after the words is no word: they are delivered when their time is over', () => {
+    const talk = said('complete, may go on').quiet(480).sound(120).quiet(ASK_AFTER_MS);
+    expect(talk.kinds).toEqual(['ask', 'continue', 'ask']);
+    talk.result('complete, may go on', { end: null }).quiet(MAY_GO_ON_MS);
+    expect(waited(talk)).toBeLessThan(MAY_GO_ON_MS + 2 * CHUNK);
+  });
+});
+
+describe('words that the engine has ended by itself', () => {
+  test.each(['complete and closed', 'complete, likely whole', 'nothing'] as const)('%s: are delivered', (of) => {
+    expect(new Talk().sound(400).final(of, 200).kinds).toEqual(['deliver']);
+  });
+  test('digits wait for more, and are delivered when none come', () => {
+    const talk = new Talk().quiet(880).final('complete, may go on', 0);
+    expect(talk.kinds).toEqual([]);
+    expect(talk.quiet(MAY_GO_ON_MS - 880).kinds).toEqual(['deliver']);
+  });
+  test('digits wait while more words are being heard', () => {
+    const talk = new Talk().quiet(880).final('complete, may go on', 0).partial('complete, may go on').quiet(3000);
+    expect(talk.kinds).toEqual([]);
+  });
+});
+
+describe('in noise that never ends', () => {
+  test('a command is found by its words, when the engine has taken the rest for silence long enough', () => {
+    const talk = new Talk().sound(800);
+    expect(talk.kinds).toEqual(['ask']);
+    talk.result('complete and closed', { end: 800 - QUIET_IN_NOISE_MS });
+    expect(talk.kinds).toEqual(['ask', 'deliver']);
+  });
+  test('words up to the very end may be cut: they are decoded again, and asked for later', () => {
+    const talk = new Talk().sound(800).result('complete and closed', { end: 780 });
+    expect(talk.kinds).toEqual(['ask', 'decode again']);
+    expect(talk.sound(1600).kinds).toEqual(['ask', 'decode again', 'ask']);
+  });
+  test('noise alone is asked about steadily, and decoded on from shortly before', () => {
+    const talk = new Talk();
+    for (let round = 0; round < 50; round++) {
+      talk.sound(200);
+      if (talk.kinds.at(-1) === 'ask') talk.result('unfinished', { end: null });
+    }
+    const asked = talk.orders.filter(({ order }) => order.kind === 'ask');
+    expect(asked.length).toBeGreaterThan(8);
+    for (const { at, order } of talk.orders) if (order.kind === 'continue') expect(at - order.from).toBeLessThan(1000);
+    expect(new Set(talk.kinds)).toEqual(new Set(['ask', 'continue']));
+  });
+});
+
+test('whatever happens, an answer is taken only to a question, and nothing stays undelivered in quiet', () => {
+  const of = fc.constantFrom<Completeness[]>(
+    'complete and closed',
+    'complete, likely whole',
+    'complete, may go on',
+    'unfinished',
+    'nothing',
+  );
+  const happening = fc.record({ sound: fc.nat(900), quiet: fc.nat(1500), of, isSure: fc.boolean(), late: fc.nat(3) });
+  fc.assert(
+    fc.property(fc.array(happening, { minLength: 1, maxLength: 8 }), (happenings) => {
+      const talk = new Talk();
+      let open = false;
+      let inHand = false;
+      const settle = (of: Completeness, isSure: boolean): void => {
+        const kind = talk.orders.at(-1)?.order.kind;
+        if (kind !== 'ask' || !open) return;
+        talk.result(of, { isSure });
+        open = false;
+        inHand = true;
+      };
+      for (const { sound, quiet, of, isSure } of happenings) {
+        const before = talk.orders.length;
+        talk.sound(sound).quiet(quiet);
+        for (const { order } of talk.orders.slice(before)) {
+          if (order.kind === 'ask') {
+            expect(open).toBe(false);
+            open = true;
+          } else inHand = false;
+        }
+        settle(of, isSure);
+      }
+      // The engine ends by itself what is never asked for.
+      if (inHand && !['deliver', 'decode again', 'continue'].includes(talk.orders.at(-1)?.order.kind ?? '')) {
+        talk.quiet(UNFINISHED_MS + CHUNK);
+        expect(talk.kinds.at(-1)).toBe('deliver');
+      }
+    }),
+  );
+});
