@@ -1,7 +1,7 @@
 import type { AudioSource } from './types.ts';
 
-/** As the microphone's. */
-const CHUNK = 4096;
+/** As long as the microphone's at 48 kHz. */
+const CHUNK_SECONDS = 2048 / 48_000;
 
 export interface Recording extends AudioSource {
   /** Resolves when everything has been decoded and the last utterance delivered. */
@@ -20,11 +20,12 @@ export function recording(samples: Float32Array, sampleRate: number, pace: 'real
   return {
     finished,
     open: (sink) => {
+      const chunkLength = Math.round(sampleRate * CHUNK_SECONDS);
       const started = performance.now();
       let closed = false;
       const play = async (): Promise<void> => {
-        for (let at = 0; at < samples.length && !closed; at += CHUNK) {
-          const chunk = { samples: samples.slice(at, at + CHUNK), time: started + (at / sampleRate) * 1000 };
+        for (let at = 0; at < samples.length && !closed; at += chunkLength) {
+          const chunk = { samples: samples.slice(at, at + chunkLength), time: started + (at / sampleRate) * 1000 };
           if (pace === 'real time') await until(chunk.time + (chunk.samples.length / sampleRate) * 1000);
           const decoded = sink.chunk(chunk);
           if (pace === 'fast') await decoded;
