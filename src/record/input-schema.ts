@@ -55,6 +55,17 @@ export const QuestionSchema = exactly<Question>()(
   ]),
 );
 
+/** What may be meant from the second person's own window: a blind value, their word for a step, joining and leaving. */
+export type SecondMeaning = Extract<Meaning, { kind: 'witness' | 'witness says' | 'second person' }>;
+
+const BySecond = [
+  v.strictObject({ kind: v.literal('witness'), reading: Said }),
+  v.strictObject({ kind: v.literal('witness says'), agrees: v.boolean() }),
+  v.strictObject({ kind: v.literal('second person'), name: v.nullable(v.string()) }),
+] as const;
+
+export const SecondMeaningSchema = exactly<SecondMeaning>()(v.variant('kind', [...BySecond]));
+
 export const MeaningSchema = exactly<Meaning>()(
   v.variant('kind', [
     only('reopen'),
@@ -72,15 +83,13 @@ export const MeaningSchema = exactly<Meaning>()(
     v.strictObject({ kind: v.literal('answer'), outcome: v.string() }),
     v.strictObject({ kind: v.literal('reading'), reading: Said, doubts: v.exactOptional(Doubts) }),
     v.strictObject({ kind: v.literal('correction'), reading: Said, doubts: v.exactOptional(Doubts) }),
-    v.strictObject({ kind: v.literal('witness'), reading: Said }),
-    v.strictObject({ kind: v.literal('witness says'), agrees: v.boolean() }),
+    ...BySecond,
     v.strictObject({ kind: v.literal('click'), fastener: v.nullable(v.number()) }),
     v.strictObject({ kind: v.literal('report'), what: v.picklist(DEVIATION_KINDS) }),
     only('leave open'),
     v.strictObject({ kind: v.literal('reason'), text: v.string() }),
     only('hand over'),
     v.strictObject({ kind: v.literal('take over'), name: v.string() }),
-    v.strictObject({ kind: v.literal('second person'), name: v.nullable(v.string()) }),
     v.strictObject({ kind: v.literal('unclear'), ...Doubtful }),
   ]),
 );
