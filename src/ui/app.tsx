@@ -5,6 +5,7 @@ import { createDevices, type Devices } from './devices.ts';
 import { loadChosenModel, offeredModels, type OfferedModel } from './models.ts';
 import { createPlace, type Place } from './router.ts';
 import { ReplayScreen } from './screens/replay-screen.tsx';
+import { SecondScreen } from './screens/second-screen.tsx';
 import { StartScreen } from './screens/start-screen.tsx';
 import { WorkScreen } from './screens/work-screen.tsx';
 import { messageOf } from './message.ts';
@@ -21,6 +22,21 @@ export interface Shop {
 
 export function App(): JSX.Element {
   const place = createPlace();
+  const second = (): string | null => {
+    const at = place();
+    return at.kind === 'second' ? at.session : null;
+  };
+  return (
+    <Switch fallback={<Shopfloor place={place()} />}>
+      <Match when={second()} keyed>
+        {(session) => <SecondScreen session={session} />}
+      </Match>
+    </Switch>
+  );
+}
+
+/** Every screen that has ear and voice. The second person's window is none of them: it never opens either. */
+function Shopfloor(props: { readonly place: Place }): JSX.Element {
   const [shop] = createResource(openShop);
   onCleanup(() => {
     void shop()?.devices.hearing.close();
@@ -31,7 +47,7 @@ export function App(): JSX.Element {
       <Match when={shop.error as unknown}>
         {(error) => <p class="opening">Bothhands cannot open its record on this device: {messageOf(error())}</p>}
       </Match>
-      <Match when={shop()}>{(ready) => <Screen shop={ready()} place={place()} />}</Match>
+      <Match when={shop()}>{(ready) => <Screen shop={ready()} place={props.place} />}</Match>
     </Switch>
   );
 }

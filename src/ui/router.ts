@@ -4,16 +4,19 @@ import { createSignal, onCleanup, type Accessor } from 'solid-js';
 export type Place =
   | { readonly kind: 'start' }
   | { readonly kind: 'work'; readonly session: string }
-  | { readonly kind: 'replay'; readonly session: string };
+  | { readonly kind: 'replay'; readonly session: string }
+  /** The second person's own window on a session that is worked in another one. */
+  | { readonly kind: 'second'; readonly session: string };
 
 export const addressOf = (place: Place): string =>
   place.kind === 'start' ? '#/' : `#/${place.kind}/${encodeURIComponent(place.session)}`;
 
 /** The place that an address names. An address that names none leads to the start. */
 export function placeAt(hash: string): Place {
-  const [, kind, part] = /^#\/(work|replay)\/([^/]+)$/.exec(hash) ?? [];
+  const [, kind, part] = /^#\/(work|replay|second)\/([^/]+)$/.exec(hash) ?? [];
   const session = part === undefined ? null : decoded(part);
-  return (kind === 'work' || kind === 'replay') && session !== null ? { kind, session } : { kind: 'start' };
+  const isKnown = kind === 'work' || kind === 'replay' || kind === 'second';
+  return isKnown && session !== null ? { kind, session } : { kind: 'start' };
 }
 
 const decoded = (part: string): string | null => {

@@ -10,7 +10,7 @@ const hashOf = (fragment: string): string => new URL(`http://localhost/${fragmen
 const session = fc.string({ minLength: 1, unit: 'grapheme' });
 const place: fc.Arbitrary<Place> = fc.oneof(
   fc.constant({ kind: 'start' } as const),
-  fc.record({ kind: fc.constantFrom('work' as const, 'replay' as const), session }),
+  fc.record({ kind: fc.constantFrom('work' as const, 'replay' as const, 'second' as const), session }),
 );
 
 describe('an address', () => {
@@ -21,7 +21,7 @@ describe('an address', () => {
       }),
     ));
   test('is always of some place, whose address leads there again', () => {
-    const begun = fc.constantFrom('', '/', '/work/', '/replay/');
+    const begun = fc.constantFrom('', '/', '/work/', '/replay/', '/second/');
     const odd = fc.array(
       fc.constantFrom('#', '/', 'work', '%', '%2', '%2F', '%ff', '%C3%A9', 'a', ' ', '?', 'é', '..'),
     );
@@ -40,6 +40,7 @@ describe('an address', () => {
     ['a place in capitals', '#/Work/a'],
     ['no session', '#/work'],
     ['an empty session', '#/work/'],
+    ['a second window on none', '#/second/'],
     ['a session that is no text', '#/work/%E0%A4%A'],
     ['a half escape', '#/replay/50%'],
     ['more than a session', '#/work/a/b'],
@@ -50,6 +51,7 @@ describe('an address', () => {
   ])('leads to the start: %s', (_, hash) => expect(placeAt(hash)).toEqual({ kind: 'start' }));
   test('takes a session as one name, with what is escaped in it', () => {
     expect(placeAt('#/work/a%2Fb%20c')).toEqual({ kind: 'work', session: 'a/b c' });
+    expect(placeAt('#/second/a')).toEqual({ kind: 'second', session: 'a' });
     expect(placeAt('#/replay/..')).toEqual({ kind: 'replay', session: '..' });
     expect(placeAt('#/work/a?b#c')).toEqual({ kind: 'work', session: 'a?b#c' });
   });

@@ -1,0 +1,221 @@
+import {
+  ErrorBoundary,
+  Match,
+  Show,
+  Switch,
+  createMemo,
+  createResource,
+  createSignal,
+  onCleanup,
+  onMount,
+  untrack,
+  type JSX,
+} from 'solid-js';
+import type { SecondMeaning } from '../../record/input-schema.ts';
+import { openRecordBook } from '../../storage/record-book.ts';
+import { messageOf } from '../message.ts';
+import { NumberEntry } from '../parts/number-entry.tsx';
+import { JoinForm, SecondPerson } from '../parts/second-person.tsx';
+import { SecondRecord } from '../parts/second-record.tsx';
+import { WayBack } from '../parts/way-back.tsx';
+import type { Answer } from '../second-channel.ts';
+import { openSecondLink, type SecondLink } from '../second-link.ts';
+import { secondView, type SecondView, type Task } from '../second-view.ts';
+import '../second.css';
+import { readSession, stateAfter, type KeptSession } from '../session-file.ts';
+
+/**
+ * The second person's own window: it reads the record and says what they mean; the window that holds the pen writes it.
+ * It has no ear and no voice: they belong to the mechanic.
+ */
+export function SecondScreen(props: { readonly session: string }): JSX.Element {
+  const session = untrack(() => props.session);
+  const book = openRecordBook();
+  const link = openSecondLink(session);
+  // What is shown stays until what is newer is read.
+  const [kept] = createResource(
+    () => link.newest() ?? 0,
+    () => readSession(book, session),
+  );
+  return (
+    <ErrorBoundary fallback={(error: unknown) => <WayBack>{messageOf(error)}</WayBack>}>
+      <Switch fallback={<p class="opening">Opening the record…</p>}>
+        <Match when={kept.error as unknown}>{(error) => <WayBack>{messageOf(error())}</WayBack>}</Match>
+        <Match when={kept.latest}>{(found) => <SecondBench link={link} kept={found()} />}</Match>
+      </Switch>
+    </ErrorBoundary>
+  );
+}
+
+function SecondBench(props: { readonly link: SecondLink; readonly kept: KeptSession }): JSX.Element {
+  const [answer, setAnswer] = createSignal<Answer | 'on its way' | 'no answer' | null>(null);
+  const view = createMemo(() => secondView(stateAfter(props.kept, props.kept.entries.length), props.kept.entries));
+  const isHeard = (): boolean => props.link.worker() === 'there';
+  const task = (): Task => view().task;
+
+  /** @returns whether it was taken */
+  async function send(meaning: SecondMeaning): Promise<boolean> {
+    setAnswer('on its way');
+    const answer = await props.link.send(meaning, props.kept.entries.length - 1);
+    setAnswer(answer ?? 'no answer');
+    return answer?.taken ?? false;
+  }
+  async function read(value: string): Promise<boolean> {
+    const wanted = task();
+    return wanted.kind === 'read' && send({ kind: 'witness', reading: { fastener: wanted.fastener, value } });
+  }
+  const wantedOf = (): number | null => {
+    const wanted = task();
+    return wanted.kind === 'read' && isHeard() ? wanted.of : null;
+  };
+  const unit = (): string => {
+    const wanted = task();
+    return wanted.kind === 'read' ? wanted.unit : '';
+  };
+
+  const title = document.title;
+  onMount(() => (document.title = 'Second person – Bothhands'));
+  onCleanup(() => (document.title = title));
+
+  return (
+    <main class="second">
+      <SecondPerson
+        name={view().second}
+        isHeard={isHeard()}
+        onLeave={() => void send({ kind: 'second person', name: null })}
+      />
+      <div class="told">
+        <Trouble link={props.link} kept={props.kept} />
+        <Show when={view().second === null && view().step !== null}>
+          <JoinForm
+            mechanic={view().mechanic}
+            isHeard={isHeard()}
+            onJoin={(name) => void send({ kind: 'second person', name })}
+          />
+        </Show>
+        <Wanted view={view()} />
+        <AnswerLine answer={answer()} />
+        <SecondRecord view={view()} />
+      </div>
+      <div class="pad">
+        <NumberEntry of={wantedOf()} unit={unit()} onRead={read} />
+        <StepWords
+          isWanted={task().kind === 'look' && isHeard()}
+          onSay={(agrees) => void send({ kind: 'witness says', agrees })}
+        />
+      </div>
+    </main>
+  );
+}
+
+/** What keeps this window from being of use, and what to do about it. */
+function Trouble(props: { readonly link: SecondLink; readonly kept: KeptSession }): JSX.Element {
+  const broken = () => {
+    const { verification } = props.kept;
+    return verification.kind === 'broken' ? verification : null;
+  };
+  return (
+    <>
+      <Show when={broken()}>
+        {(found) => (
+          <p class="trouble" role="alert">
+            This record is broken at entry {found().at}: {found().why}. Nothing more is written to it.
+          </p>
+        )}
+      </Show>
+      <Show when={props.link.worker() === 'gone'}>
+        <p class="trouble" role="alert">
+          No window works on this session, so nothing is taken here. Open the session in the mechanic’s window on this
+          machine: choose it under the kept sessions. This window then goes on by itself.
+        </p>
+      </Show>
+      <Show when={props.link.dropped()}>
+        {(why) => (
+          <p class="trouble" role="alert">
+            {why()} Load both windows again.
+          </p>
+        )}
+      </Show>
+    </>
+  );
+}
+
+/** The step, the fastener and the pass; then what is wanted, large. */
+function Wanted(props: { readonly view: SecondView }): JSX.Element {
+  return (
+    <section class="second-wanted" aria-live="polite" aria-label="Wanted of you">
+      <Show when={props.view.step}>
+        {(step) => (
+          <p class="step-line">
+            Step {step().number} of {step().count}: {step().title}
+          </p>
+        )}
+      </Show>
+      <Show when={props.view.at}>
+        {(at) => (
+          <p class="at">
+            <b>
+              {at().label} {at().fastener}
+            </b>{' '}
+            {at().round}
+          </p>
+        )}
+      </Show>
+      <Show when={props.view.finding}>{(finding) => <p class={`finding ${finding().kind}`}>{finding().text}</p>}</Show>
+      <TaskText task={props.view.task} />
+    </section>
+  );
+}
+
+function TaskText(props: { readonly task: Task }): JSX.Element {
+  return (
+    <Switch>
+      <Match when={props.task.kind === 'read'}>
+        <p class="task wanted">Read the tool now and key in what it shows.</p>
+      </Match>
+      <Match when={props.task.kind === 'look' && props.task}>
+        {(look) => (
+          <>
+            <p class="task wanted">Look at this: {look().what}</p>
+            <p class="note">{look().text}</p>
+          </>
+        )}
+      </Match>
+      <Match when={props.task.kind === 'wait' && props.task}>{(wait) => <p class="task">{wait().why}</p>}</Match>
+    </Switch>
+  );
+}
+
+/** Neither is made to look like the wanted one: what they say is what they see. */
+function StepWords(props: { readonly isWanted: boolean; readonly onSay: (agrees: boolean) => void }): JSX.Element {
+  const say = (agrees: boolean): void => {
+    if (props.isWanted) props.onSay(agrees);
+  };
+  return (
+    <div class="step-words" classList={{ wanted: props.isWanted }}>
+      <button type="button" aria-disabled={!props.isWanted} onClick={() => say(false)}>
+        Witness negative
+      </button>
+      <button type="button" aria-disabled={!props.isWanted} onClick={() => say(true)}>
+        Witness affirm
+      </button>
+    </div>
+  );
+}
+
+/** What became of the last thing that was said from here, in the words that were spoken. */
+function AnswerLine(props: { readonly answer: Answer | 'on its way' | 'no answer' | null }): JSX.Element {
+  const taken = () => (typeof props.answer === 'object' ? (props.answer?.taken ?? null) : null);
+  const text = (): string => {
+    if (props.answer === null) return '';
+    if (props.answer === 'on its way') return 'On its way…';
+    if (props.answer === 'no answer')
+      return 'No answer came, so it is not known whether that was taken. Look at the last readings before you say it again.';
+    return `${props.answer.taken ? 'Taken' : 'Not taken'}: ${props.answer.sentence}`;
+  };
+  return (
+    <p class="answer" classList={{ taken: taken() === true, refused: taken() === false }} role="status">
+      {text()}
+    </p>
+  );
+}
