@@ -4,7 +4,7 @@ import type { AudioChunk, AudioSink } from '../../src/hearing/types.ts';
 
 const RATE = 16_000;
 const LEAD_S = 0.4;
-const CHUNK_S = 4096 / 48_000;
+const CHUNK_S = 2048 / 48_000;
 
 /** An ear that takes this long for each chunk, on a clock that only it moves; it notes what it gets. */
 function earOf(tape: Tape, takesMs: (chunk: number) => number = () => 0) {

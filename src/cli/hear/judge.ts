@@ -1,4 +1,5 @@
 /** What the app makes of an utterance: the same understanding and the same decision, at a named moment of a job. */
+import { completenessIn, type Completeness } from '../../language/completeness.ts';
 import { questionAbout } from '../../language/doubt.ts';
 import { stateIn, type SituationName } from '../../language/named-situations.ts';
 import { recogniserPhrases } from '../../language/phrases.ts';
@@ -31,6 +32,8 @@ export interface Judge {
   /** The recogniser's phrase list. */
   readonly phrases: readonly string[];
   readonly situation: Situation;
+  /** How far words have come, which decides when an utterance has ended. */
+  readonly completeness: (words: readonly string[]) => Completeness;
   judge(words: readonly HeardWord[]): Judged;
 }
 
@@ -38,13 +41,19 @@ export interface Judge {
 export function judgeOf(sayable: Sayable): Judge {
   if (sayable.kind === 'phrases') {
     const situation = answersAlone(sayable.phrases);
-    return { phrases: sayable.phrases, situation, judge: (words) => judgeBy(words, situation, accept) };
+    return {
+      phrases: sayable.phrases,
+      situation,
+      completeness: completenessIn(situation),
+      judge: (words) => judgeBy(words, situation, accept),
+    };
   }
   const state = stateIn(sayable.name);
   const situation = situationOf(state);
   return {
     phrases: recogniserPhrases(situation),
     situation,
+    completeness: completenessIn(situation),
     judge: (words) =>
       judgeBy(words, situation, (meaning) => {
         const decision = decide(state, { meaning });

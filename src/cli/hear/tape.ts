@@ -2,7 +2,7 @@
 import type { AudioChunk, AudioSink, AudioSource } from '../../hearing/types.ts';
 
 /** As long as the microphone's chunks at 48 kHz: a decision waits for its chunk to be full. */
-const CHUNK_S = 4096 / 48_000;
+const CHUNK_S = 2048 / 48_000;
 /** A recogniser wants a little quiet before the first word. */
 const LEAD_IN_S = 0.4;
 /** After the recording quiet goes on, as it would in a room: at least so long, and while speech is still undecided, … */
