@@ -4,6 +4,7 @@
  */
 import { readProcedure, type Procedure } from '../procedure/procedure.ts';
 import { decide } from '../session/decide.ts';
+import type { EventBody, SessionEvent } from '../session/event.ts';
 import type { Meaning } from '../session/intent.ts';
 import { begin, fold } from '../session/fold.ts';
 import { type SessionState } from '../session/state.ts';
@@ -64,24 +65,32 @@ function after(procedure: Procedure, ...meanings: readonly Meaning[]): SessionSt
     (state, meaning) => {
       const decision = decide(state, { meaning });
       if (decision.kind === 'refused') throw new Error(`"${meaning.kind}" is refused: ${decision.reason.code}.`);
-      return decision.events.reduce((folded, body) => fold(folded, { ...AT_ONCE, seq: seq++, body }), state);
+      return decision.events.reduce((folded, body) => fold(folded, eventAt(START, seq++, body)), state);
     },
     begin(procedure, { mechanic: 'Mechanic', second: 'Second person' }),
   );
 }
 
-const AT_ONCE = {
-  at: { utc: '2026-03-01T00:00:00.000Z', monotonic: 0 },
+const START = '2026-03-01T08:00:00.000Z';
+const AN_HOUR_LATER = '2026-03-01T09:00:00.000Z';
+
+const eventAt = (utc: string, seq: number, body: EventBody): SessionEvent => ({
+  seq,
+  at: { utc, monotonic: 0 },
   source: 'program',
   person: 'Mechanic',
   heard: null,
-} as const;
+  body,
+});
 
 const reading = (value: string): Meaning => ({ kind: 'reading', reading: { fastener: null, value } });
 const affirm: Meaning = { kind: 'affirm' };
 const next: Meaning = { kind: 'next' };
 const one = [reading('24.5'), affirm];
 const all = [1, 6, 3, 8, 5, 10, 7, 2, 9, 4].flatMap(() => one);
+const standBy: Meaning = { kind: 'stand by' };
+const damage: Meaning = { kind: 'report', what: 'damage' };
+const torn: Meaning = { kind: 'reason', text: 'thread is torn' };
 const warned = step('lift', 'do', {
   hazards: [{ signal: 'warning', consequence: 'person', text: 'Oil under pressure.' }],
 });
@@ -119,7 +128,18 @@ const SITUATIONS = {
   loosening: () => after(jobOf([step('free', 'loosen', { pattern: 'ring', stages: ['off'] })])),
   /** A step after all readings: the last one can still be corrected. */
   'after-readings': () => after(jobOf([tighten(), clean]), ...all),
-  'standing-by': () => after(jobOf([tighten()]), { kind: 'stand by' }),
+  /** A second person looks at the ring. */
+  'step-witness': () => after(jobOf([step('look', 'witness', { what: 'the ring' }), clean])),
+  /** Damage of stud six is reported, and its reason wanted. */
+  deviation: () => after(jobOf([tighten()]), ...one, damage),
+  /** The reason was read back and waits. */
+  reason: () => after(jobOf([tighten()]), ...one, damage, torn),
+  /** Stud six is called again, with its deviation stated. */
+  stated: () => after(jobOf([tighten()]), ...one, damage, torn, affirm),
+  /** Work goes on after an hour. */
+  break: () => fold(after(jobOf([tighten()]), ...one, standBy), eventAt(AN_HOUR_LATER, 9, { kind: 'continued' })),
+  'handing-over': () => after(jobOf([lift, clean]), next, { kind: 'hand over' }),
+  'standing-by': () => after(jobOf([tighten()]), standBy),
   closed: () => after(jobOf([lift]), next),
 } satisfies Record<string, () => SessionState>;
 

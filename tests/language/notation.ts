@@ -19,6 +19,14 @@ function notationOfMeaning(meaning: Meaning): string {
       return meaning.fastener === null ? 'click' : `click ${meaning.fastener}`;
     case 'answer':
       return `answer ${meaning.outcome}`;
+    case 'witness says':
+      return meaning.agrees ? 'witness affirm' : 'witness negative';
+    case 'report':
+      return `report ${meaning.what}`;
+    case 'reason':
+      return `reason ${meaning.text}`;
+    case 'second person':
+      return meaning.name === null ? 'second person leaves' : `second person ${meaning.name}`;
     case 'unclear':
       return meaning.doubt === 'several readings' ? `? ${meaning.readings.map(short).join(' | ')}` : meaning.doubt;
     default:
