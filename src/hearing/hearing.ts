@@ -6,7 +6,7 @@ import { Listeners } from './listeners.ts';
 import { loadModel } from './load-model.ts';
 import { microphone } from './microphone.ts';
 import { MuteGate } from './mute-gate.ts';
-import { checkPhrases } from './phrases.ts';
+import { checkPhrases, type Phrases } from './phrases.ts';
 import { Transcriber, type Judge } from './transcriber.ts';
 import type {
   AudioChunk,
@@ -51,7 +51,7 @@ class EngineHearing implements Hearing {
   #engine: Engine | null = null;
   #model: ModelInfo | null = null;
   #transcriber: Transcriber | null = null;
-  #phrases: readonly string[] = [];
+  #phrases: Phrases = [];
   #judge: Judge = null;
   #partial = '';
 
@@ -121,7 +121,7 @@ class EngineHearing implements Hearing {
     await this.#opening;
   }
 
-  setPhrases(phrases: readonly string[], completeness?: Judge): readonly string[] {
+  setPhrases(phrases: Phrases, completeness?: Judge): readonly string[] {
     this.#phrases = phrases;
     this.#judge = completeness ?? null;
     if (!this.#model) return [];

@@ -1,5 +1,6 @@
 import type { Engine } from './engine.ts';
 import type { Reply } from './engine-reply.ts';
+import type { Phrases } from './phrases.ts';
 import { Timeline } from './timeline.ts';
 import type { AudioChunk, Utterance, Word } from './types.ts';
 
@@ -22,14 +23,14 @@ export class Recogniser {
   readonly #timeline: Timeline;
 
   /** @param sampleRate in hertz; the engine resamples to the model's own */
-  constructor(engine: Engine, sampleRate: number, phrases: readonly string[]) {
+  constructor(engine: Engine, sampleRate: number, phrases: Phrases) {
     this.#engine = engine;
     this.#id = engine.newRecogniserId();
     this.#sampleRate = sampleRate;
     this.#timeline = new Timeline(sampleRate);
-    const grammar = JSON.stringify([...phrases, UNKNOWN]);
+    const grammar = phrases && { grammar: JSON.stringify([...phrases, UNKNOWN]) };
     // Should this fail, the first chunk reports it: it has no recogniser to go to.
-    void engine.ask({ action: 'create', recognizerId: this.#id, sampleRate, grammar });
+    void engine.ask({ action: 'create', recognizerId: this.#id, sampleRate, ...grammar });
     engine.wantWordTimes(this.#id);
   }
 

@@ -1,6 +1,7 @@
 import type { Engine } from './engine.ts';
 import { next, START, type Completeness, type Input, type State } from './end-of-utterance.ts';
 import { PauseMeter } from './pause-meter.ts';
+import type { Phrases } from './phrases.ts';
 import { Recogniser, type Heard } from './recogniser.ts';
 import type { AudioChunk, Utterance, Word } from './types.ts';
 
@@ -19,7 +20,7 @@ const ECHO_MS = 400;
 
 const textOf = (words: readonly Word[], partial = ''): string =>
   [...words.map(({ word }) => word), partial].filter(Boolean).join(' ');
-const keyOf = (phrases: readonly string[]): string => JSON.stringify(phrases);
+const keyOf = (phrases: Phrases): string => JSON.stringify(phrases);
 
 export interface TranscriberEvents {
   utterance(utterance: Utterance): void;
@@ -39,7 +40,7 @@ export class Transcriber {
   /** By phrase list; the one used last is at the end. */
   readonly #recognisers = new Map<string, Recogniser>();
   readonly #pauses: PauseMeter;
-  #phrases: readonly string[];
+  #phrases: Phrases;
   #judge: Judge;
   #current: Recogniser;
   /** Fed, but not yet part of a delivered utterance, nor of the words before. */
@@ -54,7 +55,7 @@ export class Transcriber {
   /** Goes up at each interruption; results from before it mean nothing any more. */
   #epoch = 0;
 
-  constructor(engine: Engine, sampleRate: number, phrases: readonly string[], judge: Judge, events: TranscriberEvents) {
+  constructor(engine: Engine, sampleRate: number, phrases: Phrases, judge: Judge, events: TranscriberEvents) {
     this.#engine = engine;
     this.#sampleRate = sampleRate;
     this.#events = events;
@@ -81,7 +82,7 @@ export class Transcriber {
    * Takes a new phrase list from the next chunk on. What is being said at that moment is decoded again from its beginning
    * under the new list, so that no utterance is cut in two and none is delivered twice.
    */
-  setPhrases(phrases: readonly string[], judge: Judge): void {
+  setPhrases(phrases: Phrases, judge: Judge): void {
     const same = keyOf(phrases) === keyOf(this.#phrases);
     this.#phrases = phrases;
     this.#judge = judge;
@@ -241,7 +242,7 @@ export class Transcriber {
     if (keep > 0) this.#unfinished.splice(0, keep);
   }
 
-  #recogniserFor(phrases: readonly string[]): Recogniser {
+  #recogniserFor(phrases: Phrases): Recogniser {
     const key = keyOf(phrases);
     const recogniser = this.#recognisers.get(key) ?? new Recogniser(this.#engine, this.#sampleRate, phrases);
     this.#recognisers.delete(key);

@@ -1,5 +1,6 @@
 import type { Completeness } from './end-of-utterance.ts';
 import type { HearingFailure } from './failures.ts';
+import type { Phrases } from './phrases.ts';
 
 export type { Completeness };
 
@@ -105,14 +106,14 @@ export interface Hearing {
   /** Opens the microphone, or tries a lost one again. Call it from a tap or key: browsers ask for one. */
   listen(): Promise<void>;
   /**
-   * Sets what may be said from now on, words separated by spaces. Speech that has begun is heard whole, under the new list.
+   * Sets what may be said from now on, words separated by spaces; null lets every word of the model be heard. Speech that has begun is heard whole, under the new list.
    * @returns the words the model lacks; phrases with such a word are left out. Empty while no model is loaded: the list
    * is kept, and checked when one is.
    * @param completeness judges how far words have come by what may be said, the same for the same words: then an utterance
    * ends as soon as its words and the pause after them allow, and a pause inside it does not end it. Without it, the
    * engine's own half second of silence does.
    */
-  setPhrases(phrases: readonly string[], completeness?: (words: readonly string[]) => Completeness): readonly string[];
+  setPhrases(phrases: Phrases, completeness?: (words: readonly string[]) => Completeness): readonly string[];
   /** Closes the ear. Several reasons may hold at once. What was being said is dropped, not delivered half. */
   mute(why: MuteReason): void;
   /** Takes one reason away. After the app's own voice the ear opens a little later, when the room has stopped ringing. */

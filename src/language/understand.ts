@@ -44,7 +44,8 @@ export function understand(heard: readonly HeardWord[], situation: Situation): U
     const enough = HARMLESS.has(saying.meaning.kind) ? SURE_HARMLESS : SURE_COMMAND;
     return sureness >= enough ? meant(saying.meaning) : NOTHING;
   }
-  if (situation.dictation) return dictated(heard);
+  // A "yes" alone is nobody's reason.
+  if (situation.dictation && !NOT_ANSWERS.has(text)) return dictated(heard);
   for (const rule of grammar.rules) {
     const meaning = meaningBy(rule, matchesOf(rule.forms, words), sureness);
     if (meaning) return meant(meaning);

@@ -14,6 +14,7 @@ import {
 } from 'solid-js';
 import { watchKeys } from '../../gesture/keys.ts';
 import type { Utterance } from '../../hearing/types.ts';
+import { completenessIn } from '../../language/completeness.ts';
 import { missedWords, recogniserPhrases } from '../../language/phrases.ts';
 import { typedWords } from '../../language/typed.ts';
 import type { Meaning } from '../../session/intent.ts';
@@ -112,7 +113,8 @@ function Bench(props: { readonly shop: Shop; readonly kept: KeptSession }): JSX.
 
   createEffect(() => {
     devices.modelName();
-    const lacking = devices.hearing.setPhrases(recogniserPhrases(situation()));
+    const phrases = situation().dictation ? null : recogniserPhrases(situation());
+    const lacking = devices.hearing.setPhrases(phrases, completenessIn(situation()));
     setMissing(missedWords(situation(), lacking));
   });
   onCleanup(devices.hearing.onUtterance((utterance) => void live.hear(heeded(utterance), 'voice')));
