@@ -12,7 +12,7 @@ const anything = fc.oneof(
   { weight: 4, arbitrary: witness },
   { weight: 3, arbitrary: correction },
   { weight: 2, arbitrary: click },
-  { weight: 2, arbitrary: plain('stand by', 'continue', 'continue') },
+  { weight: 2, arbitrary: plain('stand by', 'continue', 'continue', 'continue') },
   { weight: 2, arbitrary: timeOut },
   { weight: 1, arbitrary: loadAgain },
   { weight: 1, arbitrary: fc.oneof(question, otherTalk, useless) },

@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { pendingReading } from '../../../src/session/state.ts';
+import { begunAt } from './begun.ts';
 import { conversation } from './commands.ts';
 import { spelled } from './ears.ts';
 import { jobOf, MECHANIC, type Traits } from './job.ts';
@@ -26,6 +27,11 @@ const traits: fc.Arbitrary<Traits> = fc.record({
   ),
   torques: fc.constant('usual'),
 });
+/** What part of the step is behind: none, all but the end of it, all, or any. */
+const way = fc.oneof(
+  fc.constantFrom(0, 0.67, 0.9, 1),
+  fc.integer({ min: 0, max: 10 }).map((tenths) => tenths / 10),
+);
 /** A share of the conversations is sealed into a record and read back from it. */
 const isSealed = fc.nat(9).map((tenth) => tenth === 0);
 
@@ -33,11 +39,10 @@ describe('whatever is said, misheard or missed, and however often the page is lo
   test('the loop does what its model does, and its record keeps the laws', PATIENCE, async () => {
     const changed = new Set<string>();
     await fc.assert(
-      fc.asyncProperty(traits, isSealed, conversation, async (traits, isSealed, commands) => {
+      fc.asyncProperty(traits, way, isSealed, conversation, async (traits, way, isSealed, commands) => {
         const job = await jobOf(traits);
-        const loop = await Loop.open(job, isSealed);
-        const now = { rules: job.rules, place: 'at it', isStandingBy: false, taken: [] } as const;
-        const told: Told = { now, meant: new Map(), changed };
+        const { loop, model } = await begunAt(job, isSealed, Math.round(way * job.rules.calls.length));
+        const told: Told = { now: model, meant: new Map(), changed };
         await fc.asyncModelRun(() => ({ model: told, real: loop }), commands);
         expectLaws(loop);
         for (const [at, meant] of told.meant) {

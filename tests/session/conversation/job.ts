@@ -16,6 +16,8 @@ export interface Traits {
 }
 
 export interface Job {
+  /** Tells it from every other. */
+  readonly key: string;
   readonly file: object;
   readonly procedure: Procedure;
   readonly people: People;
@@ -57,17 +59,18 @@ const jobs = new Map<string, Promise<Job>>();
 
 export function jobOf(traits: Traits): Promise<Job> {
   const key = JSON.stringify(traits);
-  const job = jobs.get(key) ?? makeJob(traits);
+  const job = jobs.get(key) ?? makeJob(key, traits);
   jobs.set(key, job);
   return job;
 }
 
-async function makeJob(traits: Traits): Promise<Job> {
+async function makeJob(key: string, traits: Traits): Promise<Job> {
   const file = fileOf(traits);
   const loaded = readProcedure(file);
   if (loaded.kind === 'faulty') throw new Error(JSON.stringify(loaded.faults, null, 2));
   const people = { mechanic: MECHANIC, second: traits.second };
   return {
+    key,
     file,
     procedure: loaded.procedure,
     people,

@@ -24,9 +24,9 @@ const SESSION = 'session';
 
 export class Loop {
   state: SessionState;
-  readonly turns: Turn[] = [];
-  #events: SessionEvent[] = [];
-  #entries: Entry[] = [];
+  turns: readonly Turn[] = [];
+  #events: readonly SessionEvent[] = [];
+  #entries: readonly Entry[] = [];
 
   private constructor(
     readonly job: Job,
@@ -41,7 +41,17 @@ export class Loop {
     const loop = new Loop(job, isSealed);
     await loop.#write([job.opened], { source: 'touch', person: job.people.mechanic, heard: null });
     await loop.act({ kind: 'next' }, 'touch');
-    loop.turns.length = 0;
+    loop.turns = [];
+    return loop;
+  }
+
+  /** The same session, to go on in another way. */
+  copy(): Loop {
+    const loop = new Loop(this.job, this.isSealed);
+    loop.state = this.state;
+    loop.turns = this.turns;
+    loop.#events = this.#events;
+    loop.#entries = this.#entries;
     return loop;
   }
 
@@ -64,7 +74,7 @@ export class Loop {
       this.state.phase === 'closed'
         ? []
         : await this.#write(bodies, { source, person: speakerOf(this.state, meaning), heard });
-    this.turns.push({ meaning, events, said: announce(this.state, bodies).join(' ') });
+    this.turns = [...this.turns, { meaning, events, said: announce(this.state, bodies).join(' ') }];
   }
 
   /** The page is loaded again: all that is left is the record. */
@@ -88,8 +98,9 @@ export class Loop {
   ): Promise<readonly SessionEvent[]> {
     const events = bodies.map((body, i) => ({ ...eventOf(body, this.#events.length + i), ...by }));
     if (this.isSealed)
-      for (const event of events) this.#entries.push(await seal(SESSION, event, this.#entries.at(-1) ?? null));
-    this.#events.push(...events);
+      for (const event of events)
+        this.#entries = [...this.#entries, await seal(SESSION, event, this.#entries.at(-1) ?? null)];
+    this.#events = [...this.#events, ...events];
     this.state = events.reduce(fold, this.state);
     return events;
   }

@@ -78,60 +78,43 @@ function wordsFor(lead: Lead, stud: number | null, form: Form, value: string, co
 }
 
 const sayValue = (utterance: Utterance): Command =>
-  command(
-    async (told, loop, print) => {
-      const { lead, form, sureness, misheard, listens } = utterance;
-      const model = told.now;
-      const wanted = pending(model)?.call.stud ?? calledIn(model)?.stud ?? 1;
-      const stud = utterance.stud === 'called' ? wanted : utterance.stud;
-      const meant = utterance.amount(model);
-      const value = misheard?.(model) ?? meant;
-      const words = wordsFor(lead, stud, form, value, sureness);
-      const slip = value === meant ? '' : `, meant ${meant}`;
-      print(`"${words.map(({ word }) => word).join(' ')}" (${words[0]?.confidence ?? 1}${slip})`);
+  command(async (told, loop, print) => {
+    const { lead, form, sureness, misheard, listens } = utterance;
+    const model = told.now;
+    const wanted = pending(model)?.call.stud ?? calledIn(model)?.stud ?? 1;
+    const stud = utterance.stud === 'called' ? wanted : utterance.stud;
+    const meant = utterance.amount(model);
+    const value = misheard?.(model) ?? meant;
+    const words = wordsFor(lead, stud, form, value, sureness);
+    const slip = value === meant ? '' : `, meant ${meant}`;
+    print(`"${words.map(({ word }) => word).join(' ')}" (${words[0]?.confidence ?? 1}${slip})`);
 
-      await meet(told, loop, async () => {
-        const meaning = await loop.hear(words);
-        if (meaning === null) return expectIdle(model, wordFor(lead, { stud, text: value, isDoubted: false }));
-        if (meaning.kind === 'unclear') {
-          const isPlain = stud !== null || form === 'led' || form === 'typed';
-          expect(isPlain && (words[0]?.confidence ?? 1) > SURENESS.unsure, 'it is plain what was said').toBe(false);
-          return NOT_UNDERSTOOD;
-        }
-        if (meaning.kind !== KINDS[lead]) throw new Error(`It was understood as "${meaning.kind}".`);
-        const isDoubted = 'doubts' in meaning && (meaning.doubts?.length ?? 0) > 0;
-        const { fastener, value: text } = meaning.reading;
-        if (stud !== null || form !== 'digits') expect(`${fastener}: ${text}`).toBe(`${stud}: ${value}`);
-        else if (lead === 'value' && isOnScale(callOfValue(model), value)) expect(text).toBe(value);
-        // What no scale shows may be a stud and its value: then all that was said is in the two, and nothing besides.
-        else expect(value).toMatch(new RegExp(`^${fastener ?? ''}0*${text.replace('.', '[.]')}$`));
-        return wordFor(lead, { stud: fastener, text, isDoubted });
-      });
+    await meet(told, loop, async () => {
+      const meaning = await loop.hear(words);
+      if (meaning === null) return expectIdle(model, wordFor(lead, { stud, text: value, isDoubted: false }));
+      if (meaning.kind === 'unclear') {
+        const isPlain = stud !== null || form === 'led' || form === 'typed';
+        expect(isPlain && (words[0]?.confidence ?? 1) > SURENESS.unsure, 'it is plain what was said').toBe(false);
+        return NOT_UNDERSTOOD;
+      }
+      if (meaning.kind !== KINDS[lead]) throw new Error(`It was understood as "${meaning.kind}".`);
+      const isDoubted = 'doubts' in meaning && (meaning.doubts?.length ?? 0) > 0;
+      const { fastener, value: text } = meaning.reading;
+      if (stud !== null || form !== 'digits') expect(`${fastener}: ${text}`).toBe(`${stud}: ${value}`);
+      else if (lead === 'value' && isOnScale(callOfValue(model), value)) expect(text).toBe(value);
+      // What no scale shows may be a stud and its value: then all that was said is in the two, and nothing besides.
+      else expect(value).toMatch(new RegExp(`^${fastener ?? ''}0*${text.replace('.', '[.]')}$`));
+      return wordFor(lead, { stud: fastener, text, isDoubted });
+    });
 
-      if (!listens || told.now.taken.length === model.taken.length) return;
-      const heardBack = readBackIn(loop.turns.at(-1)?.said ?? '');
-      if (heardBack === null) return;
-      told.meant.set(model.taken.length, meant);
-      const isRight = heardBack.value === meant && heardBack.stud === wanted;
-      print(`→ ${heardBack.stud}: ${heardBack.value}, "${isRight ? 'affirm' : 'negative'}"`);
-      await sayPlain(told, loop, isRight ? 'affirm' : 'negative', SURENESS.sure);
-    },
-    ({ now }) => (utterance.lead !== 'correction' || !isSecondCorrection(now)) && !changesTool(now),
-  );
-
-/** Whether the value that would confirm the reading that waits is read off another tool. */
-const changesTool = (model: Model): boolean => {
-  const waits = pending(model);
-  return waits !== null && callOfValue(model)?.scale !== waits.call.scale;
-};
-
-/** Whether the newest reading was to correct one that was itself a correction, and neither counts. */
-function isSecondCorrection({ taken }: Model): boolean {
-  const fateOf = (at: number | null): string | null => (at === null ? null : (taken[at]?.fate ?? null));
-  const newest = taken.at(-1);
-  const before = newest?.insteadOf ?? null;
-  return newest?.fate !== 'committed' && newest?.fate !== 'waiting' && fateOf(before) === 'replaced';
-}
+    if (!listens || told.now.taken.length === model.taken.length) return;
+    const heardBack = readBackIn(loop.turns.at(-1)?.said ?? '');
+    if (heardBack === null) return;
+    told.meant.set(model.taken.length, meant);
+    const isRight = heardBack.value === meant && heardBack.stud === wanted;
+    print(`→ ${heardBack.stud}: ${heardBack.value}, "${isRight ? 'affirm' : 'negative'}"`);
+    await sayPlain(told, loop, isRight ? 'affirm' : 'negative', SURENESS.sure);
+  });
 
 const isOnScale = (call: Call | null, value: string): boolean => {
   const [first = 0, last = 0] = call?.scale ?? [];
@@ -169,26 +152,23 @@ export const witness: fc.Arbitrary<Command> = fc
 export const click: fc.Arbitrary<Command> = fc
   .record({ stud, by: fc.constantFrom('voice', 'touch'), sureness })
   .map(({ stud: of, by, sureness }) =>
-    command(
-      (told, loop, print) => {
-        const stud = of === 'called' ? (calledIn(told.now)?.stud ?? 1) : of;
-        const line = stud === null ? 'click' : `stud ${spelled(`${stud}`)} click`;
-        print(by === 'touch' ? `[${line}]` : `"${line}" (${sureness})`);
-        return meet(told, loop, async () => {
-          if (by === 'touch') {
-            await loop.act({ kind: 'click', fastener: stud }, 'touch');
-            return { word: 'click', stud };
-          }
-          const meaning = await loop.hear(spoken(line, sureness));
-          if (sureness < SURENESS.sure) {
-            expect(meaning).toBeNull();
-            return NOT_UNDERSTOOD;
-          }
-          if (meaning === null) return expectIdle(told.now, { word: 'click', stud });
-          expect(meaning).toEqual({ kind: 'click', fastener: stud });
+    command((told, loop, print) => {
+      const stud = of === 'called' ? (calledIn(told.now)?.stud ?? 1) : of;
+      const line = stud === null ? 'click' : `stud ${spelled(`${stud}`)} click`;
+      print(by === 'touch' ? `[${line}]` : `"${line}" (${sureness})`);
+      return meet(told, loop, async () => {
+        if (by === 'touch') {
+          await loop.act({ kind: 'click', fastener: stud }, 'touch');
           return { word: 'click', stud };
-        });
-      },
-      ({ now }) => by === 'touch' || !changesTool(now),
-    ),
+        }
+        const meaning = await loop.hear(spoken(line, sureness));
+        if (sureness < SURENESS.sure) {
+          expect(meaning).toBeNull();
+          return NOT_UNDERSTOOD;
+        }
+        if (meaning === null) return expectIdle(told.now, { word: 'click', stud });
+        expect(meaning).toEqual({ kind: 'click', fastener: stud });
+        return { word: 'click', stud };
+      });
+    }),
   );
