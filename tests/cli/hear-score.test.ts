@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { align, distance } from '../../src/cli/hear/alignment.ts';
 import { intentInWords, intentLine } from '../../src/cli/hear/intent.ts';
 import { judgeOf } from '../../src/cli/hear/judge.ts';
-import { confusionsIn, falseAcceptsIn, scoreOf, type Trial } from '../../src/cli/hear/score.ts';
+import { confusionsIn, falseAcceptsIn, isInPhrases, scoreOf, type Trial } from '../../src/cli/hear/score.ts';
 import { speechEnd } from '../../src/cli/hear/speech-end.ts';
 
 const words = fc.array(fc.constantFrom('one', 'two', 'three', 'stop'), { maxLength: 6 });
@@ -107,6 +107,11 @@ describe('a score', () => {
       { said: '', heard: 'two four', meaning: { kind: 'reading' } },
       { said: 'go to lunch', heard: 'stand by', meaning: { kind: 'stand by' } },
     ]);
+  });
+
+  it('knows recordings whose words are all in some phrase: others can only be refused', () => {
+    const isIn = (transcript: string): boolean => isInPhrases(trial(transcript), reading);
+    expect(['two four', 'stand by', 'go to lunch', ''].map(isIn)).toEqual([true, true, false, false]);
   });
 
   it('lists confused words, the commonest first', () => {

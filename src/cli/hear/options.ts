@@ -30,6 +30,10 @@ while it is busy with other work). The end of speech is read off the energy of t
 10 ms, not later than 0.25 s after the last word heard, that are louder than halfway (in dB) between the quiet and the
 loudest parts. It is less than 0 for a decision before that, and null where nothing stands out.
 0.4 s of quiet are put before each recording; after it, quiet goes on until the utterance has ended, for at most 4 s.
+The table of a manifest: words that were right, changed, lost, added; sentences right as a whole, where anything was said.
+Readings understood as the one that was said; else wrong: another was accepted; else asked: there was a question; else
+missed. False accepts: recordings accepted as what was not said, of those that mean something else here (other) and of
+those that mean nothing. Its last line is of the recordings whose every word is in a phrase: others can only be refused.
 Exit code 0: all decoded; 1: some were refused, each with its reason on standard error; 2: not used as above, or the
 browser or the model cannot be used.`;
 

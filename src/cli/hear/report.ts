@@ -1,22 +1,24 @@
 /** The scores of a manifest, as text. */
 import { intentInWords, intentLine } from './intent.ts';
 import type { Judge } from './judge.ts';
-import { confusionsIn, falseAcceptsIn, scoreOf, type Score, type Trial } from './score.ts';
+import { confusionsIn, falseAcceptsIn, isInPhrases, scoreOf, type Score, type Trial } from './score.ts';
 
 /** Tables by kind of recording and of all, confusions, and false accepts one by one. */
 export function reportOf(trials: readonly Trial[], judge: Judge): readonly string[] {
   const kinds = [...new Set(trials.flatMap(({ kind }) => kind ?? []))];
+  const within = trials.filter((trial) => isInPhrases(trial, judge));
+  const outside = trials.filter((trial) => !isInPhrases(trial, judge));
   const groups = [
     ...kinds.map((kind) => [kind, trials.filter((trial) => trial.kind === kind)] as const),
     ['all', trials] as const,
+    [WITHIN, within] as const,
   ];
-  const confusions = confusionsIn(trials);
   const accepts = trials.flatMap((trial) => falseAcceptsIn(trial, judge));
   return [
     ...table([HEADER, ...groups.map(([name, some]) => row(name, scoreOf(some, judge)))]),
     '',
-    confusions.length === 0 ? 'No words were confused.' : 'Confused words (said → heard, how often):',
-    ...confusions.map(({ pair, count }) => `  ${pair.said ?? '(nothing)'} → ${pair.heard ?? '(nothing)'}  ${count}`),
+    ...confusions(`Confused ${WITHIN} (said → heard, how often):`, within),
+    ...confusions('Confused where other words were said, which can only be refused:', outside),
     '',
     accepts.length === 0 ? 'Nothing was accepted that was not said.' : 'Accepted though it was not said:',
     ...accepts.map(
@@ -25,6 +27,17 @@ export function reportOf(trials: readonly Trial[], judge: Judge): readonly strin
     ),
   ];
 }
+
+/** The recordings that can be heard right at all. */
+const WITHIN = 'in words of the phrases';
+
+function confusions(title: string, trials: readonly Trial[]): readonly string[] {
+  const found = confusionsIn(trials);
+  const lines = found.map(({ pair, count }) => `  ${pair.said ?? NOTHING} → ${pair.heard ?? NOTHING}  ${count}`);
+  return found.length === 0 ? [] : [title, ...lines];
+}
+
+const NOTHING = '(nothing)';
 
 const HEADER = [
   ...['', 'recordings', 'words right', 'changed', 'lost', 'added', 'sentences right', 'readings right', 'wrong'],

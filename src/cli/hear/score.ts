@@ -89,6 +89,12 @@ export function scoreOf(trials: readonly Trial[], judge: Judge): Score {
   };
 }
 
+/** Whether each word that was said is in some phrase of the moment: others can only be refused. */
+export const isInPhrases = ({ transcript }: Trial, { phrases }: Judge): boolean => {
+  const words = new Set(phrases.flatMap(wordsOf));
+  return transcript !== '' && wordsOf(transcript).every((word) => words.has(word));
+};
+
 /** The words that were changed, lost or added, the commonest first. */
 export function confusionsIn(trials: readonly Trial[]): readonly { readonly pair: Pair; readonly count: number }[] {
   const found = new Map<string, { pair: Pair; count: number }>();
