@@ -28,9 +28,11 @@ import { ActionButtons, SeldomButtons } from '../parts/action-buttons.tsx';
 import { HearingStrip } from '../parts/hearing-strip.tsx';
 import { Lines } from '../parts/lines.tsx';
 import { PeoplePanel } from '../parts/people-panel.tsx';
+import { SecondLink } from '../parts/second-link.tsx';
 import { WayBack } from '../parts/way-back.tsx';
 import { WorkPanel } from '../parts/work-panel.tsx';
 import { addressOf } from '../router.ts';
+import { openSecondDesk } from '../second-desk.ts';
 import { readSession, stateAfter, type KeptSession } from '../session-file.ts';
 import { workView, type WorkView } from '../view.ts';
 
@@ -107,6 +109,8 @@ function Bench(props: { readonly shop: Shop; readonly kept: KeptSession }): JSX.
     say: (texts) => void devices.announce(texts),
     tone: (kind) => devices.speaking.tone(kind),
   });
+  // The second person takes part from a window of their own; this one carries out what comes from there.
+  const desk = openSecondDesk(kept.id, live);
   const view = createMemo(() => workView(live.state()));
   const situation = createMemo(() => live.situation());
   const [missing, setMissing] = createSignal<readonly string[]>([]);
@@ -164,6 +168,7 @@ function Bench(props: { readonly shop: Shop; readonly kept: KeptSession }): JSX.
           <nav class="places">
             <a href={addressOf({ kind: 'start' })}>Leave (the session stays)</a>
             <a href={addressOf({ kind: 'replay', session: kept.id })}>Replay</a>
+            <SecondLink session={kept.id} dropped={desk.dropped()} />
           </nav>
         </div>
         <WorkPanel view={view()} />
