@@ -104,7 +104,7 @@ async function benchFor(model: string, sayable: Sayable, judge: Judge): Promise<
   }
   const missed = sayable.kind === 'phrases' ? prepared.missing : missedWords(judge.situation, prepared.missing);
   if (missed.length > 0) console.error(`The model lacks ${missed.join(', ')}: phrases with such a word are left out.`);
-  if (prepared.sayable === 0) {
+  if (!prepared.isSayable) {
     await bench.close();
     throw new NotUsable('No phrase is left that the model can hear. Use other words.');
   }

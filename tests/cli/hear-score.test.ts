@@ -145,6 +145,12 @@ describe('what the app makes of an utterance', () => {
     expect(judged('affirm', 1, confirm)).toEqual(['accepted', 'affirm', null]);
   });
 
+  it('is any words where a reason is dictated', () => {
+    const deviation = judgeOf({ kind: 'situation', name: 'deviation' });
+    expect(deviation.phrases).toBeNull();
+    expect(judged('thread is torn', 1, deviation)).toEqual(['accepted', 'reason, thread is torn', null]);
+  });
+
   it('is a phrase of a list as a whole, surely heard, or nothing', () => {
     const list = judgeOf({ kind: 'phrases', phrases: ['stop', 'go on'] });
     expect(judged('go on', 1, list)).toEqual(['accepted', 'answer, go on', null]);

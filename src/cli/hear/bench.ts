@@ -15,7 +15,7 @@ const MODEL = '/model';
 
 /** The app's ear, in a browser without a window. */
 export interface HearBench {
-  /** Which words of the phrases the model lacks, and how many phrases are left; or why the model cannot be used. */
+  /** Which words of the phrases the model lacks, and whether any phrase is left; or why the model cannot be used. */
   readonly prepared: Prepared;
   /** @throws Error when the page itself is lost; the bench is of no use then */
   decode(sound: Sound): Promise<Decoded>;

@@ -8,10 +8,12 @@ export interface IntentLine {
   readonly fastener: string | null;
   readonly value: string | null;
   readonly unit: Unit<'torque'> | null;
-  /** Of an answer to a check. */
+  /** Of an answer to a check, or of the second person. */
   readonly outcome?: string;
-  /** Of a question: what it is about. */
+  /** Of a question or a report: what it is about. */
   readonly about?: string;
+  /** Of a reason: the words as they were dictated. */
+  readonly text?: string;
   /** Of what is unclear: everything that it can mean. */
   readonly readings?: readonly { readonly fastener: string | null; readonly value: string }[];
 }
@@ -35,16 +37,22 @@ export function intentLine(meaning: Meaning, { reading, correction }: Situation)
       const fastener = question.about === 'logged' ? question.fastener : null;
       return { kind, ...NO_VALUE, fastener: textOf(fastener), about: question.about };
     }
+    case 'report':
+      return { kind, ...NO_VALUE, about: meaning.what };
+    case 'reason':
+      return { kind, ...NO_VALUE, text: meaning.text };
+    case 'witness says':
+      return { kind, ...NO_VALUE, outcome: meaning.agrees ? 'agrees' : 'disagrees' };
     default:
       return { kind, ...NO_VALUE };
   }
 }
 
 /** "reading, number 4 at 24 N·m" */
-export function intentInWords({ kind, fastener, value, unit, outcome, about, readings }: IntentLine): string {
+export function intentInWords({ kind, fastener, value, unit, outcome, about, text, readings }: IntentLine): string {
   const amount = value === null ? '' : `${value}${unit === null ? '' : ` ${unit}`}`;
   const named = fastener === null ? '' : `number ${fastener}`;
-  const detail = [[named, amount].filter(Boolean).join(' at '), outcome, about].filter(Boolean).join(', ');
+  const detail = [[named, amount].filter(Boolean).join(' at '), outcome, about, text].filter(Boolean).join(', ');
   const possible = (readings ?? []).map((each) =>
     [each.fastener, each.value].filter((part) => part !== null).join(' at '),
   );

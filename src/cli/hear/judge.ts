@@ -29,8 +29,8 @@ export interface Judged {
 
 /** A moment, ready to judge utterances. Each is judged afresh: none of them moves the job on. */
 export interface Judge {
-  /** The recogniser's phrase list. */
-  readonly phrases: readonly string[];
+  /** The recogniser's phrase list; null where anything may be said, as a reason is dictated. */
+  readonly phrases: readonly string[] | null;
   readonly situation: Situation;
   /** How far words have come, which decides when an utterance has ended. */
   readonly completeness: (words: readonly string[]) => Completeness;
@@ -51,7 +51,7 @@ export function judgeOf(sayable: Sayable): Judge {
   const state = stateIn(sayable.name);
   const situation = situationOf(state);
   return {
-    phrases: recogniserPhrases(situation),
+    phrases: situation.dictation ? null : recogniserPhrases(situation),
     situation,
     completeness: completenessIn(situation),
     judge: (words) =>

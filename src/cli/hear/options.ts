@@ -14,7 +14,8 @@ long it would take to decide. Try it on your own voice.
                     sentence and reading accuracy are told, which words were confused, and false accepts.
   --phrases         what may be said: a situation (default: reading, in the middle of tightening), one of
                     ${SITUATION_NAMES.slice(0, 7).join(', ')},
-                    ${SITUATION_NAMES.slice(7).join(', ')};
+                    ${SITUATION_NAMES.slice(7, 15).join(', ')},
+                    ${SITUATION_NAMES.slice(15).join(', ')};
                     or a JSON file with a list of phrases, each then accepted as a whole utterance and as nothing else
   --model FILE      the speech model, .tar.gz or .zip (default: the first in models/)
   --json            one object a line, and nothing else on standard output: file, text, words (word, start, end, conf),

@@ -17,8 +17,9 @@ export type Decoded =
   | { readonly ok: true; readonly utterances: readonly HeardUtterance[] }
   | { readonly ok: false; readonly failure: HearingFailure };
 
+/** Which words the model lacks, and whether any phrase is left without them. */
 export type Prepared =
-  | { readonly ok: true; readonly missing: readonly string[]; readonly sayable: number }
+  | { readonly ok: true; readonly missing: readonly string[]; readonly isSayable: boolean }
   | { readonly ok: false; readonly failure: HearingFailure };
 
 /** The recogniser ends a word up to so much too early; what is louder later is no speech, but a blow or the next word. */
@@ -42,8 +43,8 @@ async function prepare(model: { readonly url: string; readonly name: string }, s
   if (!outcome.ok) return outcome;
   const missing = hearing.setPhrases(judge.phrases);
   await hearing.close();
-  const lacks = (phrase: string): boolean => phrase.split(' ').some((word) => missing.includes(word));
-  return { ok: true, missing, sayable: judge.phrases.filter((phrase) => !lacks(phrase)).length };
+  const has = (phrase: string): boolean => !phrase.split(' ').some((word) => missing.includes(word));
+  return { ok: true, missing, isSayable: judge.phrases?.some(has) ?? true };
 }
 
 /** Decodes the recording at this address: mono samples as 32-bit floats of this machine's byte order. */

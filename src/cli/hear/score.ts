@@ -91,8 +91,8 @@ export function scoreOf(trials: readonly Trial[], judge: Judge): Score {
 
 /** Whether each word that was said is in some phrase of the moment: others can only be refused. */
 export const isInPhrases = ({ transcript }: Trial, { phrases }: Judge): boolean => {
-  const words = new Set(phrases.flatMap(wordsOf));
-  return transcript !== '' && wordsOf(transcript).every((word) => words.has(word));
+  const words = phrases && new Set(phrases.flatMap(wordsOf));
+  return transcript !== '' && wordsOf(transcript).every((word) => words?.has(word) ?? true);
 };
 
 /** The words that were changed, lost or added, the commonest first. */
