@@ -20,7 +20,8 @@ export type Task =
 /** What the two said of one thing, as long as it is not settled. */
 export interface Finding {
   readonly kind: 'agree' | 'dispute';
-  readonly text: string;
+  readonly headline: string;
+  readonly detail: string;
 }
 
 export interface ReadingLine {
@@ -98,7 +99,13 @@ function taskOf(state: SessionState, view: WorkView): Task {
     return witnessIn(state) === null
       ? wait(`To be witnessed: ${view.toWitness}. Join under your name.`)
       : { kind: 'look', what: sentence(view.toWitness), text: step.text };
-  return wait('Nothing is wanted of you now.');
+  return wait(isDisputed(state) ? 'The mechanic reads again first.' : 'Nothing is wanted of you now.');
+}
+
+/** Whether the newest reading is in dispute, and nobody has read again since. */
+function isDisputed(state: SessionState): boolean {
+  const newest = state.readings.at(-1);
+  return newest?.status === 'disputed' && newest.step === currentStep(state)?.id;
 }
 
 function findingOf(
@@ -106,34 +113,34 @@ function findingOf(
   { pending }: WorkView,
   events: readonly Pick<SessionEvent, 'body'>[],
 ): Finding | null {
-  const newest = state.readings.at(-1);
   if (pending?.witnessed) {
     const { reading, witnessed } = pending;
     return {
       kind: 'agree',
-      text: `${placeOf(state, pending)}: ${state.people.mechanic} read ${reading.value}, ${witnessed.person} read ${witnessed.reading.value} ${reading.unit}. The two agree to one mark of the tool.`,
+      headline: `The two agree: ${reading.value} and ${witnessed.reading.value} ${reading.unit}`,
+      detail: `Read by ${state.people.mechanic} and by ${witnessed.person}, equal to one mark of the tool.`,
     };
   }
   const step = currentStep(state);
-  if (newest?.status === 'disputed' && newest.step === step?.id)
+  if (isDisputed(state))
     return {
       kind: 'dispute',
-      text: `The two values of ${placeOf(state, newest, false)} differ. The pass stops here; neither value counts. Both read again: the mechanic first, then you.`,
+      headline: 'Dispute: the pass stops here',
+      detail: 'The two values differ, and neither counts. Both read again: the mechanic first, then you.',
     };
   const word = events.findLast(({ body }) => body.kind === 'step witnessed')?.body;
   if (word?.kind === 'step witnessed' && !word.agrees && word.step === step?.id)
     return {
       kind: 'dispute',
-      text: `${word.person} does not agree to this step. It stops here. When it is put right, look again.`,
+      headline: 'Not agreed: the step stops here',
+      detail: `${word.person} does not agree to this step. When it is put right, it is looked at again.`,
     };
   return null;
 }
 
 /** "Stud 4, pass 1". */
-function placeOf(state: SessionState, { step, pass, fastener }: Reading, begins = true): string {
-  const place = `${labelOf(state, step)} ${fastener}, ${pass === 0 ? 'running torque' : `pass ${pass}`}`;
-  return begins ? sentence(place) : place;
-}
+const placeOf = (state: SessionState, { step, pass, fastener }: Reading): string =>
+  sentence(`${labelOf(state, step)} ${fastener}, ${pass === 0 ? 'running torque' : `pass ${pass}`}`);
 
 function lineOf(state: SessionState, reading: Reading): ReadingLine {
   const { witnessed, status } = reading;

@@ -76,7 +76,7 @@ describe('blindness', () => {
   test('a value is shown when both have read and agree, and not before', () => {
     const read = tell(ring, reading('25.5'));
     expect(text(read)).not.toContain('25.5');
-    expect(text(tell(read, witness('25')))).toContain('Mechanic read 25.5, Second person read 25 N·m');
+    expect(text(tell(read, witness('25')))).toContain('The two agree: 25.5 and 25 N·m');
     expect(text(tell(read, witness('25'), affirm))).toContain('25.5');
   });
   test('what the tool is to show is not told either', () => {
@@ -137,9 +137,9 @@ describe('what is wanted', () => {
 describe('what the two found', () => {
   test('a dispute stops the pass until the mechanic reads again', () => {
     const disputed = tell(ring, reading('25.5'), witness('23'));
-    expect(shown(disputed).finding).toMatchObject({
-      kind: 'dispute',
-      text: expect.stringContaining('The pass stops here') as string,
+    expect(shown(disputed)).toMatchObject({
+      finding: { kind: 'dispute', headline: 'Dispute: the pass stops here' },
+      task: { kind: 'wait', why: 'The mechanic reads again first.' },
     });
     expect(shown(disputed).at?.fastener).toBe(1);
     expect(shown(tell(disputed, reading('24'))).finding).toBeNull();

@@ -3,9 +3,11 @@ import {
   Match,
   Show,
   Switch,
+  createEffect,
   createMemo,
   createResource,
   createSignal,
+  on,
   onCleanup,
   onMount,
   untrack,
@@ -47,19 +49,32 @@ export function SecondScreen(props: { readonly session: string }): JSX.Element {
   );
 }
 
+/** What became of what was said here last. */
+type Became = Answer | 'on its way' | 'no answer';
+interface Answered {
+  readonly became: Became;
+  /** The newest entry when it was answered; null as long as it is not. */
+  readonly at: number | null;
+}
+
 function SecondBench(props: { readonly link: SecondLink; readonly kept: KeptSession }): JSX.Element {
-  const [answer, setAnswer] = createSignal<Answer | 'on its way' | 'no answer' | null>(null);
+  const [answer, setAnswer] = createSignal<Answered | null>(null);
   const view = createMemo(() => secondView(stateAfter(props.kept, props.kept.entries.length), props.kept.entries));
   const isHeard = (): boolean => props.link.worker() === 'there';
   const task = (): Task => view().task;
 
   /** @returns whether it was taken */
   async function send(meaning: SecondMeaning): Promise<boolean> {
-    setAnswer('on its way');
-    const answer = await props.link.send(meaning, props.kept.entries.length - 1);
-    setAnswer(answer ?? 'no answer');
-    return answer?.taken ?? false;
+    setAnswer({ became: 'on its way', at: null });
+    const became = await props.link.send(meaning, props.kept.entries.length - 1);
+    setAnswer({ became: became ?? 'no answer', at: props.link.newest() });
+    return became?.taken ?? false;
   }
+  /** An answer stands until the work goes on. */
+  const standing = (): Became | null => {
+    const last = answer();
+    return last && (last.at === null || last.at === props.link.newest()) ? last.became : null;
+  };
   async function read(value: string): Promise<boolean> {
     const wanted = task();
     return wanted.kind === 'read' && send({ kind: 'witness', reading: { fastener: wanted.fastener, value } });
@@ -73,6 +88,9 @@ function SecondBench(props: { readonly link: SecondLink; readonly kept: KeptSess
     return wanted.kind === 'read' ? wanted.unit : '';
   };
 
+  let told: HTMLDivElement | undefined;
+  // What is wanted next must not be out of sight because somebody scrolled to the readings.
+  createEffect(on([() => JSON.stringify(task()), standing], () => told?.scrollTo(0, 0)));
   const title = document.title;
   onMount(() => (document.title = 'Second person – Bothhands'));
   onCleanup(() => (document.title = title));
@@ -84,7 +102,7 @@ function SecondBench(props: { readonly link: SecondLink; readonly kept: KeptSess
         isHeard={isHeard()}
         onLeave={() => void send({ kind: 'second person', name: null })}
       />
-      <div class="told">
+      <div class="told" ref={told}>
         <Trouble link={props.link} kept={props.kept} />
         <Show when={view().second === null && view().step !== null}>
           <JoinForm
@@ -94,7 +112,7 @@ function SecondBench(props: { readonly link: SecondLink; readonly kept: KeptSess
           />
         </Show>
         <Wanted view={view()} />
-        <AnswerLine answer={answer()} />
+        <AnswerLine became={standing()} />
         <SecondRecord view={view()} />
       </div>
       <div class="pad">
@@ -125,8 +143,8 @@ function Trouble(props: { readonly link: SecondLink; readonly kept: KeptSession 
       </Show>
       <Show when={props.link.worker() === 'gone'}>
         <p class="trouble" role="alert">
-          No window works on this session, so nothing is taken here. Open the session in the mechanic’s window on this
-          machine: choose it under the kept sessions. This window then goes on by itself.
+          No window works on this session: nothing is taken here. Open it in the mechanic’s window, under the kept
+          sessions. This window then goes on by itself.
         </p>
       </Show>
       <Show when={props.link.dropped()}>
@@ -161,7 +179,14 @@ function Wanted(props: { readonly view: SecondView }): JSX.Element {
           </p>
         )}
       </Show>
-      <Show when={props.view.finding}>{(finding) => <p class={`finding ${finding().kind}`}>{finding().text}</p>}</Show>
+      <Show when={props.view.finding}>
+        {(finding) => (
+          <div class={`finding ${finding().kind}`}>
+            <p class="headline">{finding().headline}</p>
+            <p>{finding().detail}</p>
+          </div>
+        )}
+      </Show>
       <TaskText task={props.view.task} />
     </section>
   );
@@ -171,7 +196,7 @@ function TaskText(props: { readonly task: Task }): JSX.Element {
   return (
     <Switch>
       <Match when={props.task.kind === 'read'}>
-        <p class="task wanted">Read the tool now and key in what it shows.</p>
+        <p class="task wanted">Read the tool now. Key it in.</p>
       </Match>
       <Match when={props.task.kind === 'look' && props.task}>
         {(look) => (
@@ -193,28 +218,32 @@ function StepWords(props: { readonly isWanted: boolean; readonly onSay: (agrees:
   };
   return (
     <div class="step-words" classList={{ wanted: props.isWanted }}>
-      <button type="button" aria-disabled={!props.isWanted} onClick={() => say(false)}>
-        Witness negative
-      </button>
       <button type="button" aria-disabled={!props.isWanted} onClick={() => say(true)}>
         Witness affirm
+      </button>
+      <button type="button" aria-disabled={!props.isWanted} onClick={() => say(false)}>
+        Witness negative
       </button>
     </div>
   );
 }
 
 /** What became of the last thing that was said from here, in the words that were spoken. */
-function AnswerLine(props: { readonly answer: Answer | 'on its way' | 'no answer' | null }): JSX.Element {
-  const taken = () => (typeof props.answer === 'object' ? (props.answer?.taken ?? null) : null);
+function AnswerLine(props: { readonly became: Became | null }): JSX.Element {
+  const taken = () => (typeof props.became === 'object' ? (props.became?.taken ?? null) : null);
   const text = (): string => {
-    if (props.answer === null) return '';
-    if (props.answer === 'on its way') return 'On its way…';
-    if (props.answer === 'no answer')
+    if (props.became === null) return '';
+    if (props.became === 'on its way') return 'On its way…';
+    if (props.became === 'no answer')
       return 'No answer came, so it is not known whether that was taken. Look at the last readings before you say it again.';
-    return `${props.answer.taken ? 'Taken' : 'Not taken'}: ${props.answer.sentence}`;
+    return `${props.became.taken ? 'Taken' : 'Not taken'}: ${props.became.sentence}`;
   };
   return (
-    <p class="answer" classList={{ taken: taken() === true, refused: taken() === false }} role="status">
+    <p
+      class="answer"
+      classList={{ taken: taken() === true, refused: taken() === false || props.became === 'no answer' }}
+      role="status"
+    >
       {text()}
     </p>
   );
