@@ -123,8 +123,8 @@ function damageIn(bytes: Uint8Array, read: readonly ReadPart[], parts: Parts): D
     const missing = PARTS.find((name) => name !== 'seal.jws' && !parts.has(name));
     return missing ? { part: missing, why: `“${missing}” is missing` } : null;
   }
-  if (at === bytes.length) return { ...behind(last), isCut: true };
   if (at === packed.length) return { part: null, why: 'something was added behind its end' };
+  if (bytes.length !== packed.length && !hasEnd(bytes)) return { ...behind(last), isCut: true };
   const part = partAt(read, at);
   return {
     part,
@@ -132,6 +132,12 @@ function damageIn(bytes: Uint8Array, read: readonly ReadPart[], parts: Parts): D
       ? `“${part}” does not fit its header: it was changed after it was packed`
       : 'its list of parts was changed',
   };
+}
+
+/** Whether the record is there that ends each zip archive, and with which a sealed file ends (zip specification, 4.3.16). */
+function hasEnd(bytes: Uint8Array): boolean {
+  const at = bytes.length - 22;
+  return [0x50, 0x4b, 0x05, 0x06].every((byte, i) => bytes[at + i] === byte);
 }
 
 /** Where a file is cut off that ends behind a part: before the next. */

@@ -174,6 +174,8 @@ function judge(session: SessionRead, seal: SealFinding, damage: Damage | null, k
     const left = verification.kind === 'intact' ? verification.entries : 0;
     return notIntact(lacksEntries(damage) ? left : null, damage.why);
   }
+  // Where no entry was found in a file that is damaged, the damage is to blame.
+  if (damage && isEmpty) return notIntact(null, damage.why);
   if (verification.kind === 'broken') return notIntact(verification.at, verification.why);
   if (seal.kind === 'bad') return notIntact(seal.at, seal.at === null ? `the seal: ${seal.why}` : seal.why);
   if (damage) return notIntact(null, damage.why);
