@@ -2,16 +2,17 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, expect, inject, test } from 'vitest';
 import { verify, type Entry } from '../../src/record/entry.ts';
+import { SETTLE } from '../../src/ui/settle.ts';
 import { AppPage, ofKind } from '../support/app-page.ts';
 import { openBrowser, type Browser } from '../support/chromium.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
 
-const [, tighten, look] = smallProcedure.steps;
+const [, tighten, lookAt] = smallProcedure.steps;
 const witnessed = {
   ...smallProcedure,
   steps: [
     { ...tighten, confirm: 'witness each' },
-    { ...look, kind: 'witness', what: 'the cover, all round' },
+    { ...lookAt, kind: 'witness', what: 'the cover, all round' },
   ],
 };
 const PHONE = { width: 360, height: 740 };
@@ -55,6 +56,15 @@ const record = async (): Promise<readonly Entry[]> =>
   (await mechanic.entries()).filter(({ session }) => session === sessionOf(mechanic.page));
 const key = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
 
+/** As long as people take to see what is new before they answer it. */
+const look = (page: Page): Promise<void> => page.waitForTimeout(SETTLE + 100);
+
+/** Waits until a value is wanted, and looks at what is asked. */
+async function asked(page: Page): Promise<void> {
+  await page.getByText('Read the tool now').waitFor();
+  await look(page);
+}
+
 /** Where each button of the pad is, and how large. */
 async function places(page: Page): Promise<readonly object[]> {
   const buttons = await page.locator('.pad button, .second-person button').all();
@@ -81,7 +91,7 @@ test('a job with its witness at a window of their own: agreeing, disputing, and 
 
   // The two agree: both values are read back, and the mechanic confirms.
   await mechanic.type('12.5');
-  await second.getByText('Read the tool now').waitFor();
+  await asked(second);
   expect([await holds(mechanic.page, '12.5'), await holds(second, '12.5')]).toEqual([false, false]);
   expect(await places(second)).toEqual(before);
   for (const name of ['1', '2', 'Point', '6', 'Delete', '5']) await key(second, name).click();
@@ -94,7 +104,7 @@ test('a job with its witness at a window of their own: agreeing, disputing, and 
 
   // The two differ: the pass stops at this bolt, and nothing is confirmed.
   await mechanic.type('11.5');
-  await second.getByText('Read the tool now').waitFor();
+  await asked(second);
   expect([await holds(mechanic.page, '11.5'), await holds(second, '11.5')]).toEqual([false, false]);
   await second.keyboard.type('12.5');
   await second.keyboard.press('Enter');
@@ -107,8 +117,9 @@ test('a job with its witness at a window of their own: agreeing, disputing, and 
 
   for (const value of ['12', '12.5']) {
     await mechanic.type(value);
-    await second.getByText('Read the tool now').waitFor();
-    await second.keyboard.type(`${value}\n`);
+    await asked(second);
+    for (const figure of value) await key(second, figure === '.' ? 'Point' : figure).click();
+    await second.keyboard.press('Enter');
     await second.getByText('The two agree').waitFor();
     await mechanic.tap('Affirm');
   }
@@ -116,13 +127,13 @@ test('a job with its witness at a window of their own: agreeing, disputing, and 
   // The step that the second person looks at.
   await second.getByText('Look at this: The cover, all round').waitFor();
   expect(await places(second)).toEqual(before);
-  await second.waitForTimeout(400);
+  await look(second);
   await key(second, 'Witness negative').click();
   await second.getByText('B. Invented does not agree to this step').waitFor();
-  await second.waitForTimeout(400);
+  await look(second);
   await key(second, 'Witness affirm').click();
-  await second.getByText('The record is closed.', { exact: false }).first().waitFor();
-  await mechanic.page.getByText('All steps are done').waitFor();
+  await second.locator('.task', { hasText: 'All steps are done. The record is closed.' }).waitFor();
+  await mechanic.page.locator('.wanted', { hasText: 'All steps are done' }).waitFor();
 
   const entries = await record();
   expect(await verify(entries)).toMatchObject({ kind: 'intact' });
@@ -138,7 +149,7 @@ test('someone joins under a name that is not the mechanic’s, and leaves', asyn
   const second = await openSecond();
   const join = async (name: string): Promise<void> => {
     await second.getByLabel('Your name').fill(name);
-    await second.waitForTimeout(400);
+    await look(second);
     await key(second, 'Join').click();
   };
   await join('a. invented');
@@ -146,7 +157,7 @@ test('someone joins under a name that is not the mechanic’s, and leaves', asyn
   await join('C. Invented');
   await second.locator('.second-person b', { hasText: 'C. Invented' }).waitFor();
   expect(await second.getByLabel('Your name').count()).toBe(0);
-  await second.waitForTimeout(400);
+  await look(second);
   await key(second, 'Leave').click();
   await second.locator('.second-person b', { hasText: 'nobody yet' }).waitFor();
   expect(ofKind(await record(), 'second person joined').map(({ body }) => body.name)).toEqual(['C. Invented']);
@@ -158,7 +169,7 @@ test('where no window works on the session, that is said, and the window goes on
   await mechanic.type('12.5');
   const address = mechanic.page.url();
   const second = await openSecond();
-  await second.getByText('Read the tool now').waitFor();
+  await asked(second);
   await mechanic.page.close();
   await second.getByRole('alert').getByText('No window works on this session').waitFor();
   await second.keyboard.type('12.5\n');
@@ -168,6 +179,7 @@ test('where no window works on the session, that is said, and the window goes on
   await mechanic.page.goto(address);
   await mechanic.page.locator('main.work').waitFor();
   await expect.poll(() => second.getByRole('alert').count()).toBe(0);
+  await look(second);
   await second.keyboard.type('12.5\n');
   await second.getByText('The two agree').waitFor();
 });
@@ -189,8 +201,8 @@ test('the window opens neither microphone nor voice, and loads neither', async (
   await begin('B. Invented');
   await openSecond();
   const page = await browser.context.newPage();
-  const asked: string[] = [];
-  page.on('request', (request) => asked.push(new URL(request.url()).pathname));
+  const fetched: string[] = [];
+  page.on('request', (request) => fetched.push(new URL(request.url()).pathname));
   await page.addInitScript(() => {
     const opened: string[] = [];
     Object.assign(window, { opened });
@@ -210,6 +222,6 @@ test('the window opens neither microphone nor voice, and loads neither', async (
   await page.getByText('Nothing is wanted of you now.').waitFor();
   await page.waitForTimeout(1000);
   expect(await page.evaluate(() => 'opened' in window && window.opened)).toEqual([]);
-  expect(asked.filter((path) => /models|wasm|worker/.test(path))).toEqual([]);
+  expect(fetched.filter((path) => /models|wasm|worker/.test(path))).toEqual([]);
   await page.close();
 });

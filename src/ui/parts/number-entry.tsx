@@ -89,6 +89,8 @@ export function NumberEntry(props: Props): JSX.Element {
             class="key"
             aria-label={NAMES[key] ?? key}
             aria-disabled={!isWanted()}
+            // A tap leaves the focus where it is: Enter after it reads the value, and does not press this key again.
+            onMouseDown={(event) => event.preventDefault()}
             onClick={() => press(key)}
           >
             {key === 'delete' ? '⌫' : key}
