@@ -99,7 +99,7 @@ function words(state: SessionState, reason: Refusal): string {
         case 'several readings':
           return `That can be understood in more than one way. Say ${label}, its number, at, and the value.`;
         case 'not sure':
-          return 'That was not clear. Say again.';
+          return pendingReading(state) ? 'That was not clear. Affirm or negative?' : 'That was not clear. Say again.';
         case 'other unit':
           return `The tool reads ${unitInQuestion(state, about) ?? 'another unit'}. Say the value that it shows.`;
       }

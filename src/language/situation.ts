@@ -30,6 +30,7 @@ import {
   LEAVE_OPEN,
   NEGATIVE,
   NEXT,
+  NINE_FOR_AFFIRM,
   QUESTIONS,
   REPORTS,
   SAY_AGAIN,
@@ -114,7 +115,16 @@ export function situationOf(state: SessionState): Situation {
       return { sayings, reading: room, correction: room, logged: null, witness: room, dictation: false };
     }
     return {
-      sayings: [...AFFIRM, ...NEGATIVE, ...DISREGARD, ...NEXT, ...WHY, ...always],
+      sayings: [
+        ...AFFIRM,
+        ...NEGATIVE,
+        ...DISREGARD,
+        ...NEXT,
+        ...WHY,
+        ...always,
+        // Where going on confirms, it may be the value of the next fastener.
+        ...(confirmsByGoingOn(state, pending) ? [] : NINE_FOR_AFFIRM),
+      ],
       reading: room && withNext(state, step, pending, room),
       correction: room,
       logged: null,
@@ -134,7 +144,7 @@ export function situationOf(state: SessionState): Situation {
   if (awaitsStepWitness(state)) {
     const drops = last?.step === step.id ? DISREGARD : [];
     return {
-      ...fixed([...WITNESS_SAYS, ...BACK, ...QUESTIONS, ...always, ...drops, ...leaves]),
+      ...fixed([...WITNESS_SAYS, ...NEXT, ...BACK, ...QUESTIONS, ...always, ...drops, ...leaves]),
       reading: correction,
       correction,
     };
