@@ -11,6 +11,7 @@ import type { Word } from './words.ts';
 interface Seen {
   readonly place: string;
   readonly isStandingBy: boolean;
+  readonly isBroken: boolean;
   readonly stage: Stage;
   readonly called: string | null;
   /** Every reading ever taken, with what became of it. */
@@ -28,6 +29,7 @@ export function seenOf(model: Model): Seen {
   return {
     place: model.place,
     isStandingBy: model.isStandingBy,
+    isBroken: model.isBroken,
     stage: stageOf(model),
     called: call && `stud ${call.stud}, round ${call.round}`,
     taken: model.taken.map(
@@ -43,6 +45,7 @@ export function seenIn(state: SessionState): Seen {
   return {
     place: state.phase === 'closed' ? 'closed' : (PLACES[state.at] ?? `step ${state.at}`),
     isStandingBy: state.phase === 'standing by',
+    isBroken: state.breakOf !== null,
     stage: waiting === null ? 'free' : awaitsWitness(state, waiting) ? 'captured' : 'echoed',
     called: call && `stud ${call.fastener}, round ${call.pass.index}`,
     taken: state.readings.map(
@@ -61,7 +64,7 @@ export function holdTogether(before: Model, word: Word, after: Model, state: Ses
   if (echo) {
     const { call, text: value, witness } = echo;
     same(readBackIn(said), { stud: call.stud, value, witness }, said);
-  } else if (waits) {
+  } else if (waits && word.word !== 'question') {
     same(tells(said, waits.text), false, said);
   }
   if (stageOf(after) === 'captured') {

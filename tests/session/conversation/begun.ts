@@ -1,7 +1,7 @@
 /** Work that has come some way by the book, so that conversations meet every part of a step and what comes after it. */
 import type { Job } from './job.ts';
 import { Loop } from './loop.ts';
-import { calledIn, hear, settingOf, type Model } from './model.ts';
+import { calledIn, hear, settingIn, type Model } from './model.ts';
 import type { Word } from './words.ts';
 
 export interface Begun {
@@ -26,7 +26,14 @@ function begin(job: Job, isSealed: boolean, count: number): Promise<Begun> {
 }
 
 async function atFirst(job: Job, isSealed: boolean): Promise<Begun> {
-  const model: Model = { rules: job.rules, place: 'at it', isStandingBy: false, taken: [] };
+  const model: Model = {
+    rules: job.rules,
+    place: 'at it',
+    isStandingBy: false,
+    isLate: false,
+    isBroken: false,
+    taken: [],
+  };
   return { loop: await Loop.open(job, isSealed), model };
 }
 
@@ -34,7 +41,7 @@ async function atFirst(job: Job, isSealed: boolean): Promise<Begun> {
 async function oneMore({ loop: before, model }: Begun): Promise<Begun> {
   const loop = before.copy();
   const call = calledIn(model);
-  const text = (call && settingOf(model, call)) ?? '2.5';
+  const text = (call && settingIn(model, call)) ?? '2.5';
   const reading = { fastener: null, value: text };
   await loop.act({ kind: 'reading', reading }, 'key');
   if (model.rules.confirm === 'witness each') await loop.act({ kind: 'witness', reading }, 'key');

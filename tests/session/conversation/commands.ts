@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import type { Loop } from './loop.ts';
 import type { Told } from './meeting.ts';
-import { loadAgain, otherTalk, plain, question, timeOut, useless } from './phrases.ts';
+import { loadAgain, longPause, otherTalk, plain, question, timeOut, useless } from './phrases.ts';
 import { click, correction, value, witness } from './values.ts';
 
 const anything = fc.oneof(
@@ -14,7 +14,8 @@ const anything = fc.oneof(
   { weight: 2, arbitrary: click },
   { weight: 2, arbitrary: plain('stand by', 'continue', 'continue', 'continue') },
   { weight: 2, arbitrary: timeOut },
-  { weight: 1, arbitrary: loadAgain },
+  { weight: 2, arbitrary: loadAgain },
+  { weight: 1, arbitrary: longPause },
   { weight: 1, arbitrary: fc.oneof(question, otherTalk, useless) },
 );
 

@@ -3,7 +3,7 @@ import { expect } from 'vitest';
 import type { EventBody } from '../../../src/session/event.ts';
 import { readBackIn, tells } from './ears.ts';
 import type { Loop, Turn } from './loop.ts';
-import { torqueOf } from './model.ts';
+import { torqueOf } from './rules.ts';
 
 type Captured = Extract<EventBody, { kind: 'reading captured' }>;
 type Witnessed = Extract<EventBody, { kind: 'witnessed' }>;

@@ -27,6 +27,8 @@ export class Loop {
   turns: readonly Turn[] = [];
   #events: readonly SessionEvent[] = [];
   #entries: readonly Entry[] = [];
+  /** What passed without anything happening, in milliseconds. */
+  #paused = 0;
 
   private constructor(
     readonly job: Job,
@@ -52,6 +54,7 @@ export class Loop {
     loop.turns = this.turns;
     loop.#events = this.#events;
     loop.#entries = this.#entries;
+    loop.#paused = this.#paused;
     return loop;
   }
 
@@ -77,6 +80,11 @@ export class Loop {
     this.turns = [...this.turns, { meaning, events, said: announce(this.state, bodies).join(' ') }];
   }
 
+  /** Time passes, and nothing happens. */
+  pause(minutes: number): void {
+    this.#paused += minutes * 60_000;
+  }
+
   /** The page is loaded again: all that is left is the record. */
   async reload(): Promise<void> {
     if (this.isSealed) {
@@ -96,7 +104,7 @@ export class Loop {
     bodies: readonly EventBody[],
     by: Pick<SessionEvent, 'source' | 'person' | 'heard'>,
   ): Promise<readonly SessionEvent[]> {
-    const events = bodies.map((body, i) => ({ ...eventOf(body, this.#events.length + i), ...by }));
+    const events = bodies.map((body, i) => later({ ...eventOf(body, this.#events.length + i), ...by }, this.#paused));
     if (this.isSealed)
       for (const event of events)
         this.#entries = [...this.#entries, await seal(SESSION, event, this.#entries.at(-1) ?? null)];
@@ -105,5 +113,10 @@ export class Loop {
     return events;
   }
 }
+
+const later = (event: SessionEvent, by: number): SessionEvent => ({
+  ...event,
+  at: { utc: new Date(Date.parse(event.at.utc) + by).toISOString(), monotonic: event.at.monotonic + by },
+});
 
 const copy = <Kept>(kept: Kept): Kept => JSON.parse(JSON.stringify(kept)) as Kept;

@@ -1,12 +1,11 @@
 /**
  * The closed loop of one step, as the standards have it and told plainly. It shares nothing with the program: the program is
  * held against it, word by word.
- *
  * DOE-STD-1031-92, 4.1.2.3 to 4.1.2.5: what was said is repeated, who said it confirms or corrects, nothing counts before
  * that, and a missing confirmation is no consent. CAPTURED → ECHOED → (COMMITTED | corrected → ECHOED | time-out → ECHOED).
  * 14 CFR 121.371: nobody inspects own work. Radiotelephony words as in ICAO Doc 9432.
  */
-import type { Call, Rules } from './rules.ts';
+import { settingOf, torqueOf, windowOf, type Call, type Rules } from './rules.ts';
 import type { Kind, Said, Word } from './words.ts';
 
 export interface Taken {
@@ -25,12 +24,14 @@ export interface Model {
   readonly rules: Rules;
   readonly place: 'before' | 'at it' | 'after' | 'closed';
   readonly isStandingBy: boolean;
+  /** Nobody has worked for long; and, once work is come back to, whether all is as it was left is still to be said. */
+  readonly isLate: boolean;
+  readonly isBroken: boolean;
   /** Nothing is ever taken out. */
   readonly taken: readonly Taken[];
 }
 
-type Row<K extends Kind> = (model: Model, said: Said<K>) => Model;
-type Rows = { readonly [K in Kind]?: Row<K> };
+type Rows = { readonly [K in Kind]?: (model: Model, said: Said<K>) => Model };
 
 /** CAPTURED: kept from everybody until the witness has read. ECHOED: read back, and waits for its word. */
 export type Stage = 'free' | 'captured' | 'echoed';
@@ -42,7 +43,7 @@ export const TABLE: { readonly [S in Stage]: Rows } = {
     click: (model, said) => take(model, said),
     correction: (model, said) => correct(model, said),
     disregard: (model) => (model.place === 'at it' ? given(model, newestCommitted(model), 'disregarded') : model),
-    next: (model) => ({ ...model, place: AFTER_NEXT[model.place] }),
+    next: (model) => (model.place === 'at it' ? model : { ...model, place: AFTER_NEXT[model.place] }),
     back: (model) => (model.place === 'at it' && newestCommitted(model) < 0 ? { ...model, place: 'before' } : model),
   },
   captured: {
@@ -64,22 +65,34 @@ export const TABLE: { readonly [S in Stage]: Rows } = {
         : sayAnew(model, said),
   },
 };
-const AFTER_NEXT = { before: 'at it', 'at it': 'at it', after: 'closed', closed: 'closed' } as const;
+const AFTER_NEXT = { before: 'at it', after: 'closed', closed: 'closed' } as const;
 
 /** The loop after one more word. */
 export function hear(model: Model, said: Word): Model {
   if (model.place === 'closed') return model;
-  if (model.isStandingBy) return said.word === 'continue' ? { ...model, isStandingBy: false } : model;
+  if (said.word === 'long pause') return { ...model, isLate: true };
+  if (said.word === 'reload') return cameBack(model);
+  const after = worked(model, said);
+  return after === model ? model : { ...after, isLate: false };
+}
+
+const cameBack = (model: Model): Model => ({ ...model, isBroken: model.isBroken || model.isLate });
+function worked(model: Model, said: Word): Model {
+  if (model.isStandingBy) return said.word === 'continue' ? cameBack({ ...model, isStandingBy: false }) : model;
   if (said.word === 'stand by') return { ...model, isStandingBy: true };
+  // What is said now answers this question, and no other.
+  if (model.isBroken && said.word === 'affirm') return { ...model, isBroken: false };
+  if (model.isBroken) return said.word === 'negative' ? { ...model, isStandingBy: true } : model;
   const row = TABLE[stageOf(model)][said.word] as ((model: Model, said: Word) => Model) | undefined;
   return row ? row(model, said) : model;
 }
 
 /** What must be read back after a word, and nothing else: whatever was newly taken or witnessed, and what is asked again. */
 export function echoAfter(before: Model, said: Word, after: Model): Taken | null {
-  const isNew = pending(after) !== pending(before) || before.isStandingBy;
+  const isNew = pending(after) !== pending(before) || before.isStandingBy || before.isBroken;
   const isAskedAgain = said.word === 'silence' || said.word === 'say again' || said.word === 'reload';
-  return stageOf(after) === 'echoed' && !after.isStandingBy && (isNew || isAskedAgain) ? pending(after) : null;
+  const isOpen = stageOf(after) === 'echoed' && !after.isStandingBy && !after.isBroken;
+  return isOpen && (isNew || isAskedAgain) ? pending(after) : null;
 }
 
 const waiting = (model: Model): number => model.taken.findIndex(({ fate }) => fate === 'waiting');
@@ -106,35 +119,25 @@ export function callOfValue(model: Model): Call | null {
   return pending(after)?.call ?? calledIn(after);
 }
 
-export const torqueOf = (text: string): number => Math.round(Number(text) * 10_000);
-
-/** At the wrench. The drag of this very nut comes on top of what the manual gives (AC 43.13-1B, 7-40(d)). */
-function atWrench(model: Model, call: Call, torque: number): number {
-  const drag = model.rules.calls.find(({ round, stud }) => round === 0 && stud === call.stud);
-  const measured = drag && call.round > 0 ? standing(model, drag) : undefined;
-  return call.round === 0
-    ? torque
-    : Math.round((torque + (measured?.isInside ? torqueOf(measured.text) : 0)) * model.rules.share);
+/** The drag of a nut, where a measured one counts. */
+function dragOf({ taken }: Model, { stud, round }: Call): number {
+  const drag = taken.findLast(({ call, fate }) => call.stud === stud && call.round === 0 && fate === 'committed');
+  return round > 0 && drag?.isInside ? torqueOf(drag.text) : 0;
 }
-
-/** What is called out, and what a click stands for: the mark nearest to the target. */
-export const settingOf = (model: Model, call: Call): string | null =>
-  call.target === null
-    ? null
-    : String((Math.round(atWrench(model, call, call.target) / call.mark) * call.mark) / 10_000);
+export const settingIn = (model: Model, call: Call): string | null => settingOf(model.rules, call, dragOf(model, call));
 
 function take(model: Model, said: Said<'value'> | Said<'click'>): Model {
   const call = calledIn(model);
   if (!call || (said.stud !== null && said.stud !== call.stud)) return model;
   if (model.rules.confirm === 'witness each' && !model.rules.hasWitness) return model;
   if (said.word === 'value') return capture(model, call, said, null);
-  const setting = model.rules.clicks ? settingOf(model, call) : null;
+  const setting = model.rules.clicks ? settingIn(model, call) : null;
   return setting === null ? model : capture(model, call, { text: setting, isDoubted: false }, null);
 }
 
-function capture(model: Model, call: Call, said: Pick<Said<'value'>, 'text' | 'isDoubted'>, insteadOf: number | null) {
-  const { text, isDoubted } = said;
-  const [least, most] = [atWrench(model, call, call.least), atWrench(model, call, call.most)];
+type Unjudged = Pick<Said<'value'>, 'text' | 'isDoubted'>;
+function capture(model: Model, call: Call, { text, isDoubted }: Unjudged, insteadOf: number | null): Model {
+  const { least, most } = windowOf(model.rules, call, dragOf(model, call));
   const isInside = torqueOf(text) >= least && torqueOf(text) <= most;
   const older = given(model, waiting(model), 'replaced');
   const taken = { call, text, isDoubted, isInside, insteadOf, fate: 'waiting', witness: null } as const;
@@ -148,12 +151,14 @@ function sayAnew(model: Model, said: Said<'value'> | Said<'correction'>): Model 
   return call && (said.stud === null || said.stud === call.stud) ? capture(model, call, said, at) : model;
 }
 
+/** A reading and those that it stands in for, the newest first. */
+const chainFrom = (model: Model, at: number | null): readonly number[] =>
+  at === null ? [] : [at, ...chainFrom(model, model.taken[at]?.insteadOf ?? null)];
+
 /** With nothing waiting, a correction is of the newest reading, or of the one it was to stand in for; else it is a new value. */
 function correct(model: Model, said: Said<'correction'>): Model {
-  const standsFor = (at: number | null): number | null =>
-    at === null || model.taken[at]?.fate === 'committed' ? at : standsFor(model.taken[at]?.insteadOf ?? null);
   if (model.taken.length === 0) return model;
-  const at = standsFor(model.taken.length - 1);
+  const at = chainFrom(model, model.taken.length - 1).find((each) => model.taken[each]?.fate === 'committed') ?? null;
   const call = at === null ? undefined : model.taken[at]?.call;
   if (!call) return take(model, { ...said, word: 'value' });
   return said.stud === null || said.stud === call.stud ? capture(model, call, said, at) : model;
@@ -182,12 +187,8 @@ function goOnWith(model: Model, said: Said<'value'> | Said<'click'>): Model {
 }
 
 function commit(model: Model): Model {
-  const at = waiting(model);
-  const olders = (of: number): readonly number[] => {
-    const older = model.taken[of]?.insteadOf ?? null;
-    return older === null ? [] : [older, ...olders(older)];
-  };
-  const without = olders(at).reduce((each, older) => given(each, older, 'replaced'), model);
+  const [at = -1, ...older] = chainFrom(model, waiting(model));
+  const without = older.reduce((each, old) => given(each, old, 'replaced'), model);
   const after: Model = { ...given(without, at, 'committed'), place: 'at it' };
   return calledIn(after) === null ? { ...after, place: 'after' } : after;
 }

@@ -65,6 +65,17 @@ export const timeOut = fc.constant('silence' as const).map((word) =>
   }),
 );
 
+/** Longer than work may be broken off without being asked about; alone, it is no more than a silence. */
+export const longPause = fc.constant('long pause' as const).map((word) =>
+  command((told, loop, print) => {
+    print('(forty minutes)');
+    return meet(told, loop, () => {
+      loop.pause(40);
+      return Promise.resolve({ word });
+    });
+  }),
+);
+
 export const loadAgain = fc.constant('reload' as const).map((word) =>
   command((told, loop, print) => {
     print('(the page is loaded again)');

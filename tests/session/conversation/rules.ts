@@ -24,3 +24,20 @@ export interface Rules {
   /** In the order of the manual. */
   readonly calls: readonly Call[];
 }
+
+export const torqueOf = (text: string): number => Math.round(Number(text) * 10_000);
+
+/** At the wrench. The drag of this very nut comes on top of what the manual gives (AC 43.13-1B, 7-40(d)). */
+const atWrench = ({ share }: Rules, { round }: Call, torque: number, drag: number): number =>
+  round === 0 ? torque : Math.round((torque + drag) * share);
+
+export const windowOf = (rules: Rules, call: Call, drag: number) => ({
+  least: atWrench(rules, call, call.least, drag),
+  most: atWrench(rules, call, call.most, drag),
+});
+
+/** What is called out, and what a click stands for: the mark nearest to the target. */
+export const settingOf = (rules: Rules, call: Call, drag: number): string | null =>
+  call.target === null
+    ? null
+    : String((Math.round(atWrench(rules, call, call.target, drag) / call.mark) * call.mark) / 10_000);

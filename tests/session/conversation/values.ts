@@ -4,9 +4,9 @@ import { expect } from 'vitest';
 import { typedWords } from '../../../src/language/typed.ts';
 import { readBackIn, spelled } from './ears.ts';
 import { command, expectIdle, meet, NOT_UNDERSTOOD, spoken, SURENESS, sureness, type Command } from './meeting.ts';
-import { calledIn, callOfValue, pending, settingOf, torqueOf, type Model } from './model.ts';
+import { calledIn, callOfValue, pending, settingIn, type Model } from './model.ts';
 import { sayPlain } from './phrases.ts';
-import type { Call } from './rules.ts';
+import { torqueOf, type Call } from './rules.ts';
 import type { Word } from './words.ts';
 
 /** A value by what it is to the conversation. */
@@ -16,7 +16,7 @@ const decimal = (torque: number): string => String(Math.max(0, torque) / 10_000)
 /** What is called out; of a nut's drag, any plausible one. */
 const asCalled: Amount = (model) => {
   const call = calledIn(model);
-  return (call && settingOf(model, call)) ?? '2.5';
+  return (call && settingIn(model, call)) ?? '2.5';
 };
 /** Of the reading that waits, some marks of its tool up or down. */
 const beside =

@@ -12,8 +12,8 @@ interface Valued {
   readonly click: Pick<Value, 'stud'>;
 }
 type Bare = 'affirm' | 'negative' | 'disregard' | 'next' | 'back' | 'stand by' | 'continue';
-/** These change nothing at all. */
-type Idle = 'silence' | 'say again' | 'reload' | 'question' | 'not understood';
+/** These take nothing, confirm nothing and drop nothing. */
+type Idle = 'long pause' | 'silence' | 'say again' | 'reload' | 'question' | 'not understood';
 export type Kind = keyof Valued | Bare | Idle;
 export type Said<K extends Kind> = { readonly word: K } & (K extends keyof Valued ? Valued[K] : unknown);
 export type Word = { [K in Kind]: Said<K> }[Kind];
