@@ -3,7 +3,7 @@
  * The window of the fastener may raise a question here. It has no part in recognition, and no question holds a value other
  * than the one that was said: who is asked must not be told what would be right.
  */
-import type { ReadingDoubt } from '../session/intent.ts';
+import type { Meaning, ReadingDoubt } from '../session/intent.ts';
 import {
   compare,
   DECIMAL,
@@ -34,7 +34,7 @@ export interface DoubtContext {
 
 /** A doubt, and of a sound that it could be taken for, why. */
 export type FoundDoubt =
-  | { readonly kind: Exclude<ReadingDoubt, 'sounds like another'> }
+  | { readonly kind: Exclude<ReadingDoubt, 'sounds like another' | 'too soon'> }
   | { readonly kind: 'sounds like another'; readonly because: SoundAlike };
 
 export interface Doubted {
@@ -70,6 +70,15 @@ function doubtsIn(value: string, context: DoubtContext): readonly FoundDoubt[] {
     ...unsure,
     ...alike(value, context),
   ];
+}
+
+/** In milliseconds from the call to the first word. Nobody walks round a ring and pulls in less; common practice, no source. */
+export const FASTEST = 2500;
+
+/** A reading with the doubt that it came too soon, where it did. What was meant stays as it was. */
+export function inHaste(meaning: Meaning, sinceCall: number): Meaning {
+  if (meaning.kind !== 'reading' || sinceCall >= FASTEST) return meaning;
+  return { ...meaning, doubts: [...(meaning.doubts ?? []), 'too soon'] };
 }
 
 // ---- the scale -------------------------------------------------------------------------------------------------------
@@ -169,5 +178,7 @@ export function questionAbout(doubt: ReadingDoubt): string {
       return 'Check the order of the digits. What does the tool show?';
     case 'digit count':
       return 'Check the number of digits. What does the tool show?';
+    case 'too soon':
+      return 'That was quick. Was the wrench on it? What does the tool show?';
   }
 }

@@ -39,6 +39,7 @@ export const Doubts = exactly<readonly ReadingDoubt[]>()(
       'out by ten',
       'digits swapped',
       'digit count',
+      'too soon',
     ]),
   ),
 );

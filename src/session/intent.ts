@@ -49,7 +49,9 @@ export type ReadingDoubt =
   /** Outside the window, and inside it with two neighbouring digits changed over. */
   | 'digits swapped'
   /** Outside the window, and with more or fewer whole digits than any value in it. */
-  | 'digit count';
+  | 'digit count'
+  /** Said sooner after its fastener was called than a wrench can be moved there and pulled. */
+  | 'too soon';
 
 /** A reading as it was understood, with the doubts about it, the gravest first; absent where there is none. */
 export interface UnderstoodReading {

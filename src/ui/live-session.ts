@@ -1,14 +1,16 @@
 import { batch, createSignal, type Accessor } from 'solid-js';
 import { announce } from '../language/announce.ts';
+import { inHaste } from '../language/doubt.ts';
 import { situationOf, type Situation } from '../language/situation.ts';
 import { understand, type HeardWord } from '../language/understand.ts';
 import { seal, type Entry } from '../record/entry.ts';
+import type { Call } from '../session/calls.ts';
 import { decide } from '../session/decide.ts';
 import type { EventBody, SessionEvent } from '../session/event.ts';
 import type { Heard, Meaning, Source } from '../session/intent.ts';
 import { fold } from '../session/fold.ts';
 import { speakerOf } from '../session/people.ts';
-import { pendingReading, type SessionState } from '../session/state.ts';
+import { currentCall, pendingReading, type SessionState } from '../session/state.ts';
 import { awaitsWitness } from '../session/witness.ts';
 import type { RecordBook } from '../storage/record-book.ts';
 import { instantAt, now } from './clock.ts';
@@ -66,6 +68,8 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
   const [trouble, setTrouble] = createSignal<string | null>(null);
   let turn: Promise<void> = Promise.resolve();
   let changedAt = performance.now();
+  /** When the fastener that is called was called. */
+  let calledAt = -Infinity;
 
   /** Everything that follows from one input reaches the disk together, or not at all. */
   async function write(
@@ -84,6 +88,7 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
 
   function show(written: readonly Entry[]): void {
     const after = written.reduce<SessionState>(fold, state());
+    if (!isSameCall(currentCall(state()), currentCall(after))) calledAt = performance.now();
     batch(() => {
       setEntries([...entries(), ...written]);
       setState(after);
@@ -164,7 +169,8 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
         if (understanding.ask !== undefined) say([trouble() === null ? understanding.ask : NOTHING_LOGGED]);
         return;
       }
-      await carryOut(understanding.meaning, source, {
+      const meaning = spoken ? inHaste(understanding.meaning, spoken.from - calledAt) : understanding.meaning;
+      await carryOut(meaning, source, {
         text,
         words: words.map(({ word, confidence }) => ({ word, confidence: confidence.toFixed(2) })),
         ...(spoken ? { spoken: { from: instantAt(spoken.from).utc, to: instantAt(spoken.to).utc } } : {}),
@@ -191,6 +197,9 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
       ),
   };
 }
+
+const isSameCall = (one: Call | null, other: Call | null): boolean =>
+  one?.fastener === other?.fastener && one?.pass === other?.pass;
 
 function toneFor(state: SessionState, events: readonly EventBody[]): 'heard' | 'logged' | 'question' | 'stop' {
   const has = (...kinds: readonly EventBody['kind'][]): boolean => events.some(({ kind }) => kinds.includes(kind));

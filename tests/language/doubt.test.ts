@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { doubtsAbout, type DoubtContext } from '../../src/language/doubt.ts';
+import { doubtsAbout, FASTEST, inHaste, type DoubtContext } from '../../src/language/doubt.ts';
 import { readNumber, sayNumber } from '../../src/language/numbers/index.ts';
+import type { Meaning } from '../../src/session/intent.ts';
 import { torque } from '../../src/units/index.ts';
 
 const nm = (value: number) => torque(value, 'N·m');
@@ -42,6 +43,18 @@ describe('a reading is doubted', () => {
     expect(doubts('15', { words: ['one', 'five'] })).toEqual([]);
     expect(doubts('6', { words: ['six'] })).toEqual(['sounds like another: unit-ty']);
     expect(doubts('19', { words: ['nineteen'] })).toEqual([]); // 90 is off this scale
+  });
+  test('where it was said sooner than a wrench can be moved, whatever else is doubted, and never in its value', () => {
+    const reading = { fastener: null, value: '24.5' };
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 10_000 }), fc.boolean(), (since, isDoubted) => {
+        const said: Meaning = { kind: 'reading', reading, ...(isDoubted ? { doubts: ['between marks'] } : {}) };
+        const doubts = [...(isDoubted ? ['between marks'] : []), ...(since < FASTEST ? ['too soon'] : [])];
+        expect(inHaste(said, since)).toEqual({ kind: 'reading', reading, ...(doubts.length > 0 ? { doubts } : {}) });
+      }),
+    );
+    for (const kind of ['correction', 'witness'] as const)
+      expect(inHaste({ kind, reading }, 0)).toEqual({ kind, reading });
   });
   test('where digits sound alike and were not quite sure', () => {
     const words = ['two', 'five'];
