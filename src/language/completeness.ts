@@ -54,16 +54,21 @@ export function completenessIn(situation: Situation): (words: readonly string[])
 const DIGITS = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
 const PARTS_SAID: ReadonlySet<string> = new Set([...POINT_WORDS, 'half', 'quarter', 'quarters']);
 
-/** Whether the words are one reading on a mark of the scale, and with another figure after them no other one. */
+/**
+ * Whether the words are a reading on a mark of the scale, and with another figure after them no other one. It may be one of
+ * two readings, which is asked about: that does not need more words either.
+ */
 function isLikelyWhole(words: readonly string[], situation: Situation): boolean {
-  const [shown, ...others] = shownBy(words, situation);
-  if (!shown || others.length > 0) return false;
+  const shown = shownBy(words, situation);
+  if (shown.length === 0) return false;
   const isInParts = words.some((word) => PARTS_SAID.has(word));
   // "point" and whatever is a mark can follow.
-  if (!isInParts && !isWhole(shown.resolution)) return false;
+  if (!isInParts && !shown.every(({ resolution }) => isWhole(resolution))) return false;
   // Of all that can follow whole figures, these make the least: "two zero", "twenty one".
   return (isInParts ? DIGITS : ['zero', 'one']).every((digit) =>
-    shownBy([...words, digit], situation).every(({ value, isCalled }) => value === shown.value || !isCalled),
+    shownBy([...words, digit], situation).every(
+      ({ value, isCalled }) => !isCalled || shown.some((before) => before.value === value),
+    ),
   );
 }
 
