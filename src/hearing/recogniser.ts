@@ -21,6 +21,8 @@ export class Recogniser {
   readonly #id: string;
   readonly #sampleRate: number;
   readonly #timeline: Timeline;
+  /** Seconds of audio after which the present utterance began. */
+  #from = 0;
 
   /** @param sampleRate in hertz; the engine resamples to the model's own */
   constructor(engine: Engine, sampleRate: number, phrases: Phrases) {
@@ -43,7 +45,10 @@ export class Recogniser {
 
   /** Ends the utterance here. The next chunk begins afresh, on the same timeline. */
   async finish(): Promise<Heard> {
-    return this.#heard(await this.#engine.ask({ action: 'retrieveFinalResult', recognizerId: this.#id }));
+    const end = this.#timeline.length;
+    const heard = this.#heard(await this.#engine.ask({ action: 'retrieveFinalResult', recognizerId: this.#id }));
+    this.#from = end;
+    return heard;
   }
 
   /** Frees it; take its final result before. */
@@ -58,8 +63,9 @@ export class Recogniser {
       case 'utterance': {
         const words = reply.words.map((word): Word => ({
           word: word.word,
-          start: this.#timeline.timeAt(word.start),
-          end: this.#timeline.timeAt(word.end),
+          // Rounded to frames, the first word may seem to begin in audio of before, which was taken at quite another time.
+          start: this.#timeline.timeAt(Math.max(word.start, this.#from)),
+          end: this.#timeline.timeAt(Math.max(word.end, this.#from)),
           confidence: word.confidence,
         }));
         const last = reply.words.at(-1);

@@ -17,6 +17,11 @@ export class Timeline {
     this.#sampleRate = sampleRate;
   }
 
+  /** Seconds of audio so far. */
+  get length(): number {
+    return this.#length / this.#sampleRate;
+  }
+
   /** @param time of the first of these samples, in milliseconds */
   append(samples: number, time: number): void {
     this.#marks.push({ position: this.#length, time });
