@@ -1,0 +1,99 @@
+// Runs in the page: the same recordings into two ears, one that waits for the engine's own end of an utterance and one that
+// decides by the words.
+import { createHearing } from '../../hearing/hearing.ts';
+import { keptModel } from '../../hearing/model-cache.ts';
+import type { Hearing, Utterance } from '../../hearing/types.ts';
+import { completenessIn } from '../../language/completeness.ts';
+import { recogniserPhrases } from '../../language/phrases.ts';
+import type { Situation } from '../../language/situation.ts';
+import { understand } from '../../language/understand.ts';
+import { speechEnd } from '../hear/speech-end.ts';
+import { Tape } from '../hear/tape.ts';
+import { situationFor, type Place } from './places.ts';
+
+/** Who decides that an utterance has ended. */
+export type Ending = 'engine' | 'words';
+
+export interface Heard {
+  readonly text: string;
+  /** What it means there; null for nothing. */
+  readonly meaning: string | null;
+  /** From the end of speech to the decision, in milliseconds; null where the energy shows no end of speech. */
+  readonly decision: number | null;
+  /** Where its first word begins, in seconds of the recording. */
+  readonly from: number;
+}
+
+interface Ear {
+  readonly hearing: Hearing;
+  readonly tape: Tape;
+}
+
+/** The recogniser ends a word up to so much too early. In seconds. */
+const WORD_TAIL = 0.25;
+
+const ears = new Map<Ending, Ear & { readonly rate: number }>();
+
+/** Loads the model at this address into the browser's keeping. */
+async function prepare(url: string): Promise<void> {
+  const hearing = createHearing({ source: new Tape(16_000) });
+  const blob = await (await fetch(url)).blob();
+  const outcome = await hearing.loadModel({ kind: 'file', file: new File([blob], 'model.tar.gz') });
+  if (!outcome.ok) throw new Error(outcome.failure.detail);
+  await hearing.close();
+}
+
+async function earFor(ending: Ending, rate: number): Promise<Ear> {
+  const known = ears.get(ending);
+  if (known?.rate === rate) return known;
+  await known?.hearing.close();
+  const tape = new Tape(rate);
+  const hearing = createHearing({ source: tape });
+  const kept = await keptModel();
+  if (!kept) throw new Error('The browser kept no model.');
+  const outcome = await hearing.loadModel({ kind: 'kept', ...kept });
+  if (!outcome.ok) throw new Error(outcome.failure.detail);
+  await hearing.listen();
+  const made = { hearing, tape, rate };
+  ears.set(ending, made);
+  return made;
+}
+
+/** Plays the recording at this address (32-bit floats) into an ear, at a moment of a job. */
+async function hear(url: string, rate: number, place: Place, ending: Ending): Promise<readonly Heard[]> {
+  const samples = new Float32Array(await (await fetch(url)).arrayBuffer());
+  const situation = situationFor(place);
+  const { hearing, tape } = await earFor(ending, rate);
+  hearing.setPhrases(recogniserPhrases(situation), ending === 'words' ? completenessIn(situation) : undefined);
+  const heard: Heard[] = [];
+  const stop = hearing.onUtterance((utterance) => heard.push(heardAt(utterance, tape, samples, rate, situation)));
+  await tape.play(samples, () => hearing.state.kind === 'hearing');
+  stop();
+  return heard;
+}
+
+function heardAt(
+  { text, words }: Utterance,
+  tape: Tape,
+  samples: Float32Array,
+  rate: number,
+  situation: Situation,
+): Heard {
+  const decided = tape.now();
+  const [first, last] = [words[0], words.at(-1)];
+  const end = speechEnd(samples, rate, tape.placeOf(last?.end ?? Infinity) + WORD_TAIL);
+  const understood = understand(words, situation);
+  return {
+    text,
+    meaning: understood.kind === 'meant' ? understood.meaning.kind : null,
+    decision: end === null ? null : (decided - end) * 1000,
+    from: tape.placeOf(first?.start ?? NaN),
+  };
+}
+
+const page = { prepare, hear };
+declare global {
+  /** What the bench asks of its page. */
+  var hearingBenchPage: typeof page;
+}
+globalThis.hearingBenchPage = page;
