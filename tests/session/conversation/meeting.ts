@@ -15,19 +15,17 @@ export interface Told {
   /** The rows of the model that changed something, in all conversations. */
   readonly changed: Set<string>;
 }
-export type Command = fc.AsyncCommand<Told, Loop>;
+export type Command = fc.AsyncCommand<Told, Loop> & fc.WithCloneMethod<unknown>;
 
-/** A command that is printed, where a conversation fails, as the line that was said. */
+/** A command that is printed, where a conversation fails, as the line that was said: each conversation has its own. */
 export function command(run: (told: Told, loop: Loop, print: (line: string) => void) => Promise<void>): Command {
   let lines: readonly string[] = [];
   const print = (said: string): void => void (lines = [...lines, said]);
   return {
     check: () => true,
-    run: (told, loop) => {
-      lines = [];
-      return run(told, loop, print);
-    },
+    run: (told, loop) => run(told, loop, print),
     toString: () => lines.join(' '),
+    [fc.cloneMethod]: () => command(run),
   };
 }
 
