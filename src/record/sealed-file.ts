@@ -93,7 +93,7 @@ export async function openSessionFile(bytes: Uint8Array, { now, keys = [] }: Ope
     return { kind: 'refused', why: `It holds more than ${MOST_ENTRIES} entries, which no session has.` };
   const read = await readSessionRecord(id, readEntryLines(lines));
   const seal = await checkSeal(textOf(parts.get('seal.jws')), read);
-  const session = untilNow(read, now);
+  const session = upToSeal(untilNow(read, now), seal);
   const damage = unpacked.damage ?? copyDamage(parts, session);
   return { kind: 'opened', session, seal, verdict: judge(session, seal, damage, keys) };
 }
@@ -145,14 +145,20 @@ function untilNow(read: SessionRead, now: string): SessionRead {
   const latest = Date.parse(now) + CLOCKS_DIFFER;
   const at = read.record.entries.findIndex((entry) => Date.parse(entry.at.utc) > latest);
   const dated = read.record.entries[at]?.at.utc;
-  if (dated === undefined) return read;
-  const verification = {
-    kind: 'broken',
-    at,
-    why: `it is dated ${dated}, which has not come yet: it is ${now} here`,
-  } as const;
-  if (at === 0) return { kind: 'unreadable', id: read.record.id, found: read.record.found, verification };
-  return { kind: 'readable', record: { ...read.record, entries: read.record.entries.slice(0, at), verification } };
+  return dated === undefined ? read : upTo(read, at, `it is dated ${dated}, which has not come yet: it is ${now} here`);
+}
+
+/** A session up to the first entry that came after it was sealed. */
+function upToSeal(read: SessionRead, seal: SealFinding): SessionRead {
+  if (read.kind === 'unreadable' || seal.kind !== 'bad' || seal.at === null) return read;
+  return seal.at < read.record.entries.length ? upTo(read, seal.at, seal.why) : read;
+}
+
+/** A session up to an entry that is not to be believed. */
+function upTo({ record }: Extract<SessionRead, { kind: 'readable' }>, at: number, why: string): SessionRead {
+  const verification = { kind: 'broken', at, why } as const;
+  if (at === 0) return { kind: 'unreadable', id: record.id, found: record.found, verification };
+  return { kind: 'readable', record: { ...record, entries: record.entries.slice(0, at), verification } };
 }
 
 /** Whether the copy of the procedure, which people read, is the one that was worked by. */

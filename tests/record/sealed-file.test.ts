@@ -141,6 +141,12 @@ describe('a file that is not as it was sealed names the first bad entry', () => 
       why: 'it was added after the record was sealed',
     });
   });
+  test('and what was added is not shown', async () => {
+    const longer = await recordOf(procedure, [...played.events, eventOf({ kind: 'closed' }, played.events.length)]);
+    const opened = await open(withEntries(longer));
+    if (opened.kind === 'refused' || opened.session.kind === 'unreadable') throw new Error('It was not opened.');
+    expect(opened.session.record.entries).toEqual(entries);
+  });
   test('a seal that was taken off: what it guards is no longer shown', async () =>
     expect(await verdictOn(repacked({ 'seal.jws': null }))).toEqual({
       kind: 'not intact',
