@@ -11,6 +11,9 @@ export class Unreadable extends Error {
   override readonly name = 'Unreadable';
 }
 
+/** This program with its version, as records name it. */
+export const appName = (): string => `Bothhands ${__APP_VERSION__}`;
+
 /** Begins a session: its first entry carries the procedure itself. Settles when that entry is on disk. */
 export async function startSession(book: RecordBook, procedureJson: unknown, people: People): Promise<string> {
   const at = now();
@@ -18,7 +21,7 @@ export async function startSession(book: RecordBook, procedureJson: unknown, peo
   const body: EventBody = {
     kind: 'opened',
     format: 1,
-    app: `Bothhands ${__APP_VERSION__}`,
+    app: appName(),
     people,
     procedureHash: await sha256(canonical(procedureJson)),
     procedure: procedureJson,

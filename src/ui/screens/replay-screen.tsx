@@ -9,6 +9,7 @@ import {
   onCleanup,
   type JSX,
 } from 'solid-js';
+import type { FileVerdict, SessionFile } from '../../record/sealed-file.ts';
 import type { Shop } from '../app.tsx';
 import { describe } from '../describe.ts';
 import { messageOf } from '../message.ts';
@@ -19,6 +20,7 @@ import { VerificationLine } from '../parts/verification-line.tsx';
 import { WayBack } from '../parts/way-back.tsx';
 import { WorkPanel } from '../parts/work-panel.tsx';
 import { addressOf } from '../router.ts';
+import { readingsFileOf, save, sealedFileOf } from '../saved-files.ts';
 import { readSession, stateAfter, type KeptSession } from '../session-file.ts';
 import { workView } from '../view.ts';
 
@@ -31,16 +33,108 @@ export function ReplayScreen(props: { readonly shop: Shop; readonly session: str
     >
       <Switch fallback={<p class="opening">Verifying the record…</p>}>
         <Match when={kept.error as unknown}>{(error) => <WayBack>{messageOf(error())}</WayBack>}</Match>
-        <Match when={kept()}>{(found) => <Replay kept={found()} />}</Match>
+        <Match when={kept()}>
+          {(found) => (
+            <Replay
+              kept={found()}
+              verdict={<VerificationLine verification={found().verification} found={found().found} />}
+              saving={<SaveSealed kept={found()} />}
+              wayBack={<a href={addressOf({ kind: 'start' })}>All sessions</a>}
+            />
+          )}
+        </Match>
       </Switch>
     </ErrorBoundary>
+  );
+}
+
+/**
+ * A sealed file played back. Whether it is as it was sealed is said first. Nothing of it is written to this device: it is
+ * no session of this record book, and cannot be gone on with.
+ */
+export function SealedFileReplay(props: {
+  readonly name: string;
+  readonly file: SessionFile;
+  readonly onLeave: () => void;
+}): JSX.Element {
+  const wayBack = (
+    <button type="button" onClick={() => props.onLeave()}>
+      Close this file
+    </button>
+  );
+  const kept = () =>
+    props.file.kind === 'opened' && props.file.session.kind === 'readable' ? props.file.session.record : null;
+  return (
+    <Show
+      when={kept()}
+      fallback={
+        <main class="opening">
+          <SealedVerdict name={props.name} file={props.file} />
+          <p>{wayBack}</p>
+        </main>
+      }
+    >
+      {(record) => (
+        <Replay kept={record()} verdict={<SealedVerdict name={props.name} file={props.file} />} wayBack={wayBack} />
+      )}
+    </Show>
+  );
+}
+
+function SealedVerdict(props: { readonly name: string; readonly file: SessionFile }): JSX.Element {
+  const isIntact = () => props.file.kind === 'opened' && props.file.verdict.kind === 'intact';
+  return (
+    <p class={`verification ${isIntact() ? 'intact' : 'broken'}`} role={isIntact() ? 'status' : 'alert'}>
+      {props.name}:{' '}
+      {props.file.kind === 'refused' ? `Not readable. ${props.file.why}` : verdictText(props.file.verdict)}
+    </p>
+  );
+}
+
+function verdictText(verdict: FileVerdict): string {
+  if (verdict.kind === 'not intact') {
+    const { at, why } = verdict;
+    return at === null
+      ? `Not intact: ${why}. Nothing here is proven.`
+      : `Not intact at entry ${at}: ${why}. Only the entries before it are shown.`;
+  }
+  const { entries, thumbprint } = verdict;
+  return `Intact: ${entries} entries, as they were sealed, by the key ${thumbprint}. Compare the key with the one noted of the device.`;
+}
+
+/** The record as a file to be kept elsewhere, sealed by the key of this device. */
+function SaveSealed(props: { readonly kept: KeptSession }): JSX.Element {
+  const [said, setSaid] = createSignal('');
+  async function saveSealed(): Promise<void> {
+    try {
+      const { thumbprint, ...file } = await sealedFileOf(props.kept);
+      save(file);
+      setSaid(`${file.name} is sealed by the key of this device, ${thumbprint}. Note the key elsewhere.`);
+    } catch (error) {
+      setSaid(`The file could not be made: ${messageOf(error)}`);
+    }
+  }
+  return (
+    <Show when={props.kept.verification.kind === 'intact'}>
+      <button type="button" onClick={() => void saveSealed()}>
+        Save the sealed file
+      </button>
+      <p role="status">{said()}</p>
+    </Show>
   );
 }
 
 /** Milliseconds between entries while playing. */
 const PLAY_EVERY = 700;
 
-function Replay(props: { readonly kept: KeptSession }): JSX.Element {
+function Replay(props: {
+  readonly kept: KeptSession;
+  /** Whether the record is whole, before anything else. */
+  readonly verdict: JSX.Element;
+  /** How it can be saved, besides its readings. */
+  readonly saving?: JSX.Element;
+  readonly wayBack: JSX.Element;
+}): JSX.Element {
   const last = (): number => props.kept.entries.length - 1;
   const [at, setAt] = createSignal(0);
   const [playing, setPlaying] = createSignal(false);
@@ -58,7 +152,7 @@ function Replay(props: { readonly kept: KeptSession }): JSX.Element {
     <main class="replay">
       <header>
         <h1>Replay: {props.kept.procedure.title}</h1>
-        <VerificationLine verification={props.kept.verification} found={props.kept.found} />
+        {props.verdict}
       </header>
       <div class="scrubber">
         <button type="button" onClick={() => setAt(Math.max(0, at() - 1))} disabled={at() === 0}>
@@ -99,9 +193,13 @@ function Replay(props: { readonly kept: KeptSession }): JSX.Element {
         <RecordList record={props.kept} selected={at()} onSelect={setAt} />
       </div>
       <HeadCheck record={props.kept} />
-      <nav class="places">
-        <a href={addressOf({ kind: 'start' })}>All sessions</a>
-      </nav>
+      <section aria-label="Save">
+        <button type="button" onClick={() => save(readingsFileOf(props.kept))}>
+          Save readings as CSV
+        </button>{' '}
+        {props.saving}
+      </section>
+      <nav class="places">{props.wayBack}</nav>
     </main>
   );
 }

@@ -1,0 +1,65 @@
+/** Sessions as files: sealed, to be kept elsewhere; as a table; and opened again without being taken in. */
+import { LARGEST_FILE } from '../record/container.ts';
+import { readingsCsv } from '../record/readings-csv.ts';
+import { sealRecord } from '../record/seal.ts';
+import { EXTENSION, openSessionFile, packSession, type SessionFile } from '../record/sealed-file.ts';
+import type { SessionRecord } from '../record/session-record.ts';
+import { signingKey } from '../storage/signing-key.ts';
+import { now } from './clock.ts';
+import { messageOf } from './message.ts';
+import { appName } from './session-file.ts';
+
+/** What is saved to a disk, under a name. */
+export interface FileToSave {
+  readonly name: string;
+  readonly content: Blob;
+}
+
+/** A session id as a file name that every system takes. */
+const fileName = (id: string, extension: string): string => `${id.replace(/[^\w.-]/g, '_')}${extension}`;
+
+/**
+ * A session as a sealed file, by the key of this device, with the thumbprint of that key. It is read back and checked
+ * before it is given out.
+ * @throws where the record is broken, or this browser keeps no key
+ */
+export async function sealedFileOf(record: SessionRecord): Promise<FileToSave & { readonly thumbprint: string }> {
+  const bytes = packSession(record, await sealRecord(record, appName(), await signingKey()));
+  const file = await openSessionFile(bytes, { now: now().utc });
+  if (file.kind === 'refused') throw new Error(file.why);
+  if (file.verdict.kind === 'not intact') throw new Error(`What was packed does not verify: ${file.verdict.why}.`);
+  const content = new Blob([bytes], { type: 'application/octet-stream' });
+  return { name: fileName(record.id, EXTENSION), content, thumbprint: file.verdict.thumbprint };
+}
+
+/** The readings of a session as a table, as far as the record can be trusted. */
+export function readingsFileOf(record: SessionRecord): FileToSave {
+  // Without this mark, spreadsheets take the text for another encoding, and "N·m" is no unit any more.
+  const BYTE_ORDER_MARK = '\uFEFF';
+  const content = new Blob([BYTE_ORDER_MARK, readingsCsv(record)], { type: 'text/csv;charset=utf-8' });
+  return { name: fileName(record.id, '-readings.csv'), content };
+}
+
+/** Opens a sealed file and checks all of it. Nothing of it is written to this device. It never throws. */
+export async function openSealedFile(file: Blob): Promise<SessionFile> {
+  if (file.size > LARGEST_FILE)
+    return { kind: 'refused', why: `It is larger than ${LARGEST_FILE / 2 ** 20} MiB: no sealed file of a session is.` };
+  try {
+    return await openSessionFile(new Uint8Array(await file.arrayBuffer()), { now: now().utc });
+  } catch (error) {
+    return { kind: 'refused', why: `It cannot be read: ${messageOf(error)}` };
+  }
+}
+
+/** Hands a file to the browser, which saves it where its user wants it. */
+export function save({ name, content }: FileToSave): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(content);
+  link.download = name;
+  link.click();
+  // The browser has begun to save by then; the content is kept in memory until it is let go.
+  setTimeout(() => URL.revokeObjectURL(link.href), LET_GO);
+}
+
+/** Milliseconds. */
+const LET_GO = 60_000;
