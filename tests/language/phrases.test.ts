@@ -22,7 +22,8 @@ function pairsOf(phrases: readonly string[]): ReadonlyMap<string, number> {
 describe('the phrases of the recogniser', () => {
   test.each(SITUATION_NAMES)('at "%s" are few, each once, in words', (name) => {
     const phrases = phrasesIn(name);
-    expect(phrases.length).toBeLessThanOrEqual(230);
+    // A third of them are words of other talk, told so that they are not taken for something else.
+    expect(phrases.length).toBeLessThanOrEqual(350);
     expect(new Set(phrases).size).toBe(phrases.length);
     for (const phrase of phrases) expect(phrase).toMatch(/^[a-z']+( [a-z']+)*$/);
   });
