@@ -52,7 +52,7 @@ interface Listening {
   /** Since decoding began, or since the result was asked for. */
   readonly sound: number;
   readonly soundUntil: number;
-  /** How often the result was asked for and had to be decoded again: who speaks with gaps is asked less hastily. */
+  /** How often the result was asked for and had to be decoded again. */
   readonly vain: number;
   /** Whatever follows, these words mean nothing: there is no hurry. */
   readonly isHopeless: boolean;
@@ -74,6 +74,8 @@ export const START: State = {
 
 /** About as long as the closure before a "t" or "p" (50 to 120 ms). Asking in vain costs decoding, nothing else. */
 export const ASK_AFTER_MS = 120;
+/** Once that was in vain: who speaks with gaps is asked less hastily. */
+export const ASK_AGAIN_AFTER_MS = 240;
 /** In noise that never ends, the result is asked for after so much of it, to see whether words have ended under it. */
 export const NOISE_MS = 800;
 /** What the engine takes for silence under noise is believed after so long. */
@@ -172,7 +174,7 @@ function afterAudio(state: State): Step {
     case 'asked':
       return wait(state);
     case 'decoding': {
-      const isQuiet = now - soundUntil >= ASK_AFTER_MS * 2 ** state.vain;
+      const isQuiet = now - soundUntil >= (state.vain === 0 ? ASK_AFTER_MS : ASK_AGAIN_AFTER_MS);
       if (isQuiet && sound >= SHORTEST_WORD_MS && !isHopeless)
         return { state: { ...state, phase: 'asked', ended: soundUntil, sound: 0 }, order: { kind: 'ask' } };
       if (!isQuiet && sound >= NOISE_MS * 2 ** state.vain && !isHopeless)
