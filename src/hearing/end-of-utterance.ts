@@ -54,7 +54,7 @@ interface Listening {
   readonly soundUntil: number;
   /** How often the result was asked for and had to be decoded again. */
   readonly vain: number;
-  /** Whatever follows, these words mean nothing: there is no hurry. */
+  /** Whatever follows, these words mean nothing: there is no hurry. A first result may only have cut a word in two. */
   readonly isHopeless: boolean;
   /** Until when words that the engine ended by itself wait for more; null where there are none. */
   readonly waitsUntil: number | null;
@@ -77,7 +77,7 @@ export const ASK_AFTER_MS = 120;
 /** Once that was in vain: who speaks with gaps is asked less hastily. */
 export const ASK_AGAIN_AFTER_MS = 240;
 /** In noise that never ends, the result is asked for after so much of it, to see whether words have ended under it. */
-export const NOISE_MS = 800;
+export const NOISE_MS = 1000;
 /** What the engine takes for silence under noise is believed after so long. */
 export const QUIET_IN_NOISE_MS = 250;
 /** After a reading that the tool could not show with more figures. */
@@ -161,7 +161,7 @@ function afterResult(
   const isOver = !isEmpty && patience < NOTHING_MS && now - end >= QUIET_IN_NOISE_MS + patience;
   if (isOver) return { state: { ...START, now, soundUntil }, order: { kind: 'deliver', from: end + WORD_TAIL_MS } };
   const vain = isEmpty ? 0 : state.vain + 1;
-  const goesOn: State = { ...START, now, soundUntil, sound: SHORTEST_WORD_MS, vain, isHopeless, waitsUntil };
+  const goesOn: State = { ...START, now, soundUntil, sound: SHORTEST_WORD_MS, vain, waitsUntil };
   return isEmpty
     ? { state: goesOn, order: { kind: 'continue', from: now - NOISE_LEAD_MS } }
     : { state: goesOn, order: { kind: 'decode again' } };
@@ -192,7 +192,12 @@ function afterAudio(state: State): Step {
       const isOneBreath = !isEmpty && (isHopeless || now - sound - ended < ONE_BREATH_MS);
       return isOneBreath
         ? {
-            state: { ...speaksOn, isHopeless, vain: state.vain + 1, waitsUntil: state.waitsUntil },
+            state: {
+              ...speaksOn,
+              isHopeless: isHopeless && state.vain > 0,
+              vain: state.vain + 1,
+              waitsUntil: state.waitsUntil,
+            },
             order: { kind: 'decode again' },
           }
         : { state: { ...speaksOn, waitsUntil: isEmpty ? state.waitsUntil : until }, order: { kind: 'continue', from } };

@@ -6,6 +6,7 @@ import {
   LIKELY_WHOLE_MS,
   MAY_GO_ON_MS,
   next,
+  NOISE_MS,
   NOTHING_MS,
   QUIET_IN_NOISE_MS,
   START,
@@ -139,10 +140,15 @@ describe('who speaks on', () => {
     expect(talk.quiet(ASK_AGAIN_AFTER_MS - ASK_AFTER_MS).kinds).toEqual(['ask', 'decode again', 'ask']);
     expect(ASK_AGAIN_AFTER_MS).toBeLessThan(500);
   });
-  test('after other talk is still other talk: nothing is asked until the engine itself ends it', () => {
-    const talk = said('nothing').sound(300).quiet(1000);
-    expect(talk.kinds).toEqual(['ask', 'decode again']);
-    expect(talk.final('nothing', talk.now).kinds).toEqual(['ask', 'decode again', 'deliver']);
+  test('after other talk is still other talk: asked about once more, then nothing until the engine itself ends it', () => {
+    const talk = said('nothing').sound(300).quiet(ASK_AGAIN_AFTER_MS).result('nothing');
+    expect(talk.kinds).toEqual(['ask', 'decode again', 'ask']);
+    talk.sound(300).quiet(1000);
+    expect(talk.kinds).toEqual(['ask', 'decode again', 'ask', 'decode again']);
+    expect(talk.final('nothing', talk.now).kinds.at(-1)).toBe('deliver');
+  });
+  test('after other talk and a pause that would end a command is still the same utterance', () => {
+    expect(said('nothing').quiet(320).sound(300).kinds).toEqual(['ask', 'decode again']);
   });
   test('with words that the engine already knows to be other talk, nothing is asked', () => {
     expect(new Talk().sound(400).partial('nothing').quiet(1000).kinds).toEqual([]);
@@ -172,15 +178,15 @@ describe('words that the engine has ended by itself', () => {
 
 describe('in noise that never ends', () => {
   test('a command is found by its words, when the engine has taken the rest for silence long enough', () => {
-    const talk = new Talk().sound(800);
+    const talk = new Talk().sound(NOISE_MS);
     expect(talk.kinds).toEqual(['ask']);
-    talk.result('complete and closed', { end: 800 - QUIET_IN_NOISE_MS });
+    talk.result('complete and closed', { end: NOISE_MS - QUIET_IN_NOISE_MS });
     expect(talk.kinds).toEqual(['ask', 'deliver']);
   });
   test('words up to the very end may be cut: they are decoded again, and asked for later', () => {
-    const talk = new Talk().sound(800).result('complete and closed', { end: 780 });
+    const talk = new Talk().sound(NOISE_MS).result('complete and closed', { end: NOISE_MS - 20 });
     expect(talk.kinds).toEqual(['ask', 'decode again']);
-    expect(talk.sound(1600).kinds).toEqual(['ask', 'decode again', 'ask']);
+    expect(talk.sound(2 * NOISE_MS).kinds).toEqual(['ask', 'decode again', 'ask']);
   });
   test('noise alone is asked about steadily, and decoded on from shortly before', () => {
     const talk = new Talk();
@@ -190,7 +196,8 @@ describe('in noise that never ends', () => {
     }
     const asked = talk.orders.filter(({ order }) => order.kind === 'ask');
     expect(asked.length).toBeGreaterThan(8);
-    for (const { at, order } of talk.orders) if (order.kind === 'continue') expect(at - order.from).toBeLessThan(1000);
+    for (const { at, order } of talk.orders)
+      if (order.kind === 'continue') expect(at - order.from).toBeLessThan(NOISE_MS);
     expect(new Set(talk.kinds)).toEqual(new Set(['ask', 'continue']));
   });
 });
