@@ -137,6 +137,15 @@ export function next(state: State, input: Input): Step {
   }
 }
 
+/** What was not delivered is decoded again, under another list of phrases. */
+export const again = ({ phase, now, sound, soundUntil, waitsUntil }: State): State => ({
+  ...START,
+  now,
+  soundUntil,
+  waitsUntil,
+  sound: phase === 'decoding' ? sound : SHORTEST_WORD_MS,
+});
+
 const wait = (state: State): Step => ({ state, order: { kind: 'wait' } });
 
 function afterResult(

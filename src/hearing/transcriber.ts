@@ -1,5 +1,5 @@
 import type { Engine } from './engine.ts';
-import { next, START, type Completeness, type Input, type State } from './end-of-utterance.ts';
+import { again, next, START, type Completeness, type Input, type State } from './end-of-utterance.ts';
 import { PauseMeter } from './pause-meter.ts';
 import type { Phrases } from './phrases.ts';
 import { Recogniser, type Heard } from './recogniser.ts';
@@ -114,7 +114,7 @@ export class Transcriber {
     this.#current = this.#recogniserFor(this.#phrases);
     this.#switching = null;
     this.#inHand = [];
-    this.#end = START;
+    this.#end = again(this.#end);
     await this.#decodeUnfinished();
   }
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  again,
   ASK_AFTER_MS,
   ASK_AGAIN_AFTER_MS,
   LIKELY_WHOLE_MS,
@@ -53,6 +54,11 @@ class Talk {
 
   final(of: Completeness, end: number): this {
     return this.#take({ kind: 'final', of, end });
+  }
+
+  listChanges(): this {
+    this.#state = again(this.#state);
+    return this;
   }
 
   partial(of: Completeness): this {
@@ -173,6 +179,17 @@ describe('words that the engine has ended by itself', () => {
   test('digits wait while more words are being heard', () => {
     const talk = new Talk().quiet(880).final('complete, may go on', 0).partial('complete, may go on').quiet(3000);
     expect(talk.kinds).toEqual([]);
+  });
+});
+
+describe('when the list of phrases changes', () => {
+  test('a result in hand is asked for again under the new one', () => {
+    const talk = said('complete, may go on').listChanges().quiet(CHUNK);
+    expect(talk.kinds).toEqual(['ask', 'ask']);
+  });
+  test('words that wait for more are not forgotten', () => {
+    const talk = new Talk().quiet(880).final('complete, may go on', 0).listChanges();
+    expect(talk.quiet(MAY_GO_ON_MS - 880).kinds).toEqual(['deliver']);
   });
 });
 
