@@ -1,6 +1,8 @@
+import { RUNNING_ROUND } from '../session/calls.ts';
 import type { EventBody } from '../session/event.ts';
 import { MOST_ASKED_AGAIN } from '../session/silence.ts';
 import { isDone, pendingReading, type Reading, type SessionState } from '../session/state.ts';
+import { awaitsWitness } from '../session/witness.ts';
 import { answerTo } from './answer.ts';
 import { explainLift } from './explain.ts';
 import { IN_FULL, prompt } from './prompt.ts';
@@ -16,7 +18,11 @@ import { sayOpenPoints, sayStanding } from './standing.ts';
 export function announce(state: SessionState, events: readonly EventBody[]): readonly string[] {
   const said = events.flatMap((event) => sayEvent(state, event));
   // A reading that was just read back is not asked for twice.
-  const asks = events.at(-1)?.kind !== 'reading captured' && events.some(({ kind }) => MOVES_ON.has(kind));
+  // Nor is a torque the last word after "stop".
+  const asks =
+    events.at(-1)?.kind !== 'reading captured' &&
+    !events.some((event) => isStop(state, event)) &&
+    events.some(({ kind }) => MOVES_ON.has(kind));
   return [...said, ...(asks ? prompt(state, events) : [])];
 }
 
@@ -32,13 +38,19 @@ const MOVES_ON: ReadonlySet<EventBody['kind']> = new Set([
   'witness asked',
   'step witnessed',
   'deviation reported',
-  'reason confirmed',
   'reason rejected',
   'deviation disregarded',
   'left open',
   'second person joined',
   'handover begun',
+  'break noticed',
+  'pass restarted',
 ]);
+
+/** A value over its window was confirmed: the manual decides what follows, not the next call. */
+const isStop = (state: SessionState, event: EventBody): boolean =>
+  event.kind === 'reading confirmed' &&
+  state.readings.some(({ seq, verdict }) => seq === event.of && verdict === 'over');
 
 function sayEvent(state: SessionState, event: EventBody): readonly string[] {
   switch (event.kind) {
@@ -69,10 +81,12 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
     }
     case 'reading rejected':
       return ['Not logged.'];
-    case 'reading disregarded':
-      return ['Disregarded.'];
+    case 'reading disregarded': {
+      const reading = state.readings.find(({ seq }) => seq === event.of);
+      return [reading ? `Disregarded: ${sayPlace(state, reading)}.` : 'Disregarded.'];
+    }
     case 'timed out':
-      return [...prompt(state), ...(state.silences < MOST_ASKED_AGAIN ? [] : ['No answer. Tap affirm or negative.'])];
+      return [...prompt(state), ...(state.silences < MOST_ASKED_AGAIN ? [] : [sayNoAnswer(state)])];
     case 'asked':
       return event.question.about === 'slowly'
         ? prompt(state, SAY_ALL).flatMap(inPieces)
@@ -80,7 +94,9 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
     case 'witness asked':
       return [];
     case 'step witnessed':
-      return [event.agrees ? 'Witnessed.' : 'Stop. The second person does not agree. Put it right.'];
+      return event.agrees
+        ? ['Witnessed.']
+        : ['Stop. The second person does not agree. Put it right. To read the last pass again, say back.'];
     case 'deviation reported':
       return [sentence(`${labelOf(state, event.step)} ${count(event.fastener)}, ${event.what}.`)];
     case 'reason given':
@@ -89,8 +105,10 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
       return ['Logged.', ...sayWhatToDo(state, event.of)];
     case 'reason rejected':
       return ['Not logged.'];
-    case 'deviation disregarded':
-      return ['Disregarded.'];
+    case 'deviation disregarded': {
+      const deviation = state.deviations.find(({ seq }) => seq === event.of);
+      return [deviation ? `Disregarded: ${sayPlace(state, deviation)}, ${deviation.what}.` : 'Disregarded.'];
+    }
     case 'left open': {
       const deviation = state.deviations.find(({ seq }) => seq === event.of);
       return deviation ? [`${sayFastener(state, deviation)} is left open.`] : [];
@@ -104,7 +122,7 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
     case 'handed over':
       return [`${event.to} takes over from ${event.from}.`, ...(state.breakOf === null ? sayStanding(state) : [])];
     case 'pass restarted':
-      return [`The procedure has pass ${count(event.pass)} begun again after such a break.`];
+      return [`Pass ${count(event.pass)} is worked again from its first fastener.`];
     case 'continued':
       return state.breakOf === null ? sayStanding(state) : [];
     case 'stood by':
@@ -130,6 +148,7 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
     case 'step done':
     case 'step taken back':
     case 'repeat asked':
+    case 'break noticed':
     case 'break accepted':
       return [];
   }
@@ -143,8 +162,19 @@ function sayWhatToDo(state: SessionState, seq: number): readonly string[] {
   const told = step.onDeviation.find(({ what }) => what === deviation.what);
   return [
     told ? told.text : 'The procedure does not say what to do. Decide by the manual.',
-    `${sayFastener(state, deviation)} is called again. If it cannot be done, say leave open.`,
+    `Then work ${sayFastener(state, deviation).toLowerCase()} again, or say leave open.`,
   ];
+}
+
+/** "stud one, pass one". */
+const sayPlace = (state: SessionState, { step, pass, fastener }: Pick<Reading, 'step' | 'pass' | 'fastener'>): string =>
+  `${labelOf(state, step)} ${count(fastener)}, ${pass === RUNNING_ROUND ? 'running torque' : `pass ${count(pass)}`}`;
+
+function sayNoAnswer(state: SessionState): string {
+  const pending = pendingReading(state);
+  return pending && awaitsWitness(state, pending)
+    ? 'No answer. Second person, type or tap your value.'
+    : 'No answer. Tap affirm or negative.';
 }
 
 const sayFastener = (state: SessionState, { step, fastener }: Pick<Reading, 'step' | 'fastener'>): string =>

@@ -12,6 +12,7 @@ import {
   type Reading,
   type SessionState,
 } from '../session/state.ts';
+import { awaitsWitness } from '../session/witness.ts';
 import { explainSetting } from './explain.ts';
 import { sayRoundAndCall } from './say-call.ts';
 import { count, digits, labelOf, sayPlain, sentence } from './say.ts';
@@ -50,7 +51,8 @@ function place(state: SessionState): readonly string[] {
 function left(state: SessionState): readonly string[] {
   const open = openCalls(state);
   const [call] = open;
-  const steps = `${count(Math.max(0, state.procedure.steps.length - state.at - 1))} steps after this one.`;
+  const after = Math.max(0, state.procedure.steps.length - state.at - 1);
+  const steps = `${count(after)} ${after === 1 ? 'step' : 'steps'} after this one.`;
   const points = openPoints(state).length;
   const deviations = points === 0 ? [] : [`${sentence(count(points))} to be decided about.`];
   if (!call) return [sentence(steps), ...deviations];
@@ -93,8 +95,10 @@ const value = ({ pass, basis, reading }: Reading): string =>
 function why(state: SessionState): string {
   const step = currentStep(state);
   const call = currentCall(state);
-  if (pendingReading(state))
-    return 'A value counts once it is confirmed. Say affirm if the tool shows it, else negative.';
+  const pending = pendingReading(state);
+  if (pending && awaitsWitness(state, pending))
+    return 'Two people read the tool, and neither is told what the other read. The second person reads now.';
+  if (pending) return 'A value counts once it is confirmed. Say affirm if the tool shows it, else negative.';
   const setting = step && call && settingOf(state, step, call);
   if (setting) return `${sentence(sayPlain(explainSetting(setting)))}.`;
   const { document, revision } = state.procedure.source;

@@ -1,5 +1,6 @@
 /** How far an utterance has come, from its words so far: what the end of speech is decided by. */
-import { MISHEARD, NOT_ANSWERS } from './decoys.ts';
+import { MISHEARD } from './decoys.ts';
+import { isReason } from './dictation.ts';
 import { grammarOf } from './grammar.ts';
 import { canGoOn, matchesOf } from './grammar-match.ts';
 import type { SaidReading } from '../session/intent.ts';
@@ -34,7 +35,7 @@ export function completenessIn(situation: Situation): (words: readonly string[])
   const known = new Map<string, Completeness>();
   const judge = (text: string): Completeness => {
     // Own words may always go on.
-    if (situation.dictation) return text === '' || NOT_ANSWERS.has(text) ? 'unfinished' : 'complete, may go on';
+    if (situation.dictation) return isReason(text) ? 'complete, may go on' : 'unfinished';
     const words = text === '' ? [] : text.split(' ');
     const isComplete = fixed.includes(text) || matchesOf(forms, words).length > 0;
     const goesOn = words.length === 0 || fixed.some((saying) => saying.startsWith(`${text} `)) || canGoOn(forms, words);

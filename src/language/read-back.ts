@@ -9,6 +9,7 @@ import {
   type Reading,
   type SessionState,
 } from '../session/state.ts';
+import { witnessIn } from '../session/people.ts';
 import { awaitsWitness } from '../session/witness.ts';
 import { questionAbout } from './doubt.ts';
 import { sayRoundAndCall } from './say-call.ts';
@@ -22,7 +23,10 @@ type ReadBack = Pick<
 /** Digit by digit, then a question without the wanted answer, or the next fastener where going on confirms. */
 export function readBack(state: SessionState, reading: ReadBack): string {
   const named = `${labelOf(state, reading.step)} ${count(reading.fastener)}`;
-  if (awaitsWitness(state, reading)) return `${sentence(named)} is read. Second person, say witness and the value.`;
+  if (awaitsWitness(state, reading)) {
+    const whom = witnessIn(state) === null ? 'A second person must join, then say' : 'Second person, say';
+    return `${sentence(named)} is read. ${whom} witness and the value.`;
+  }
   const { witnessed } = reading;
   const how =
     reading.basis.of === 'running torque' ? 'running torque ' : reading.evidence === 'click' ? 'click at ' : '';

@@ -43,7 +43,7 @@ function words(state: SessionState, reason: Refusal): string {
     case 'witness first':
       return `${label} ${count(reason.fastener)} wants its witness. Second person, say witness and the value.`;
     case 'no second person':
-      return 'Each reading here wants a witness, and no second person is named. The mechanic cannot witness.';
+      return 'A second person is wanted here, and none is named. One must join; the mechanic cannot witness.';
     case 'nothing to witness':
       return 'There is nothing to witness.';
     case 'step witness first':
@@ -63,7 +63,7 @@ function words(state: SessionState, reason: Refusal): string {
     case 'reason first':
       return openDeviation(state)?.status === 'reason given'
         ? 'Is the reason correct? Affirm or negative.'
-        : 'Say the reason in your own words, or cancel that.';
+        : 'Say the reason in your own words, or say: cancel that.';
     case 'no reason wanted':
       return 'No reason is wanted here.';
     case 'nothing to report on':

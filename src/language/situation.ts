@@ -105,13 +105,13 @@ export function situationOf(state: SessionState): Situation {
       dictation: !isGiven,
     };
   }
-  if (openWarning(state)) return fixed([...AFFIRM, ...always]);
+  if (openWarning(state)) return fixed([...AFFIRM, ...always, ...(isBetweenSteps(state) ? HAND_OVER : [])]);
 
   const pending = pendingReading(state);
   if (pending) {
     const room = readingRoom(state, pending);
     if (awaitsWitness(state, pending)) {
-      const sayings = [...NEGATIVE, ...DISREGARD, ...WHY, ...always];
+      const sayings = [...NEGATIVE, ...DISREGARD, ...WHY, ...always, ...leaves];
       return { sayings, reading: room, correction: room, logged: null, witness: room, dictation: false };
     }
     return {
@@ -132,7 +132,11 @@ export function situationOf(state: SessionState): Situation {
       dictation: false,
     };
   }
-  const last = lastConfirmed(state);
+  const isOfStep = (each: { readonly step: string }): boolean => each.step === step.id;
+  const isStated = [lastConfirmed(state), state.deviations.findLast(({ status }) => status === 'stated')].some(
+    (each) => each && isOfStep(each),
+  );
+  const drops = isStated ? DISREGARD : [];
   const about = correctable(state);
   const call = currentCall(state);
   const called =
@@ -142,7 +146,6 @@ export function situationOf(state: SessionState): Situation {
   // After a rejected reading, a correction is a new value for the fastener that is called again.
   const correction = about ? readingRoom(state, about) : state.readings.length > 0 ? called : null;
   if (awaitsStepWitness(state)) {
-    const drops = last?.step === step.id ? DISREGARD : [];
     return {
       ...fixed([...WITNESS_SAYS, ...NEXT, ...BACK, ...QUESTIONS, ...always, ...drops, ...leaves]),
       reading: correction,
@@ -150,7 +153,6 @@ export function situationOf(state: SessionState): Situation {
     };
   }
   if (openCondition(state)) {
-    const drops = last?.step === step.id ? DISREGARD : [];
     return {
       sayings: [...AFFIRM, ...NEGATIVE, ...BACK, ...QUESTIONS, ...always, ...drops],
       reading: correction,
@@ -167,7 +169,7 @@ export function situationOf(state: SessionState): Situation {
       ...BACK,
       ...QUESTIONS,
       ...always,
-      ...(last?.step === step.id ? DISREGARD : []),
+      ...drops,
       ...(call ? reportable(step).flatMap((what) => REPORTS[what]) : []),
       ...(statedOnCall(state, step) ? LEAVE_OPEN : []),
       ...(isBetweenSteps(state) ? HAND_OVER : []),

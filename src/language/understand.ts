@@ -1,6 +1,7 @@
 import { isWellFormed, type Meaning, type ReadingDoubt, type SaidReading } from '../session/intent.ts';
 import { compare, DECIMAL, fromWritten } from '../units/index.ts';
 import { answerWanted, MISHEARD, NOT_ANSWERS } from './decoys.ts';
+import { isReason } from './dictation.ts';
 import { doubtsAbout, type DoubtContext } from './doubt.ts';
 import { grammarOf, type Rule } from './grammar.ts';
 import { matchesOf, type Match } from './grammar-match.ts';
@@ -44,8 +45,7 @@ export function understand(heard: readonly HeardWord[], situation: Situation): U
     const enough = HARMLESS.has(saying.meaning.kind) ? SURE_HARMLESS : SURE_COMMAND;
     return sureness >= enough ? meant(saying.meaning) : NOTHING;
   }
-  // A "yes" alone is nobody's reason.
-  if (situation.dictation && !NOT_ANSWERS.has(text)) return dictated(heard);
+  if (situation.dictation) return dictated(heard);
   for (const rule of grammar.rules) {
     const meaning = meaningBy(rule, matchesOf(rule.forms, words), sureness);
     if (meaning) return meant(meaning);
@@ -63,7 +63,8 @@ function dictated(heard: readonly HeardWord[]): Understanding {
     .flatMap(({ word }) => (word === NO_WORD ? [] : [word]))
     .join(' ')
     .trim();
-  return text === '' ? NOTHING : meant({ kind: 'reason', text });
+  if (isReason(text)) return meant({ kind: 'reason', text });
+  return text === '' ? NOTHING : { kind: 'nothing', ask: 'Say the reason in your own words.' };
 }
 
 const NOTHING: Understanding = { kind: 'nothing' };

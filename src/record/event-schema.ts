@@ -108,6 +108,7 @@ export const EventBodySchema = exactly<EventBody>()(
     v.strictObject({ kind: v.literal('second person left'), name: v.string() }),
     only('handover begun'),
     v.strictObject({ kind: v.literal('handed over'), from: v.string(), to: v.string() }),
+    only('break noticed'),
     only('break accepted'),
     v.strictObject({ kind: v.literal('pass restarted'), step: v.string(), pass: Count }),
     only('repeat asked'),

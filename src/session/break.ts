@@ -39,6 +39,17 @@ export function passToRestart(state: SessionState): { readonly step: string; rea
   return isBegun ? { step: step.id, pass: pass.index } : null;
 }
 
+/**
+ * Whether somebody comes back to a fastener after long without having said that they go. Other steps take their time: oil
+ * drains for an hour, and nobody has lost their place in it.
+ * @param now RFC 3339
+ */
+export const isBack = (state: SessionState, now: string): boolean =>
+  state.phase === 'working' &&
+  state.breakOf === null &&
+  currentCall(state) !== null &&
+  pauseBetween(state.lastAt, now) >= askedAfter(currentStep(state));
+
 /** The question after a break is open: is all as it was left? */
 export function whileBreakOpen(state: SessionState, meaning: Meaning): Decision {
   switch (meaning.kind) {

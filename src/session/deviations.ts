@@ -2,7 +2,7 @@
 import type { Step } from '../procedure/procedure.ts';
 import { accept, refuse, type Decision } from './decision.ts';
 import type { Deviation } from './deviation.ts';
-import type { DeviationKind, Meaning } from './intent.ts';
+import { wellFormed, type DeviationKind, type Meaning } from './intent.ts';
 import type { Reading } from './reading.ts';
 import { currentCall, standingReading, type SessionState } from './state.ts';
 
@@ -40,7 +40,7 @@ export function whileReasonWanted(deviation: Deviation, meaning: Meaning): Decis
   const { seq: of, status } = deviation;
   switch (meaning.kind) {
     case 'reason': {
-      const text = meaning.text.trim().slice(0, LONGEST_REASON);
+      const text = [...wellFormed(meaning.text).trim()].slice(0, LONGEST_REASON).join('');
       return text === '' ? refuse({ code: 'reason first' }) : accept({ kind: 'reason given', of, text });
     }
     case 'affirm':

@@ -135,6 +135,8 @@ export type EventBody =
   | { readonly kind: 'second person left'; readonly name: string }
   | { readonly kind: 'handover begun' }
   | { readonly kind: 'handed over'; readonly from: string; readonly to: string }
+  /** Somebody came back to a fastener after long, with the page open all the while. */
+  | { readonly kind: 'break noticed' }
   /** After a long break: all is as it was left. */
   | { readonly kind: 'break accepted' }
   /** The procedure has a pass that was broken off begun again: its readings are set aside, none is erased. */

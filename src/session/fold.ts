@@ -7,13 +7,14 @@ import { deviationsAfter } from './deviation.ts';
 import type { EventBody, People, SessionEvent } from './event.ts';
 import { peopleAfter } from './people.ts';
 import { callKey, mark } from './reading.ts';
-import { currentStep, warningKey, type SessionState } from './state.ts';
+import { currentStep, isSettled, warningKey, type SessionState } from './state.ts';
 
 /** The state before anything was done. */
 export function begin(procedure: Procedure, people: People): SessionState {
   return {
     procedure,
     people,
+    doers: [people.mechanic],
     day: null,
     phase: 'working',
     at: 0,
@@ -27,6 +28,7 @@ export function begin(procedure: Procedure, people: People): SessionState {
     readings: [],
     deviations: [],
     witnessAsked: null,
+    objected: null,
     handingOver: false,
     breakOf: null,
     lastAt: null,
@@ -37,10 +39,33 @@ export function begin(procedure: Procedure, people: People): SessionState {
 /** The state after one more event. The one code path for live work, for a reopened page and for replay. */
 export function fold(state: SessionState, event: SessionEvent): SessionState {
   const changed = after(state, event);
-  // A question or a refusal changes nothing; a silence and a page that opens again are nobody's work.
-  const isWork = changed !== state && event.body.kind !== 'timed out' && event.body.kind !== 'reopened';
-  return isWork ? { ...changed, lastAt: event.at.utc } : changed;
+  // A question or a refusal changes nothing.
+  if (changed === state || NO_WORK.has(event.body.kind)) return changed;
+  // A record from before breaks were asked about goes on without the answer.
+  const breakOf = GOES_ON.has(event.body.kind) ? null : changed.breakOf;
+  return { ...changed, breakOf, lastAt: event.at.utc };
 }
+
+/** What changes the state and is nobody's work on the unit: a break goes on over it. */
+const NO_WORK: ReadonlySet<EventBody['kind']> = new Set([
+  'opened',
+  'timed out',
+  'reopened',
+  'break noticed',
+  'second person joined',
+  'second person left',
+]);
+
+/** What only happens when work goes on. */
+const GOES_ON: ReadonlySet<EventBody['kind']> = new Set([
+  'warning acknowledged',
+  'condition answered',
+  'reading captured',
+  'reading confirmed',
+  'fastener done',
+  'answered',
+  'step done',
+]);
 
 function after(state: SessionState, event: SessionEvent): SessionState {
   const { body } = event;
@@ -48,6 +73,7 @@ function after(state: SessionState, event: SessionEvent): SessionState {
     case 'opened':
       return { ...state, day: dayOf(event) };
     case 'reopened':
+    case 'break noticed':
       return broken({ ...state, day: dayOf(event) }, event);
     case 'repeat asked':
     case 'asked':
@@ -58,10 +84,10 @@ function after(state: SessionState, event: SessionEvent): SessionState {
     case 'witness asked':
       return { ...state, witnessAsked: body.step };
     case 'step witnessed':
-      return { ...state, witnessAsked: null };
+      return { ...state, witnessAsked: null, objected: body.agrees ? null : body.step };
     case 'step done': {
       const at = indexOf(state, body.step) + 1;
-      return { ...state, doneSteps: new Set([...state.doneSteps, body.step]), at, witnessAsked: null };
+      return { ...state, doneSteps: new Set([...state.doneSteps, body.step]), at, witnessAsked: null, objected: null };
     }
     case 'step taken back':
       return takenBack(state, indexOf(state, body.step));
@@ -87,8 +113,12 @@ function after(state: SessionState, event: SessionEvent): SessionState {
     case 'reason confirmed':
     case 'reason rejected':
     case 'deviation disregarded':
-    case 'left open':
       return { ...state, deviations: deviationsAfter(state.deviations, body, event) };
+    case 'left open': {
+      const left = { ...state, deviations: deviationsAfter(state.deviations, body, event) };
+      const deviation = left.deviations.find(({ seq }) => seq === body.of);
+      return deviation ? withRoundOver(left, deviation) : left;
+    }
     case 'second person joined':
     case 'second person left':
       return { ...state, people: peopleAfter(state.people, body) };
@@ -169,6 +199,7 @@ function handedOver(state: SessionState, body: Extract<EventBody, { kind: 'hande
     phase: 'working',
     handingOver: false,
     people: peopleAfter(state.people, body),
+    doers: [...state.doers, body.to],
     acknowledged: new Set([...state.acknowledged].filter((key) => !isOfStep(key))),
   };
 }
@@ -204,6 +235,7 @@ function takenBack(state: SessionState, at: number): SessionState {
     ...state,
     at,
     witnessAsked: null,
+    objected: null,
     doneSteps: new Set(before.filter((id) => !state.skippedSteps.has(id))),
     skippedSteps: new Set(before.filter((id) => state.skippedSteps.has(id))),
     conditions: new Map([...state.conditions].filter(([condition]) => asked.includes(condition))),
@@ -212,19 +244,28 @@ function takenBack(state: SessionState, at: number): SessionState {
   };
 }
 
-/** Marks a fastener as done. Where one turned in a check for turning, the end of its round opens the whole round again. */
+/** Marks a fastener as done. */
 function withFastenerDone(state: SessionState, body: Extract<EventBody, { kind: 'fastener done' }>): SessionState {
   const key = callKey(body.step, body.pass, body.fastener);
   const doneFasteners = new Set([...state.doneFasteners, key]);
   const turned = body.turned ? new Set([...state.turned, key]) : state.turned;
-  const step = state.procedure.steps.find(({ id }) => id === body.step);
-  const pass = step && planOf(state.procedure, step).passes.find(({ index }) => index === body.pass);
-  const round = new Set(pass?.order.map((fastener) => callKey(body.step, body.pass, fastener)));
-  const isOver = [...round].every((each) => doneFasteners.has(each));
-  if (!isOver || ![...round].some((each) => turned.has(each))) return { ...state, doneFasteners, turned };
+  return withRoundOver({ ...state, doneFasteners, turned }, body);
+}
+
+/** Where a nut turned in a check for turning, the end of its round opens the whole round again. */
+function withRoundOver(
+  state: SessionState,
+  { step: id, pass: index }: { readonly step: string; readonly pass: number },
+): SessionState {
+  const step = state.procedure.steps.find((each) => each.id === id);
+  const pass = step && planOf(state.procedure, step).passes.find((each) => each.index === index);
+  if (!pass) return state;
+  const round = new Set(pass.order.map((fastener) => callKey(id, index, fastener)));
+  const isOver = pass.order.every((fastener) => isSettled(state, id, pass, fastener));
+  if (!isOver || ![...round].some((each) => state.turned.has(each))) return state;
   const outside = (keys: ReadonlySet<string>): ReadonlySet<string> =>
     new Set([...keys].filter((each) => !round.has(each)));
-  return { ...state, doneFasteners: outside(doneFasteners), turned: outside(turned) };
+  return { ...state, doneFasteners: outside(state.doneFasteners), turned: outside(state.turned) };
 }
 
 const indexOf = (state: SessionState, step: string): number => state.procedure.steps.findIndex(({ id }) => id === step);

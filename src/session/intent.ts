@@ -59,6 +59,9 @@ export interface UnderstoodReading {
   readonly doubts?: readonly ReadingDoubt[];
 }
 
+/** Text without halves of letters: canonical JSON has no place for them. */
+export const wellFormed = (text: string): string => text.replace(/\p{Surrogate}/gu, '\uFFFD');
+
 /** Why something that was said is asked about instead of taken. */
 export type Doubt = 'several readings' | 'not sure' | 'other unit';
 

@@ -2,16 +2,23 @@
 import { accept, refuse, type Decision } from './decision.ts';
 import { openDeviation } from './deviation.ts';
 import type { EventBody, People } from './event.ts';
-import type { Meaning } from './intent.ts';
+import { wellFormed, type Meaning } from './intent.ts';
 import { currentStep, isUntouched, pendingReading, type SessionState } from './state.ts';
 
-/** How names are told apart: spaces around them and capitals do not make another person. */
-const plain = (name: string): string => name.trim().toLowerCase();
+/** A name as it is kept: one way to write each letter, single spaces, and no more letters than a person has. */
+export const tidyName = (name: string): string =>
+  [...wellFormed(name).normalize('NFC').trim().replace(/\s+/g, ' ')].slice(0, LONGEST_NAME).join('');
+const LONGEST_NAME = 60;
 
-/** Who may witness: a second person, and never the one who does the work. Null where there is none. */
-export function witnessIn({ people: { mechanic, second } }: Pick<SessionState, 'people'>): string | null {
-  return second !== null && plain(second) !== '' && plain(second) !== plain(mechanic) ? second : null;
+/** How names are told apart: spaces and capitals do not make another person. */
+const plain = (name: string): string => tidyName(name).toLowerCase();
+
+/** Who may witness: a second person, and never one who does the work or did some of it. Null where there is none. */
+export function witnessIn({ people: { second }, doers }: Pick<SessionState, 'people' | 'doers'>): string | null {
+  return second !== null && plain(second) !== '' && !isDoer(doers, second) ? second : null;
 }
+
+const isDoer = (doers: readonly string[], name: string): boolean => doers.some((each) => plain(each) === plain(name));
 
 /** Whose input it is: the second person's where it is a witness's word, the incoming mechanic's at a handover. */
 export function speakerOf(state: SessionState, meaning: Meaning): string {
@@ -21,19 +28,21 @@ export function speakerOf(state: SessionState, meaning: Meaning): string {
     case 'witness says':
       return witnessIn(state) ?? mechanic;
     case 'take over':
-      return meaning.name.trim() || mechanic;
+      return tidyName(meaning.name) || mechanic;
+    case 'second person':
+      return (meaning.name === null ? state.people.second : tidyName(meaning.name)) || mechanic;
     default:
       return mechanic;
   }
 }
 
 /** A second person joins under a name, or leaves. Possible at any time: nobody is kept from going. */
-export function joinOrLeave({ people }: SessionState, name: string | null): Decision {
+export function joinOrLeave({ people, doers }: SessionState, name: string | null): Decision {
   const leaves = people.second === null ? [] : [left(people.second)];
   if (name === null) return leaves.length > 0 ? accept(...leaves) : refuse({ code: 'no second person' });
   if (plain(name) === '') return refuse({ code: 'no name' });
-  if (plain(name) === plain(people.mechanic)) return refuse({ code: 'doer is no witness' });
-  return accept(...leaves, { kind: 'second person joined', name: name.trim() });
+  if (isDoer(doers, name)) return refuse({ code: 'doer is no witness' });
+  return accept(...leaves, { kind: 'second person joined', name: tidyName(name) });
 }
 
 const left = (name: string): EventBody => ({ kind: 'second person left', name });

@@ -1,13 +1,11 @@
 import type { Step, TightenStep } from '../procedure/procedure.ts';
-import { minimumRunningTorque } from '../procedure/lead-hand.ts';
-import { judge } from '../tightening/verdict.ts';
-import { fromWritten, toWritten } from '../units/index.ts';
 import { isReadCall, planOf, toolFor, type Call, type ReadCall } from './calls.ts';
 import { accept, refuse, type Decision } from './decision.ts';
-import type { Basis, EventBody, Evidence, Finding } from './event.ts';
+import type { EventBody, Evidence } from './event.ts';
+import { callOf, findingOf } from './finding.ts';
 import type { Meaning, SaidReading, UnderstoodReading, WorkingMeaning } from './intent.ts';
 import type { Refusal } from './refusal.ts';
-import { basisOf, settingOf } from './setting.ts';
+import { settingOf } from './setting.ts';
 import { confirmed } from './confirmed.ts';
 import {
   callAfter,
@@ -20,7 +18,7 @@ import {
   type SessionState,
 } from './state.ts';
 import { stepDone } from './steps.ts';
-import { findingOnRunning, toolRefusal } from './tools.ts';
+import { toolRefusal } from './tools.ts';
 import { witnessIn } from './people.ts';
 import { awaitsWitness, takeWitness, wantsWitness } from './witness.ts';
 
@@ -131,22 +129,14 @@ function captured(
   said: UnderstoodReading | null,
   corrects: number | null,
 ): EventBody {
-  const { id, range } = toolFor(state.procedure, step, call.pass.index);
-  const setting = settingOf(state, step, call);
+  const { range } = toolFor(state.procedure, step, call.pass.index);
   // A reading is in the unit of the scale it was read off, whatever unit the manual uses.
   const read = said && { value: said.reading.value, unit: range.max.unit };
-  const reading = read ?? setting?.value;
+  const reading = read ?? settingOf(state, step, call)?.value;
   if (!reading) throw new Error(`Step "${step.id}" has no setting that its tool could have clicked at.`);
-  const value = fromWritten('torque', reading);
   const evidence: Evidence = said ? 'read' : 'click';
   const at = { step: step.id, pass: call.pass.index, fastener: call.fastener };
-  const minimum = minimumRunningTorque(step);
-  const [verdict, basis]: readonly [Finding, Basis] = setting
-    ? [judge(value, setting.atWrench.window, step.judging).outcome, basisOf(setting, step)]
-    : [
-        findingOnRunning(state, step, value),
-        { of: 'running torque', tool: id, minimum: minimum && toWritten(minimum) },
-      ];
+  const { verdict, basis } = findingOf(state, step, call, reading);
   const doubts = said?.doubts ?? [];
   return {
     kind: 'reading captured',
@@ -186,12 +176,19 @@ function anew(state: SessionState, step: Step, said: UnderstoodReading): Decisio
     : refuse({ code: 'nothing to correct' });
 }
 
-/** Drops the reading that was confirmed last, as long as its step is under way: its fastener is open again. */
+/**
+ * Drops what was stated last in the step that is under way, a confirmed reading or a deviation: its fastener is open again.
+ */
 export function disregardLast(state: SessionState, step: Step): Decision {
+  const newest = state.readings.at(-1)?.status;
+  // The value in question is gone already: "disregard" is not about the one before it.
+  if (newest === 'rejected' || newest === 'disputed') return refuse({ code: 'nothing to correct' });
   const last = lastConfirmed(state);
-  return last && last.step === step.id
-    ? accept({ kind: 'reading disregarded', of: last.seq })
-    : refuse({ code: 'nothing to correct' });
+  const reading = last?.step === step.id ? last : null;
+  const deviation = state.deviations.findLast((each) => each.step === step.id && each.status === 'stated') ?? null;
+  if (deviation && deviation.seq > (reading?.seq ?? -1))
+    return accept({ kind: 'deviation disregarded', of: deviation.seq });
+  return reading ? accept({ kind: 'reading disregarded', of: reading.seq }) : refuse({ code: 'nothing to correct' });
 }
 
 /** The confirmation of a reading and what follows from it: the step is done, taken back, or goes on. */
@@ -208,14 +205,6 @@ function confirmation(state: SessionState, reading: Reading): readonly EventBody
       !isSettled(state, step.id, call.pass, call.fastener),
   );
   return [confirmed, ...(others.length === 0 && !isOpen ? stepDone(state, step) : [])];
-}
-
-function callOf(state: SessionState, step: TightenStep, { seq, pass, fastener }: Reading): ReadCall {
-  const call = planOf(state.procedure, step)
-    .calls.filter(isReadCall)
-    .find((candidate) => candidate.pass.index === pass && candidate.fastener === fastener);
-  if (!call) throw new Error(`Reading ${seq} is about no call of step "${step.id}".`);
-  return call;
 }
 
 function stepOf(state: SessionState, { seq, step: id }: Reading): TightenStep {

@@ -1,5 +1,5 @@
 import type { Hazard, Procedure, Step } from '../procedure/procedure.ts';
-import { planOf, type Call, type Round } from './calls.ts';
+import { planOf, RUNNING_ROUND, type Call, type Round } from './calls.ts';
 import { isLeftOpen, type Deviation } from './deviation.ts';
 import type { People } from './event.ts';
 import { callKey, correctedBy, standingIn, wantsOwnWord, type Reading } from './reading.ts';
@@ -10,6 +10,8 @@ export { wantsOwnWord, type Reading } from './reading.ts';
 export interface SessionState {
   readonly procedure: Procedure;
   readonly people: People;
+  /** Everybody who has been the mechanic in this session: none of them can witness in it. */
+  readonly doers: readonly string[];
   /** The day (UTC, 'YYYY-MM-DD') on which the session was opened, or was gone on with; null before it is opened. */
   readonly day: string | null;
   readonly phase: 'working' | 'standing by' | 'closed';
@@ -30,6 +32,8 @@ export interface SessionState {
   readonly deviations: readonly Deviation[];
   /** The step that is done but for the word of its second person. */
   readonly witnessAsked: string | null;
+  /** The step with which the second person did not agree, as long as it is worked again. */
+  readonly objected: string | null;
   /** The mechanic leaves: work stands by until another one takes over, or the same one goes on. */
   readonly handingOver: boolean;
   /** How long work was broken off, in milliseconds, where it is not yet said that all is as it was left. */
@@ -104,7 +108,8 @@ export const isDone = (
  */
 export function isSettled(state: SessionState, step: string, pass: Pick<Round, 'index'>, fastener: number): boolean {
   if (isDone(state, { step, pass: pass.index, fastener })) return true;
-  if (isLeftOpen(state, step, pass.index, fastener)) return true;
+  // A nut whose running torque is unknown has no value in any pass either.
+  if ([RUNNING_ROUND, pass.index].some((round) => isLeftOpen(state, step, round, fastener))) return true;
   return standingReading(state, step, pass.index, fastener)?.verdict === 'in';
 }
 

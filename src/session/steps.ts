@@ -1,5 +1,5 @@
 import type { Step } from '../procedure/procedure.ts';
-import { checksForTurning, isReadCall, type Call } from './calls.ts';
+import { checksForTurning, isReadCall, planOf, type Call } from './calls.ts';
 import { accept, refuse, type Decision } from './decision.ts';
 import { statedOnCall } from './deviations.ts';
 import type { EventBody } from './event.ts';
@@ -21,7 +21,8 @@ export function goOn(state: SessionState, step: Step): Decision {
 export function leaveOpen(state: SessionState, step: Step): Decision {
   const deviation = statedOnCall(state, step);
   if (!deviation) return refuse({ code: 'report first' });
-  const isLast = openCalls(state).length === 1;
+  const call = currentCall(state);
+  const isLast = openCalls(state).length === 1 && !(call && turnedInRound(state, step, call.pass));
   return accept({ kind: 'left open', of: deviation.seq }, ...(isLast ? stepDone(state, step) : []));
 }
 
@@ -58,8 +59,23 @@ export function goBack(state: SessionState, step: Step): Decision {
   const previous = state.procedure.steps.slice(0, state.at).findLast(({ id }) => !state.skippedSteps.has(id));
   const stands = (id: string): boolean =>
     state.readings.some((reading) => reading.step === id && reading.status === 'confirmed');
+  const again = passToWorkAgain(state, step, previous ?? null);
+  if (again) return accept(...again);
   if (stands(step.id) || (previous && stands(previous.id))) return refuse({ code: 'readings stand' });
   return previous ? accept({ kind: 'step taken back', step: previous.id }) : refuse({ code: 'first step' });
+}
+
+/**
+ * Where the second person did not agree, what they looked at is worked again: the last round with values, of this step or
+ * of the one before it. Its readings are set aside, none is erased. Null where that is not so.
+ */
+function passToWorkAgain(state: SessionState, step: Step, previous: Step | null): readonly EventBody[] | null {
+  if (state.objected !== step.id) return null;
+  const looked = step.kind === 'witness' ? previous : step;
+  const pass = looked && planOf(state.procedure, looked).passes.findLast(({ kind }) => kind === 'torque');
+  if (looked?.kind !== 'tighten' || !pass) return null;
+  const restarted: EventBody = { kind: 'pass restarted', step: looked.id, pass: pass.index };
+  return looked === step ? [restarted] : [{ kind: 'step taken back', step: looked.id }, restarted];
 }
 
 /** A step is done, and the work comes to the next. Where a second person is to look at it, they are asked first. */

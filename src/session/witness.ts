@@ -3,6 +3,7 @@ import { add, compare, fromWritten } from '../units/index.ts';
 import { toolFor } from './calls.ts';
 import { accept, refuse, type Decision } from './decision.ts';
 import type { EventBody } from './event.ts';
+import { callOf, findingOf } from './finding.ts';
 import type { SaidReading } from './intent.ts';
 import type { Reading } from './reading.ts';
 import { witnessIn } from './people.ts';
@@ -29,11 +30,15 @@ export function takeWitness(state: SessionState, pending: Reading, { fastener, v
   return agree(state, pending, reading) ? accept(witnessed) : accept(witnessed, { kind: 'disputed', of: pending.seq });
 }
 
-/** Whether two values of one reading are the same to one mark of the tool. */
+/**
+ * Whether two values of one reading are the same to one mark of the tool, and say the same of the fastener: one mark is much
+ * where it is the one between inside and outside.
+ */
 export function agree(state: SessionState, reading: Reading, other: Reading['reading']): boolean {
   const step = state.procedure.steps.find(({ id }) => id === reading.step);
   if (step?.kind !== 'tighten') return false;
   const { resolution } = toolFor(state.procedure, step, reading.pass);
   const [one, two] = [fromWritten('torque', reading.reading), fromWritten('torque', other)];
-  return compare(one, add(two, resolution)) <= 0 && compare(two, add(one, resolution)) <= 0;
+  const isNear = compare(one, add(two, resolution)) <= 0 && compare(two, add(one, resolution)) <= 0;
+  return isNear && findingOf(state, step, callOf(state, step, reading), other).verdict === reading.verdict;
 }

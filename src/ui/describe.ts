@@ -71,10 +71,12 @@ export function describe({ body }: Pick<SessionEvent, 'body'>, after: SessionSta
       return 'Work stopped: handing over';
     case 'handed over':
       return `Handed over from ${body.from} to ${body.to}`;
+    case 'break noticed':
+      return 'Somebody came back after a long break';
     case 'break accepted':
       return 'After the break: all is as it was left';
     case 'pass restarted':
-      return `Pass ${body.pass} of ${titleOf(procedure, body.step)} begun again after the break; its readings are set aside`;
+      return `Pass ${body.pass} of ${titleOf(procedure, body.step)} worked again; its readings are set aside`;
     case 'repeat asked':
       return 'Asked to say again';
     case 'asked':

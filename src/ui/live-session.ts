@@ -5,7 +5,8 @@ import { situationOf, type Situation } from '../language/situation.ts';
 import { understand, type HeardWord } from '../language/understand.ts';
 import { seal, type Entry } from '../record/entry.ts';
 import type { Call } from '../session/calls.ts';
-import { decide } from '../session/decide.ts';
+import { isBack } from '../session/break.ts';
+import { decide, type Decision } from '../session/decide.ts';
 import type { EventBody, SessionEvent } from '../session/event.ts';
 import type { Heard, Meaning, Source } from '../session/intent.ts';
 import { fold } from '../session/fold.ts';
@@ -57,6 +58,8 @@ export interface Fittings {
   readonly tone: (kind: 'heard' | 'logged' | 'question' | 'stop') => void;
 }
 
+const BACK: Decision = { kind: 'accepted', events: [{ kind: 'break noticed' }] };
+
 /** What every input is answered with once nothing can be written. */
 const NOTHING_LOGGED = 'Nothing is logged any more. Stop, and load the page again.';
 
@@ -101,7 +104,9 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
       say([NOTHING_LOGGED]);
       return;
     }
-    const decision = decide(state(), { meaning });
+    // What comes first after a long break may answer a question of long ago: it is asked anew.
+    const isAfterBreak = source !== 'program' && isBack(state(), now().utc);
+    const decision = isAfterBreak ? BACK : decide(state(), { meaning });
     const events: readonly EventBody[] =
       decision.kind === 'accepted' ? decision.events : [{ kind: 'refused', meaning, reason: decision.reason }];
     // A closed record stays as it is: what comes after the end is answered, not written.

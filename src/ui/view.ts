@@ -5,9 +5,10 @@ import { sayDuration } from '../language/standing.ts';
 import { minimumRunningTorque } from '../procedure/lead-hand.ts';
 import type { Hazard, Procedure, Step } from '../procedure/procedure.ts';
 import { forbids } from '../procedure/tool-reasons.ts';
-import { planOf, runningToolOf, toolFor, type Call } from '../session/calls.ts';
+import { planOf, RUNNING_ROUND, runningToolOf, toolFor, type Call } from '../session/calls.ts';
 import { isLeftOpen, openDeviation } from '../session/deviation.ts';
 import { openPoints, type OpenPoint } from '../session/deviations.ts';
+import { witnessIn } from '../session/people.ts';
 import { settingOf, type Setting } from '../session/setting.ts';
 import {
   currentCall,
@@ -66,6 +67,8 @@ export interface WorkView {
   readonly deviation: { readonly what: string; readonly reason: string | null } | null;
   readonly handingOver: boolean;
   readonly people: SessionState['people'];
+  /** Who can witness; null where nobody can. */
+  readonly witness: string | null;
   /** What is to be decided about after the work, each as a line. */
   readonly openPoints: readonly string[];
 }
@@ -117,10 +120,11 @@ export function workView(state: SessionState): WorkView {
     map: step ? mapView(state, step, call) : null,
     phase: state.phase,
     toWitness: step && awaitsStepWitness(state) ? (step.kind === 'witness' ? step.what : step.title) : null,
-    breakOf: state.breakOf === null ? null : sayDuration(state.breakOf),
+    breakOf: state.breakOf === null || state.phase === 'standing by' ? null : sayDuration(state.breakOf),
     deviation: deviation && { what: placed(state, deviation), reason: deviation.reason },
     handingOver: state.handingOver,
     people: state.people,
+    witness: witnessIn(state),
     openPoints: openPoints(state).map((point) => placed(state, point)),
   };
 }
@@ -192,7 +196,7 @@ function mapView(state: SessionState, step: Step, call: Call | null): MapView | 
   const pass = call?.pass ?? plan.passes.at(-1);
   if (!pattern || !pass) return null;
   const standing = (fastener: number): Standing => {
-    if (isLeftOpen(state, step.id, pass.index, fastener)) return 'doubt';
+    if ([RUNNING_ROUND, pass.index].some((round) => isLeftOpen(state, step.id, round, fastener))) return 'doubt';
     if (isSettled(state, step.id, pass, fastener)) return 'done';
     const isOut = standingReading(state, step.id, pass.index, fastener) !== null;
     if (isOut) return 'doubt';

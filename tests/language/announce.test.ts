@@ -185,7 +185,10 @@ describe('a reading', () => {
     ]));
   test('that was wrong is called again, shortly', () => {
     expect(spoken(tell(ring(), reading('12'), negative))).toEqual(['Not logged.', 'Stud one, one two.']);
-    expect(spoken(tell(ring(), reading('12'), disregard))).toEqual(['Disregarded.', 'Stud one, one two.']);
+    expect(spoken(tell(ring(), reading('12'), disregard))).toEqual([
+      'Disregarded: stud one, pass one.',
+      'Stud one, one two.',
+    ]);
   });
   test('that is corrected is read back anew', () =>
     expect(spoken(tell(ring(), reading('12'), correction('12.5')))).toEqual([

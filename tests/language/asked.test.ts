@@ -40,7 +40,7 @@ describe('a deviation', () => {
     expect(spoken(tell(ring(told), damage, torn, affirm)).slice(0, 3)).toEqual([
       'Logged.',
       'An inspector decides.',
-      'Stud one is called again. If it cannot be done, say leave open.',
+      'Then work stud one again, or say leave open.',
     ]));
   test('without anything in the procedure is left to the manual', () =>
     expect(spoken(tell(ring(), damage, torn, affirm))[1]).toBe(
@@ -74,7 +74,7 @@ describe('the second person is told', () => {
     ]));
   test('nothing more, and the mechanic to put it right, where they do not agree', () =>
     expect(spoken(tell(start(procedureOf([look])), { kind: 'witness says', agrees: false }))[0]).toBe(
-      'Stop. The second person does not agree. Put it right.',
+      'Stop. The second person does not agree. Put it right. To read the last pass again, say back.',
     ));
 });
 

@@ -1,6 +1,8 @@
 import { Show, type JSX } from 'solid-js';
-import { pendingReading } from '../../session/state.ts';
-import { awaitsWitness } from '../../session/witness.ts';
+import { sentence } from '../../language/say.ts';
+import type { EventBody } from '../../session/event.ts';
+import { currentStep, pendingReading } from '../../session/state.ts';
+import { wantsWitness } from '../../session/witness.ts';
 import { describe } from '../describe.ts';
 import type { HeardLine, LiveSession } from '../live-session.ts';
 
@@ -10,16 +12,33 @@ const REMARKS: Readonly<Record<HeardLine['taken'], string>> = {
   'too early': ' (came before this was shown: not taken)',
 };
 
+/** What is written of a reading that may not stand. */
+const HOLDS_VALUE: ReadonlySet<EventBody['kind']> = new Set([
+  'reading captured',
+  'reading rejected',
+  'reading disregarded',
+  'witnessed',
+  'disputed',
+  'timed out',
+  'refused',
+]);
+
 /** What was heard and what was written, always in the same two lines, and a line to type in. */
 export function Lines(props: { readonly live: LiveSession; readonly onLine: (line: string) => void }): JSX.Element {
+  // The second person reads off the tool, not off this screen: as long as a step is read by both, no value that they have
+  // not both read stands here, not even one that was taken back.
+  const isBlind = (): boolean => {
+    const state = props.live.state();
+    const step = currentStep(state);
+    const pending = pendingReading(state);
+    return step !== null && wantsWitness(state, step.id) && pending?.witnessed === undefined;
+  };
   const logged = (): string => {
     const last = props.live.entries().at(-1);
-    return last ? describe(last, props.live.state()) : '';
-  };
-  // The second person reads off the tool, not off this screen.
-  const isBlind = (): boolean => {
-    const pending = pendingReading(props.live.state());
-    return pending !== null && awaitsWitness(props.live.state(), pending);
+    if (!last) return '';
+    return isBlind() && HOLDS_VALUE.has(last.body.kind)
+      ? `${sentence(last.body.kind)}; the value is not shown while two people read`
+      : describe(last, props.live.state());
   };
   return (
     <div class="lines">

@@ -43,7 +43,7 @@ export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
                     )}
                   </Match>
                   <Match when={props.view.toWitness}>
-                    {(what) => <StepWitness what={what()} second={props.view.people.second} />}
+                    {(what) => <StepWitness what={what()} second={props.view.witness} />}
                   </Match>
                   <Match when={props.view.question}>{(question) => <OpenQuestion question={question()} />}</Match>
                   <Match when={props.view.call}>{(call) => <NextCall call={call()} hazards={step().hazards} />}</Match>

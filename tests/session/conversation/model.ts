@@ -42,7 +42,7 @@ export const TABLE: { readonly [S in Stage]: Rows } = {
     value: (model, said) => take(model, said),
     click: (model, said) => take(model, said),
     correction: (model, said) => correct(model, said),
-    disregard: (model) => (model.place === 'at it' ? given(model, newestCommitted(model), 'disregarded') : model),
+    disregard: (model) => drop(model),
     next: (model) => (model.place === 'at it' ? model : { ...model, place: AFTER_NEXT[model.place] }),
     back: (model) => (model.place === 'at it' && newestCommitted(model) < 0 ? { ...model, place: 'before' } : model),
   },
@@ -164,11 +164,20 @@ function correct(model: Model, said: Said<'correction'>): Model {
   return said.stud === null || said.stud === call.stud ? capture(model, call, said, at) : model;
 }
 
-/** The second person reads the same to one mark of the tool, or neither value counts. */
+/** With nothing waiting, the newest that counts is dropped; not where one that does not count was said after it. */
+function drop(model: Model): Model {
+  const newest = model.taken.at(-1)?.fate;
+  const isGone = newest === 'rejected' || newest === 'disputed';
+  return model.place === 'at it' && !isGone ? given(model, newestCommitted(model), 'disregarded') : model;
+}
+
+/** The second person reads the same to one mark of the tool, on the same side of each limit, or neither value counts. */
 function compare(model: Model, { stud, text }: Said<'witness'>): Model {
   const first = pending(model);
   if (!first || (stud !== null && stud !== first.call.stud)) return model;
-  const agrees = Math.abs(torqueOf(text) - torqueOf(first.text)) <= first.call.mark;
+  const { least, most } = windowOf(model.rules, first.call, dragOf(model, first.call));
+  const isInside = torqueOf(text) >= least && torqueOf(text) <= most;
+  const agrees = Math.abs(torqueOf(text) - torqueOf(first.text)) <= first.call.mark && isInside === first.isInside;
   const taken = model.taken.with(waiting(model), { ...first, witness: text, fate: agrees ? 'waiting' : 'disputed' });
   return { ...model, taken };
 }
