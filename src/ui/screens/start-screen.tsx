@@ -1,12 +1,15 @@
 import { For, Show, createSignal, untrack, type JSX } from 'solid-js';
 import { loadProcedure, type Fault, type Procedure } from '../../procedure/procedure.ts';
+import type { SessionFile } from '../../record/sealed-file.ts';
 import type { Shop } from '../app.tsx';
 import { demoProcedures } from '../demos.ts';
 import { go } from '../router.ts';
 import { FileButton } from '../parts/file-button.tsx';
 import { KeptSessions } from '../parts/kept-sessions.tsx';
 import { SpeechModel } from '../parts/speech-model.tsx';
+import { openSealedFile } from '../saved-files.ts';
 import { startSession } from '../session-file.ts';
+import { SealedFileReplay } from './replay-screen.tsx';
 import { messageOf } from '../message.ts';
 
 /** Choose a procedure, say who works, begin; or go on with a session that is kept here. */
@@ -15,6 +18,7 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
   const [second, setSecond] = createSignal(untrack(() => props.shop.settings.second));
   const [faults, setFaults] = createSignal<{ file: string; faults: readonly Fault[] } | null>(null);
   const [trouble, setTrouble] = createSignal<string | null>(null);
+  const [sealed, setSealed] = createSignal<{ readonly name: string; readonly file: SessionFile } | null>(null);
 
   let starting = false;
   let nameField: HTMLInputElement | undefined;
@@ -47,63 +51,79 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
     }
   }
 
+  async function openSealed(file: File): Promise<void> {
+    setSealed({ name: file.name, file: await openSealedFile(file) });
+  }
+
   async function beginFromFile(file: File): Promise<void> {
     await begin(await file.text(), file.name);
   }
 
   return (
-    <main class="start">
-      <header>
-        <h1>Bothhands</h1>
-        <p>
-          Calls the job out, hears the answer, reads it back, and writes it down. The approved manual, local rules and
-          licensed people decide; Bothhands does not.
-        </p>
-      </header>
-      <section aria-labelledby="who">
-        <h2 id="who">Who works</h2>
-        <div class="fields">
-          <label>
-            Mechanic
-            <input
-              ref={nameField}
-              value={mechanic()}
-              onInput={(event) => setMechanic(event.currentTarget.value)}
-              autocomplete="name"
-            />
-          </label>
-          <label>
-            Second person
-            <input value={second()} onInput={(event) => setSecond(event.currentTarget.value)} />
-          </label>
-        </div>
-      </section>
-      <section aria-labelledby="begin">
-        <h2 id="begin">Begin a job</h2>
-        <ul class="cards">
-          <For each={demoProcedures}>
-            {(demo) => (
-              <li>
-                <button type="button" class="card" onClick={() => void begin(demo.text, demo.file)}>
-                  <ProcedureCard procedure={demo.procedure} />
-                </button>
-              </li>
-            )}
-          </For>
-        </ul>
-        <FileButton label="Open a procedure file" accept=".json" onFile={(file) => void beginFromFile(file)} />
-        <Show when={faults()}>{(found) => <FaultList file={found().file} faults={found().faults} />}</Show>
-        <Show when={trouble()}>
-          {(text) => (
-            <p class="trouble" role="alert">
-              {text()}
+    <Show
+      when={sealed()}
+      fallback={
+        <main class="start">
+          <header>
+            <h1>Bothhands</h1>
+            <p>
+              Calls the job out, hears the answer, reads it back, and writes it down. The approved manual, local rules
+              and licensed people decide; Bothhands does not.
             </p>
-          )}
-        </Show>
-      </section>
-      <KeptSessions shop={props.shop} />
-      <SpeechModel shop={props.shop} />
-    </main>
+          </header>
+          <section aria-labelledby="who">
+            <h2 id="who">Who works</h2>
+            <div class="fields">
+              <label>
+                Mechanic
+                <input
+                  ref={nameField}
+                  value={mechanic()}
+                  onInput={(event) => setMechanic(event.currentTarget.value)}
+                  autocomplete="name"
+                />
+              </label>
+              <label>
+                Second person
+                <input value={second()} onInput={(event) => setSecond(event.currentTarget.value)} />
+              </label>
+            </div>
+          </section>
+          <section aria-labelledby="begin">
+            <h2 id="begin">Begin a job</h2>
+            <ul class="cards">
+              <For each={demoProcedures}>
+                {(demo) => (
+                  <li>
+                    <button type="button" class="card" onClick={() => void begin(demo.text, demo.file)}>
+                      <ProcedureCard procedure={demo.procedure} />
+                    </button>
+                  </li>
+                )}
+              </For>
+            </ul>
+            <FileButton label="Open a procedure file" accept=".json" onFile={(file) => void beginFromFile(file)} />
+            <Show when={faults()}>{(found) => <FaultList file={found().file} faults={found().faults} />}</Show>
+            <Show when={trouble()}>
+              {(text) => (
+                <p class="trouble" role="alert">
+                  {text()}
+                </p>
+              )}
+            </Show>
+          </section>
+          <KeptSessions shop={props.shop} />
+          <section aria-labelledby="sealed">
+            <h2 id="sealed">A sealed file</h2>
+            <p>Is verified and played back. Nothing of it is kept on this device.</p>
+            <FileButton label="Open a sealed file" accept=".bhsession" onFile={(file) => void openSealed(file)} />
+          </section>
+          <SpeechModel shop={props.shop} />
+        </main>
+      }
+    >
+      {(found) => <SealedFileReplay name={found().name} file={found().file} onLeave={() => setSealed(null)} />}
+    </Show>
   );
 }
 
