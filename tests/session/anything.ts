@@ -229,11 +229,21 @@ function rightly(state: SessionState): Meaning {
   return { kind: 'correction', reading: { fastener: null, value: inQuestion?.reading.value ?? '24.5' } };
 }
 
-/** Anything at all, or something that fits: without the second, chance seldom gets far. */
+/** What is begun is ended: a report is given its reason, a handover somebody who takes over. Chance alone seldom does. */
+function onwards({ deviations, handingOver, doers }: SessionState): Meaning {
+  const newest = deviations.at(-1);
+  if (handingOver) return { kind: 'take over', name: `Mechanic ${doers.length + 1}` };
+  if (newest?.status === 'reason wanted') return { kind: 'reason', text: 'thread is torn' };
+  if (newest?.status === 'reason given') return { kind: 'affirm' };
+  return newest?.status === 'stated' && !newest.leftOpen ? { kind: 'leave open' } : { kind: 'report', what: 'damage' };
+}
+
+/** Anything at all, or something that fits: without the others, chance seldom gets far. */
 const move: fc.Arbitrary<(state: SessionState) => Meaning> = fc.oneof(
   { weight: 3, arbitrary: meaning.map((meaning) => () => meaning) },
   { weight: 2, arbitrary: fc.constant(openly) },
   { weight: 1, arbitrary: fc.constant(rightly) },
+  { weight: 1, arbitrary: fc.constant(onwards) },
 );
 
 /** A job that has come some way, and then meets anything at all. */

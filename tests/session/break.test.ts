@@ -1,13 +1,15 @@
 /** After a long break nothing is gone on with before somebody has said that all is as it was left. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { LONG_BREAK, pauseBetween } from '../../src/session/break.ts';
+import { isBack, LONG_BREAK, pauseBetween } from '../../src/session/break.ts';
+import type { EventBody } from '../../src/session/event.ts';
 import { fold } from '../../src/session/fold.ts';
 import { currentCall, pendingReading } from '../../src/session/state.ts';
 import {
   affirm,
   continue_,
   eventOf,
+  happened,
   kinds,
   negative,
   next,
@@ -27,13 +29,20 @@ const standBy = { kind: 'stand by' } as const;
 const ring = (more: object = {}): Play => tell(start(procedureOf([tighten('ring', more), step('clean', 'do')])));
 
 /** The session gone on with, or opened again, this many minutes after the last event. */
-function after(play: Play, minutes: number, kind: 'continued' | 'reopened' = 'continued'): Play {
+const after = (play: Play, minutes: number, kind: 'continued' | 'reopened' = 'continued'): Play =>
+  later(play, minutes, { kind });
+
+function later(play: Play, minutes: number, body: EventBody): Play {
   const last = play.events.at(-1);
-  const event = eventOf({ kind }, play.events.length);
+  const event = eventOf(body, play.events.length);
   const utc = new Date(Date.parse(last?.at.utc ?? event.at.utc) + minutes * 60_000).toISOString();
   const back = { ...event, at: { ...event.at, utc } };
   return { ...play, state: fold(play.state, back), events: [...play.events, back] };
 }
+
+const [captured] = happened(tell(ring(), reading('24')));
+if (captured?.kind !== 'reading captured') throw new Error('Nothing was captured.');
+const happenedReading = captured;
 
 describe('a break', () => {
   const begun = tell(ring(), reading('24'), affirm);
@@ -46,6 +55,24 @@ describe('a break', () => {
     for (const meaning of [next, reading('24'), { kind: 'silence' } as const])
       expect(refused(tell(back, meaning))).toEqual({ code: 'break first' });
     expect(kinds(tell(back, { kind: 'question', question: { about: 'place' } }))).toEqual(['asked']);
+  });
+  test('is not made shorter by a second person who joins meanwhile', () => {
+    const joined = later(tell(begun, standBy), 29, { kind: 'second person joined', name: 'Third person' });
+    expect(after(joined, 2).state.breakOf).toBe(31 * 60_000);
+  });
+  test('is noticed at a fastener with the page open all the while, and nowhere else', () => {
+    const minutesLater = (minutes: number): string =>
+      new Date(Date.parse(begun.state.lastAt ?? '') + minutes * 60_000).toISOString();
+    expect(isBack(begun.state, minutesLater(LONG_BREAK - 1))).toBe(false);
+    expect(isBack(begun.state, minutesLater(LONG_BREAK))).toBe(true);
+    expect(isBack(tell(begun, standBy).state, minutesLater(LONG_BREAK))).toBe(false);
+    const draining = tell(start(procedureOf([step('lift', 'do'), step('drain', 'do')])), next);
+    expect(isBack(draining.state, minutesLater(24 * 60))).toBe(false);
+  });
+  test('is over once work goes on, in records from before it was asked about', () => {
+    const back = after(begun, 45, 'reopened');
+    const captured = eventOf({ ...happenedReading, fastener: 3 }, back.events.length);
+    expect(fold(back.state, captured).breakOf).toBeNull();
   });
   test('is over once all is as it was left', () => {
     const on = tell(after(tell(begun, standBy), 45), affirm);

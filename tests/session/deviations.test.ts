@@ -5,19 +5,25 @@ import { currentCall, currentStep } from '../../src/session/state.ts';
 import {
   affirm,
   correction,
+  dial,
   disregard,
   happened,
+  indicating,
   kinds,
   negative,
+  newtonMetres,
   next,
   procedureOf,
   reading,
+  readings,
   refused,
   start,
   step,
   tell,
   tighten,
   torquePass,
+  turned,
+  window,
   type Play,
 } from './play.ts';
 
@@ -111,6 +117,43 @@ describe('a fastener with a stated deviation', () => {
     expect(currentStep(alone.state)?.id).toBe('clean');
     expect(points(tell(alone, next))).toEqual(['2/1: damage, bent, left open']);
   });
+});
+
+describe('a fastener that was left open', () => {
+  test('without its running torque is called in no pass: its value could not be worked out', () => {
+    const runDown = { used: true, minimum: newtonMetres('2'), tool: 'dial' };
+    const procedure = procedureOf([tighten('ring', { runDown }), last], { tools: [indicating, dial] });
+    const worn = tell(start(procedure), reading('1.5'), affirm, damage, because('worn'), affirm, leaveOpen);
+    const first = tell(worn, reading('2.5'), affirm, reading('2.5'), affirm);
+    expect(currentCall(first.state)).toMatchObject({ fastener: 3, pass: { index: 1 } });
+  });
+  test('does not end a round in which another one turned', () => {
+    const final = { target: newtonMetres('24.5'), window: window('23', '26') };
+    const play = ring({ final, passes: [{ kind: 'circular check' }] });
+    const again = tell(play, turned, next, damage, because('bent'), affirm, leaveOpen);
+    expect(kinds(again)).toEqual(['left open']);
+    expect(currentCall(again.state)?.fastener).toBe(1);
+    expect(kinds(tell(again, next, next))).toEqual(['fastener done', 'step done']);
+  });
+  test('is open again by "disregard", and no other reading is touched', () => {
+    const left = tell(ring(), reading('24'), affirm, damage, because('bent'), affirm, leaveOpen);
+    const dropped = tell(left, disregard);
+    expect(kinds(dropped)).toEqual(['deviation disregarded']);
+    expect(currentCall(dropped.state)?.fastener).toBe(3);
+    expect(readings(dropped)).toEqual(['1: 24 confirmed']);
+  });
+});
+
+test('"disregard" after a value that is gone is not about the one before it', () =>
+  expect(refused(tell(ring(), reading('24'), affirm, reading('25'), negative, disregard))).toEqual({
+    code: 'nothing to correct',
+  }));
+
+test('a reason is well-formed, and no longer than anybody dictates', () => {
+  const { state } = tell(ring(), damage, because(`\ud800${'🔧'.repeat(600)}`));
+  const [...letters] = state.deviations[0]?.reason ?? '';
+  expect(letters).toHaveLength(500);
+  expect(letters.slice(0, 2)).toEqual(['\ufffd', '🔧']);
 });
 
 test('no fastener is passed over of which nothing is reported', () =>

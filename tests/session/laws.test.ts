@@ -84,6 +84,35 @@ describe('whatever is said', () => {
     );
   });
 
+  test('nobody who was the mechanic witnesses anything', () => {
+    fc.assert(
+      fc.property(job, ({ state, events }) => {
+        const plain = state.doers.map((name) => name.trim().toLowerCase());
+        let doers = [people.mechanic];
+        for (const { body } of events) {
+          if (body.kind === 'handed over') doers = [...doers, body.to];
+          if (body.kind === 'witnessed' || body.kind === 'step witnessed') expect(doers).not.toContain(body.person);
+          if (body.kind === 'second person joined') expect(doers).not.toContain(body.name);
+        }
+        expect(plain).toEqual(doers.map((name) => name.trim().toLowerCase()));
+      }),
+    );
+  });
+
+  test('a fastener is passed over only with a deviation whose reason was confirmed', () => {
+    fc.assert(
+      fc.property(job, (play) => {
+        const all = bodies(play);
+        for (const [seq, body] of all.entries()) {
+          if (body.kind !== 'left open') continue;
+          const before = all.slice(body.of, seq);
+          expect(before[0]?.kind).toBe('deviation reported');
+          expect(before.some((each) => each.kind === 'reason confirmed' && each.of === body.of)).toBe(true);
+        }
+      }),
+    );
+  });
+
   test('no value is confirmed, shown or spoken before its witness has read', () => {
     fc.assert(
       fc.property(job, meaning, (play, meaning) => {

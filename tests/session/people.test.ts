@@ -62,6 +62,20 @@ describe('a handover', () => {
   });
 });
 
+test('whoever was the mechanic never witnesses in this session, under whatever spelling', () => {
+  const taken = tell(play, handOver, takeOver('Third person'));
+  expect(refused(tell(taken, joins(' MECHANIC')))).toEqual({ code: 'doer is no witness' });
+  const back = tell(taken, handOver, takeOver('Second person'));
+  expect(witnessIn(back.state)).toBeNull();
+  expect(refused(tell(back, joins('third  person')))).toEqual({ code: 'doer is no witness' });
+});
+
+test('a name is kept in one spelling, well-formed and no longer than names are', () => {
+  const joined = tell(play, joins(' Zoe\u0308 \ud800  von  Dort '.padEnd(500, 'x')));
+  expect(joined.state.people.second).toMatch(/^Zo\u00eb \ufffd von Dort x*$/);
+  expect(joined.state.people.second).toHaveLength(60);
+});
+
 describe('a second person', () => {
   test('joins under a name, in place of the one before', () => {
     const joined = tell(play, joins('Third person'));

@@ -86,6 +86,22 @@ describe('a step whose work a second person looks at', () => {
       expect(kinds(corrected)).toEqual(['reading confirmed', 'witness asked']);
       expect(kinds(tell(corrected, agrees))).toEqual(['step witnessed', 'step done']);
     });
+    test('has its last pass read again where they do not agree and the mechanic says "back"', () => {
+      const again = tell(read, objects, back);
+      expect(happened(again)).toEqual([{ kind: 'pass restarted', step: 'ring', pass: 1 }]);
+      expect(again.state.readings.map(({ status }) => status)).toEqual(['set aside', 'set aside', 'set aside']);
+    });
+    test('is taken back from a step of its own as well', () => {
+      const look = step('look', 'witness', { what: 'the ring' });
+      const looked = tell(
+        start(procedureOf([tighten('ring'), look, last])),
+        ...[1, 2, 3].flatMap(() => [reading('24'), affirm]),
+      );
+      expect(refused(tell(looked, back))).toEqual({ code: 'readings stand' });
+      const again = tell(looked, objects, back);
+      expect(kinds(again)).toEqual(['step taken back', 'pass restarted']);
+      expect(currentStep(again.state)?.id).toBe('ring');
+    });
     test('is not asked about while a correction has opened a fastener', () => {
       const opened = tell(read, correction('30'), affirm);
       expect(kinds(opened)).toEqual(['reading confirmed']);

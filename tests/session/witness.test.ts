@@ -100,6 +100,11 @@ describe('the witness', () => {
     for (const value of ['23.9', '25.1', '42.5', '2.45'])
       expect(kinds(tell(read, witness(value)))).toEqual(['witnessed', 'disputed']);
   });
+  test('does not agree across a limit, however near: one of the two is out', () => {
+    const edge = tell(ring, reading('26'));
+    expect(kinds(tell(edge, witness('26.5')))).toEqual(['witnessed', 'disputed']);
+    expect(kinds(tell(edge, witness('25.5')))).toEqual(['witnessed']);
+  });
   test('who reads another value stops the work at this fastener, and both read again', () => {
     const disputed = tell(read, witness('26'));
     expect(readings(disputed)).toEqual(['1: 24.5 disputed']);
