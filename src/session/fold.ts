@@ -1,13 +1,13 @@
 /** The session as a fold over its events: live work, a reopened page and replay all go this way. */
 import type { Procedure } from '../procedure/procedure.ts';
 import { askedAfter, pauseBetween } from './break.ts';
-import { planOf } from './calls.ts';
 import { confirmed, offItsSeat } from './confirmed.ts';
 import { deviationsAfter } from './deviation.ts';
 import type { EventBody, People, SessionEvent } from './event.ts';
 import { peopleAfter } from './people.ts';
-import { callKey, mark } from './reading.ts';
-import { currentStep, isSettled, warningKey, type SessionState } from './state.ts';
+import { mark } from './reading.ts';
+import { restarted, withFastenerDone, withRoundOver } from './rounds.ts';
+import { currentStep, warningKey, type SessionState } from './state.ts';
 
 /** The state before anything was done. */
 export function begin(procedure: Procedure, people: People): SessionState {
@@ -204,25 +204,6 @@ function handedOver(state: SessionState, body: Extract<EventBody, { kind: 'hande
   };
 }
 
-/** Everything of a pass is open again. Its readings stay in the record, set aside. */
-function restarted(state: SessionState, { step, pass }: Extract<EventBody, { kind: 'pass restarted' }>): SessionState {
-  const isOfPass = (each: { readonly step: string; readonly pass: number }): boolean =>
-    each.step === step && each.pass === pass;
-  const outside = (keys: ReadonlySet<string>): ReadonlySet<string> =>
-    new Set([...keys].filter((key) => !key.startsWith(`${step}/${pass}/`)));
-  return {
-    ...state,
-    readings: state.readings.map((each) =>
-      isOfPass(each) && (each.status === 'confirmed' || each.status === 'captured')
-        ? { ...each, status: 'set aside' }
-        : each,
-    ),
-    deviations: state.deviations.map((each) => (isOfPass(each) ? { ...each, leftOpen: false } : each)),
-    doneFasteners: outside(state.doneFasteners),
-    turned: outside(state.turned),
-  };
-}
-
 /** A session may be gone on with on another day, when a calibration has run out. */
 const dayOf = ({ at }: SessionEvent): string => at.utc.slice(0, 10);
 
@@ -242,30 +223,6 @@ function takenBack(state: SessionState, at: number): SessionState {
     acknowledged: new Set([...state.acknowledged].filter((key) => before.some((id) => key.startsWith(`${id}/`)))),
     answers: new Map([...state.answers].filter(([id]) => before.includes(id))),
   };
-}
-
-/** Marks a fastener as done. */
-function withFastenerDone(state: SessionState, body: Extract<EventBody, { kind: 'fastener done' }>): SessionState {
-  const key = callKey(body.step, body.pass, body.fastener);
-  const doneFasteners = new Set([...state.doneFasteners, key]);
-  const turned = body.turned ? new Set([...state.turned, key]) : state.turned;
-  return withRoundOver({ ...state, doneFasteners, turned }, body);
-}
-
-/** Where a nut turned in a check for turning, the end of its round opens the whole round again. */
-function withRoundOver(
-  state: SessionState,
-  { step: id, pass: index }: { readonly step: string; readonly pass: number },
-): SessionState {
-  const step = state.procedure.steps.find((each) => each.id === id);
-  const pass = step && planOf(state.procedure, step).passes.find((each) => each.index === index);
-  if (!pass) return state;
-  const round = new Set(pass.order.map((fastener) => callKey(id, index, fastener)));
-  const isOver = pass.order.every((fastener) => isSettled(state, id, pass, fastener));
-  if (!isOver || ![...round].some((each) => state.turned.has(each))) return state;
-  const outside = (keys: ReadonlySet<string>): ReadonlySet<string> =>
-    new Set([...keys].filter((each) => !round.has(each)));
-  return { ...state, doneFasteners: outside(state.doneFasteners), turned: outside(state.turned) };
 }
 
 const indexOf = (state: SessionState, step: string): number => state.procedure.steps.findIndex(({ id }) => id === step);
