@@ -34,10 +34,10 @@ export const DECOYS: readonly Decoy[] = [
 export const OTHER_TALK: readonly string[] = [
   ...'about after again against all also always another any are away because been being but can come could'.split(' '),
   ..."day did do don't down ever every get good got great had have he hello her here him home how".split(' '),
-  ..."i'm into is just know last let's like little long look made make might much must my never not off".split(' '),
+  ..."i'm into just know last let's like little long look made make might much must my never not off".split(' '),
   ...'old other our out over people really said see she should since some something'.split(' '),
   ..."sorry still such take than thank that that's the them there these they thing think this those time".split(' '),
-  ...'too was way we well what when where which while who will work would you'.split(' '),
+  ...'was way we well what when where which while who will work would you'.split(' '),
 ];
 
 /**
