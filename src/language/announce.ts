@@ -1,3 +1,4 @@
+import { toDoAbout } from '../session/deviations.ts';
 import { RUNNING_ROUND } from '../session/calls.ts';
 import type { EventBody } from '../session/event.ts';
 import { MOST_ASKED_AGAIN } from '../session/silence.ts';
@@ -77,7 +78,13 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
     }
     case 'reading confirmed': {
       const reading = state.readings.find(({ seq }) => seq === event.of);
-      return ['Logged.', ...(reading && reading.verdict !== 'in' ? [sayVerdict(state, reading)] : [])];
+      const step = state.procedure.steps.find(({ id }) => id === reading?.step);
+      const toDo = isStop(state, event) ? toDoAbout(step, 'over torque') : null;
+      return [
+        'Logged.',
+        ...(reading && reading.verdict !== 'in' ? [sayVerdict(state, reading)] : []),
+        ...(toDo === null ? [] : [toDo]),
+      ];
     }
     case 'reading rejected':
       return ['Not logged.'];
@@ -158,10 +165,9 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
 function sayWhatToDo(state: SessionState, seq: number): readonly string[] {
   const deviation = state.deviations.find((each) => each.seq === seq);
   const step = state.procedure.steps.find(({ id }) => id === deviation?.step);
-  if (!deviation || (step?.kind !== 'tighten' && step?.kind !== 'loosen')) return [];
-  const told = step.onDeviation.find(({ what }) => what === deviation.what);
+  if (!deviation) return [];
   return [
-    told ? told.text : 'The procedure does not say what to do. Decide by the manual.',
+    toDoAbout(step, deviation.what) ?? 'The procedure does not say what to do. Decide by the manual.',
     `Then work ${sayFastener(state, deviation).toLowerCase()} again, or say leave open.`,
   ];
 }

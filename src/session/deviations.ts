@@ -15,6 +15,12 @@ export function statedOnCall(state: SessionState, step: Step): Deviation | null 
   return state.deviations.findLast((each) => each.status === 'stated' && isHere(each)) ?? null;
 }
 
+/** What the procedure has done about a deviation of that kind; null where it says nothing. */
+export const toDoAbout = (step: Step | undefined, what: DeviationKind): string | null =>
+  step?.kind === 'tighten' || step?.kind === 'loosen'
+    ? (step.onDeviation.find((each) => each.what === what)?.text ?? null)
+    : null;
+
 /** What may be reported at a step: a nut that is only freed has no torque. */
 export const reportable = ({ kind }: Step): readonly DeviationKind[] =>
   kind === 'tighten'

@@ -13,6 +13,9 @@ const LONGEST_NAME = 60;
 /** How names are told apart: spaces and capitals do not make another person. */
 const plain = (name: string): string => tidyName(name).toLowerCase();
 
+/** Whether two names are of one person. */
+export const isSamePerson = (one: string, other: string): boolean => plain(one) === plain(other);
+
 /** Who may witness: a second person, and never one who does the work or did some of it. Null where there is none. */
 export function witnessIn({ people: { second }, doers }: Pick<SessionState, 'people' | 'doers'>): string | null {
   return second !== null && plain(second) !== '' && !isDoer(doers, second) ? second : null;

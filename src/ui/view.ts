@@ -7,7 +7,7 @@ import type { Hazard, Procedure, Step } from '../procedure/procedure.ts';
 import { forbids } from '../procedure/tool-reasons.ts';
 import { planOf, RUNNING_ROUND, runningToolOf, toolFor, type Call } from '../session/calls.ts';
 import { isLeftOpen, openDeviation } from '../session/deviation.ts';
-import { openPoints, type OpenPoint } from '../session/deviations.ts';
+import { openPoints, statedOnCall, toDoAbout, type OpenPoint } from '../session/deviations.ts';
 import { witnessIn } from '../session/people.ts';
 import { settingOf, type Setting } from '../session/setting.ts';
 import {
@@ -65,6 +65,8 @@ export interface WorkView {
   readonly breakOf: string | null;
   /** The deviation whose reason is wanted, or given and to be confirmed. */
   readonly deviation: { readonly what: string; readonly reason: string | null } | null;
+  /** The second person did not agree with this step. */
+  readonly objected: boolean;
   readonly handingOver: boolean;
   readonly people: SessionState['people'];
   /** Who can witness; null where nobody can. */
@@ -91,6 +93,8 @@ export interface CallView {
   /** What was read of this fastener in this round and is not inside: it stays in sight until a reading is. */
   readonly outside: Reading | null;
   readonly left: number;
+  /** What the procedure has done about this fastener, because of its deviation or of a value over its window. */
+  readonly toDo: string | null;
   /** How the step is gone about, as long as nothing of it is done. */
   readonly plan: string | null;
   /** What speaks against the tools; the work stops where one of them may not be used. */
@@ -122,6 +126,7 @@ export function workView(state: SessionState): WorkView {
     toWitness: step && awaitsStepWitness(state) ? (step.kind === 'witness' ? step.what : step.title) : null,
     breakOf: state.breakOf === null || state.phase === 'standing by' ? null : sayDuration(state.breakOf),
     deviation: deviation && { what: placed(state, deviation), reason: deviation.reason },
+    objected: step !== null && state.objected === step.id,
     handingOver: state.handingOver,
     people: state.people,
     witness: witnessIn(state),
@@ -162,6 +167,7 @@ function callView(state: SessionState, step: Step, call: Call): CallView {
     left: plan.calls.filter(
       ({ pass, fastener }) => pass.index === call.pass.index && !isSettled(state, step.id, pass, fastener),
     ).length,
+    toDo: toDoAt(state, step, call),
     plan: isUntouched(state, step) ? explainPlan(procedure, step) : null,
     troubles:
       step.kind === 'tighten'
@@ -171,6 +177,15 @@ function callView(state: SessionState, step: Step, call: Call): CallView {
           }))
         : [],
   };
+}
+
+function toDoAt(state: SessionState, step: Step, call: Call): string | null {
+  const stated = statedOnCall(state, step)?.what;
+  const isOver = standingReading(state, step.id, call.pass.index, call.fastener)?.verdict === 'over';
+  const what = stated ?? (isOver ? 'over torque' : undefined);
+  return what === undefined
+    ? null
+    : (toDoAbout(step, what) ?? 'The procedure does not say what to do. Decide by the manual.');
 }
 
 /** The window of the manual, and what the rule of judging accepts of it where that is less. */

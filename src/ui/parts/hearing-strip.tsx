@@ -68,7 +68,7 @@ function HearingText(props: { readonly state: HearingState; readonly discreet: b
       case 'listening':
         return '● Listening';
       case 'hearing':
-        return props.discreet ? '● Hearing' : `● Hearing: ${props.state.partial.replaceAll('[unk]', '…')}`;
+        return props.discreet ? '● Hearing' : `● Hearing: ${lastWords(props.state.partial)}`;
       case 'muted':
         return props.state.why === 'own voice' ? '◐ Speaking' : '◐ Muted';
       case 'failed':
@@ -77,6 +77,13 @@ function HearingText(props: { readonly state: HearingState; readonly discreet: b
   });
   return <>{text()}</>;
 }
+
+/** Talk nearby has no end: only its newest words stand here, in one line. */
+const SHOWN = 5;
+const lastWords = (partial: string): string => {
+  const words = partial.replaceAll('[unk]', '…').split(' ');
+  return words.length > SHOWN ? `… ${words.slice(-SHOWN).join(' ')}` : words.join(' ');
+};
 
 const percent = ({ received, total }: Extract<HearingState, { kind: 'loading' }>): string =>
   total ? `${Math.round((100 * received) / total)} %` : `${Math.round(received / 1000)} kB`;

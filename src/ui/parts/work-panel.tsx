@@ -43,7 +43,7 @@ export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
                     )}
                   </Match>
                   <Match when={props.view.toWitness}>
-                    {(what) => <StepWitness what={what()} second={props.view.witness} />}
+                    {(what) => <StepWitness what={what()} second={props.view.witness} objected={props.view.objected} />}
                   </Match>
                   <Match when={props.view.question}>{(question) => <OpenQuestion question={question()} />}</Match>
                   <Match when={props.view.call}>{(call) => <NextCall call={call()} hazards={step().hazards} />}</Match>
@@ -144,6 +144,13 @@ function NextCall(props: { readonly call: CallView; readonly hazards: readonly H
         {(outside) => (
           <p class="last-reading">
             Read {outside().reading.value} {outside().reading.unit}: {verdictText(outside())}. The manual decides.
+          </p>
+        )}
+      </Show>
+      <Show when={props.call.toDo}>
+        {(toDo) => (
+          <p class="trouble stops" role="alert">
+            {toDo()}
           </p>
         )}
       </Show>

@@ -7,6 +7,7 @@ import {
   createResource,
   createSignal,
   onCleanup,
+  onMount,
   type JSX,
 } from 'solid-js';
 import type { FileVerdict, SessionFile } from '../../record/sealed-file.ts';
@@ -57,6 +58,8 @@ export function SealedFileReplay(props: {
   readonly file: SessionFile;
   readonly onLeave: () => void;
 }): JSX.Element {
+  // The verdict comes first, and stands at the top.
+  onMount(() => window.scrollTo(0, 0));
   const wayBack = (
     <button type="button" onClick={() => props.onLeave()}>
       Close this file

@@ -1,6 +1,7 @@
 import { For, Show, createSignal, untrack, type JSX } from 'solid-js';
 import { loadProcedure, type Fault, type Procedure } from '../../procedure/procedure.ts';
 import type { SessionFile } from '../../record/sealed-file.ts';
+import { isSamePerson } from '../../session/people.ts';
 import type { Shop } from '../app.tsx';
 import { demoProcedures } from '../demos.ts';
 import { go } from '../router.ts';
@@ -33,6 +34,10 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
     if (mechanic().trim() === '') {
       setTrouble('Type the name of the mechanic first: the record says by whom the work was done.');
       nameField?.focus();
+      return;
+    }
+    if (isSamePerson(mechanic(), second())) {
+      setTrouble('The second person must be somebody else: nobody witnesses their own work.');
       return;
     }
     // A second tap while the first is being written must not begin a second session.

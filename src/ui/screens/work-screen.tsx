@@ -148,6 +148,8 @@ function Bench(props: { readonly shop: Shop; readonly kept: KeptSession }): JSX.
   else live.welcome();
   void devices.start();
 
+  /** What was tapped below is answered above. */
+  const below = (meaning: Meaning): void => void live.act(meaning, 'touch').then(() => main?.scrollIntoView());
   let main: HTMLElement | undefined;
   // Keys and screen readers begin at the work, not at what is left of the screen before.
   onMount(() => main?.focus());
@@ -180,8 +182,8 @@ function Bench(props: { readonly shop: Shop; readonly kept: KeptSession }): JSX.
         />
       </div>
       <div class="more">
-        <SeldomButtons situation={situation()} onMeaning={(meaning) => void live.act(meaning, 'touch')} />
-        <PeoplePanel view={view()} onMeaning={(meaning) => void live.act(meaning, 'touch')} />
+        <SeldomButtons situation={situation()} onMeaning={below} />
+        <PeoplePanel view={view()} onMeaning={below} />
       </div>
     </main>
   );
