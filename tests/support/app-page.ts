@@ -28,7 +28,7 @@ export class AppPage {
   async begin(title: string | RegExp, people: { mechanic: string; second?: string }): Promise<void> {
     await this.page.getByLabel('Mechanic').fill(people.mechanic);
     // The demonstrations have steps that a second person looks at.
-    await this.page.getByLabel('Second person').fill(people.second ?? 'B. Invented');
+    await this.page.getByLabel('Second person').fill(people.second ?? 'S. Invented');
     await this.page.getByRole('button', { name: title }).click();
     await this.page.locator('main.work').waitFor();
   }
