@@ -1,5 +1,4 @@
 /** What the app makes of an utterance: the same understanding and the same decision, at a named moment of a job. */
-import { completenessIn, type Completeness } from '../../language/completeness.ts';
 import { questionAbout } from '../../language/doubt.ts';
 import { stateIn, type SituationName } from '../../language/named-situations.ts';
 import { recogniserPhrases } from '../../language/phrases.ts';
@@ -32,8 +31,6 @@ export interface Judge {
   /** The recogniser's phrase list; null where anything may be said, as a reason is dictated. */
   readonly phrases: readonly string[] | null;
   readonly situation: Situation;
-  /** How far words have come, which decides when an utterance has ended. */
-  readonly completeness: (words: readonly string[]) => Completeness;
   judge(words: readonly HeardWord[]): Judged;
 }
 
@@ -44,7 +41,6 @@ export function judgeOf(sayable: Sayable): Judge {
     return {
       phrases: sayable.phrases,
       situation,
-      completeness: completenessIn(situation),
       judge: (words) => judgeBy(words, situation, accept),
     };
   }
@@ -53,7 +49,6 @@ export function judgeOf(sayable: Sayable): Judge {
   return {
     phrases: situation.dictation ? null : recogniserPhrases(situation),
     situation,
-    completeness: completenessIn(situation),
     judge: (words) =>
       judgeBy(words, situation, (meaning) => {
         const decision = decide(state, { meaning });

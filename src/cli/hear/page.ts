@@ -97,7 +97,7 @@ async function earFor(rate: number): Promise<Ear> {
   const hearing = createHearing({ source: tape });
   const kept = await keptModel();
   if (!kept) throw new Error('The browser kept no model.');
-  hearing.setPhrases(judgeNow().phrases, judgeNow().completeness);
+  hearing.setPhrases(judgeNow().phrases);
   const outcome = await hearing.loadModel({ kind: 'kept', ...kept });
   if (!outcome.ok) throw new Error(`${outcome.failure.code}: ${outcome.failure.detail}`);
   await hearing.listen();
