@@ -26,30 +26,10 @@ export const DECOYS: readonly Decoy[] = [
   { word: 'quick', near: 'click', because: 'differs in its second sound only' },
 ];
 
-/**
- * Common in other talk, all in the vocabulary of the small model, and none near a digit or a command. The recogniser's own
- * filler loses to a short word of the list when somebody nearby says another short word: told of these, it takes talk for
- * digits less than half as often, and hears digits as well as before (measured on recordings of people).
- */
-export const OTHER_TALK: readonly string[] = [
-  ...'about after again against all also always another any are away because been being but can come could'.split(' '),
-  ..."day did do don't down ever every get good got great had have he hello her here him home how".split(' '),
-  ..."i'm into just know last let's like little long look made make might much must my never not off".split(' '),
-  ...'old other our out over people really said see she should since some something'.split(' '),
-  ..."sorry still such take than thank that that's the them there these they thing think this those time".split(' '),
-  ...'was way we well what when where which while who will work would you'.split(' '),
-];
-
-/**
- * The decoys of these phrases: one that sounds like a command is told only beside it, and none where it has a meaning or is
- * part of a phrase.
- */
-export function decoysFor(phrases: readonly string[]): readonly Pick<Decoy, 'word'>[] {
+/** The decoys of these phrases: a decoy is told only beside what it protects, and never where it has a meaning. */
+export function decoysFor(phrases: readonly string[]): readonly Decoy[] {
   const words = new Set(phrases.flatMap((phrase) => phrase.split(' ')));
-  return [
-    ...DECOYS.filter(({ word, near }) => words.has(near) && !words.has(word)),
-    ...OTHER_TALK.filter((word) => !words.has(word)).map((word) => ({ word })),
-  ];
+  return DECOYS.filter(({ word, near }) => words.has(near) && !words.has(word));
 }
 
 /**

@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { answerWanted, DECOYS, decoysFor, MISHEARD, NOT_ANSWERS, OTHER_TALK } from '../../src/language/decoys.ts';
+import { answerWanted, DECOYS, decoysFor, MISHEARD, NOT_ANSWERS } from '../../src/language/decoys.ts';
 import { SITUATION_NAMES, stateIn } from '../../src/language/named-situations.ts';
-import { NUMBER_WORDS } from '../../src/language/numbers/index.ts';
 import { recogniserPhrases } from '../../src/language/phrases.ts';
 import { situationOf } from '../../src/language/situation.ts';
 import { understand } from '../../src/language/understand.ts';
@@ -31,23 +30,6 @@ describe('a decoy', () => {
   );
   test('is none where the word is an answer', () =>
     expect(decoysFor(['next', 'text']).map(({ word }) => word)).not.toContain('text'));
-});
-
-describe('the words of other talk', () => {
-  const vocabulary = vocabularyOfModel();
-  test('are all known to the model, each once, and none is a number or an answer', () => {
-    expect(OTHER_TALK.filter((word) => !vocabulary.has(word))).toEqual([]);
-    expect(new Set(OTHER_TALK).size).toBe(OTHER_TALK.length);
-    expect(OTHER_TALK.filter((word) => NUMBER_WORDS.includes(word) || NOT_ANSWERS.has(word))).toEqual([]);
-  });
-  test.each(situations)('are offered at "%s" unless a phrase has them, and mean nothing', (_, situation) => {
-    const phrases = recogniserPhrases(situation);
-    const inPhrases = new Set(phrases.filter((phrase) => phrase.includes(' ')).flatMap((phrase) => phrase.split(' ')));
-    for (const word of OTHER_TALK) {
-      expect(phrases.includes(word) || inPhrases.has(word)).toBe(true);
-      expect(understand(heard(word), situation)).toMatchObject({ kind: 'nothing' });
-    }
-  });
 });
 
 describe('an answer that is none', () => {
