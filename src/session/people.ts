@@ -8,7 +8,8 @@ import { currentStep, isUntouched, pendingReading, type SessionState } from './s
 /** A name as it is kept: one way to write each letter, single spaces, and no more letters than a person has. */
 export const tidyName = (name: string): string =>
   [...wellFormed(name).normalize('NFC').trim().replace(/\s+/g, ' ')].slice(0, LONGEST_NAME).join('');
-const LONGEST_NAME = 60;
+/** In letters: more than any person has, and a bound for what goes into the record. */
+export const LONGEST_NAME = 60;
 
 /** How names are told apart: spaces and capitals do not make another person. */
 const plain = (name: string): string => tidyName(name).toLowerCase();

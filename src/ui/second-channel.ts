@@ -6,9 +6,7 @@ import * as v from 'valibot';
 import { Count } from '../record/exactly.ts';
 import { SecondMeaningSchema } from '../record/input-schema.ts';
 import { isWellFormed } from '../session/intent.ts';
-
-/** Longer than any name that fits on the screen: a bound for what goes into the record. */
-export const LONGEST_NAME = 60;
+import { LONGEST_NAME } from '../session/people.ts';
 
 const Id = v.pipe(v.string(), v.uuid());
 

@@ -1,5 +1,5 @@
 import { Show, createSignal, type JSX } from 'solid-js';
-import { LONGEST_NAME } from '../second-channel.ts';
+import { LONGEST_NAME } from '../../session/people.ts';
 
 interface Props {
   /** Null where nobody is the second person. */
