@@ -63,15 +63,41 @@ export async function readSessionRecord(id: string, found: readonly unknown[]): 
   };
 }
 
-/** The states of each record, folded as far as they were asked for: replay steps forth and back over them. */
-const folded = new WeakMap<SessionRecord, SessionState[]>();
-
-/** The state after the first `count` entries: what the mechanic saw at that moment. Each entry is folded once. */
+/**
+ * The state after the first `count` entries: what the mechanic saw at that moment. Some states on the way are kept, so
+ * that going forth folds each entry once, and going back folds a few again; keeping all of a long record would take
+ * hundreds of megabytes.
+ */
 export function stateAfter(record: SessionRecord, count: number): SessionState {
-  const { procedure, people, entries } = record;
+  const walk = walks.get(record) ?? walkOf(record);
+  walks.set(record, walk);
+  const wanted = Math.max(0, Math.min(count, record.entries.length));
+  const kept = Math.min(Math.floor(wanted / KEPT_EVERY), walk.kept.length - 1);
+  let at = walk.last.count <= wanted ? Math.max(walk.last.count, kept * KEPT_EVERY) : kept * KEPT_EVERY;
+  let state = at === walk.last.count ? walk.last.state : (walk.kept[kept] ?? walk.start);
+  for (const entry of record.entries.slice(at, wanted)) {
+    state = fold(state, entry);
+    at += 1;
+    if (at === walk.kept.length * KEPT_EVERY) walk.kept.push(state);
+  }
+  walk.last = { count: wanted, state };
+  return state;
+}
+
+/** A state is kept after each so many entries. */
+const KEPT_EVERY = 100;
+
+interface Walk {
+  readonly start: SessionState;
+  /** The states after 0, `KEPT_EVERY`, twice as many entries and so on, as far as anybody went. */
+  readonly kept: SessionState[];
+  /** The one that was asked for last. */
+  last: { readonly count: number; readonly state: SessionState };
+}
+
+const walks = new WeakMap<SessionRecord, Walk>();
+
+function walkOf({ procedure, people }: SessionRecord): Walk {
   const start = begin(procedure, people);
-  const states = folded.get(record) ?? [start];
-  folded.set(record, states);
-  for (const entry of entries.slice(states.length - 1, count)) states.push(fold(states.at(-1) ?? start, entry));
-  return states[Math.max(0, Math.min(count, entries.length))] ?? start;
+  return { start, kept: [start], last: { count: 0, state: start } };
 }

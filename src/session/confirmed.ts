@@ -9,7 +9,7 @@ export function confirmed(state: SessionState, seq: number): SessionState {
     ...state,
     readings: correctedBy(state.readings, seq).reduce((all, old) => mark(all, old, () => 'replaced'), readings),
   };
-  const reading = readings.find((each) => each.seq === seq);
+  const reading = readings.findLast((each) => each.seq === seq);
   return reading?.basis.of === 'running torque' && reading.verdict !== 'in' ? offItsSeat(after, reading) : after;
 }
 

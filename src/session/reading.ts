@@ -21,7 +21,7 @@ export const callKey = (step: string, pass: number, fastener: number): string =>
 
 /** The readings that a reading stands in for: the one it corrects, the one that this one corrected, and so on. */
 export function correctedBy(readings: readonly Reading[], seq: number): readonly number[] {
-  const earlier = readings.find((reading) => reading.seq === seq)?.corrects ?? null;
+  const earlier = readings.findLast((reading) => reading.seq === seq)?.corrects ?? null;
   // Only backwards: a record from elsewhere must not lead round in a circle.
   return earlier === null || earlier >= seq ? [] : [earlier, ...correctedBy(readings, earlier)];
 }
@@ -31,7 +31,10 @@ export function mark(
   seq: number | null,
   status: (old: Reading) => Reading['status'],
 ): readonly Reading[] {
-  return readings.map((reading) => (reading.seq === seq ? { ...reading, status: status(reading) } : reading));
+  // What is marked is nearly always among the newest.
+  const at = readings.findLastIndex((reading) => reading.seq === seq);
+  const old = readings[at];
+  return old ? readings.with(at, { ...old, status: status(old) }) : readings;
 }
 
 /** Looked up for every call of a step after every event: found once for each list of readings. */
