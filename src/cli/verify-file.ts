@@ -2,6 +2,7 @@
 import { open } from 'node:fs/promises';
 import { LARGEST_FILE } from '../record/container.ts';
 import { openSessionFile, type SessionFile } from '../record/sealed-file.ts';
+import type { SoundsFound } from '../record/sounds.ts';
 
 /** Reads and checks one file. It never throws: a file that cannot be read is refused with the reason. */
 export async function openFile(name: string, keys: readonly string[]): Promise<SessionFile> {
@@ -47,7 +48,17 @@ function verdictText(file: SessionFile): string {
     return verdict.at === null ? `NOT INTACT: ${verdict.why}` : `NOT INTACT at entry ${verdict.at}: ${verdict.why}`;
   }
   const closed = verdict.closedAt === null ? 'work still under way' : `closed ${verdict.closedAt}`;
-  return `intact: ${verdict.entries} entries, ${closed}, sealed by key ${verdict.thumbprint}`;
+  return `intact: ${verdict.entries} entries, ${closed}${soundsText(file.sounds)}, sealed by key ${verdict.thumbprint}`;
+}
+
+/** What became of the sounds of a file; nothing where it has none. */
+function soundsText({ sounds, deleted, missing }: SoundsFound): string {
+  const found = [
+    ...(sounds.size > 0 ? [`${sounds.size} there`] : []),
+    ...(deleted.length > 0 ? [`${deleted.length} deleted`] : []),
+    ...(missing.length > 0 ? [`missing those of entries ${missing.map(({ entry }) => entry).join(', ')}`] : []),
+  ];
+  return found.length === 0 ? '' : `, sounds: ${found.join(', ')}`;
 }
 
 /** The verdict on a file, as an object for programs. */
@@ -64,13 +75,24 @@ export interface VerdictObject {
   readonly head: string | null;
   readonly thumbprint: string | null;
   readonly closedAt: string | null;
+  /** How many of its sounds are there, were deleted as an entry says, and are missing. */
+  readonly sounds: { readonly there: number; readonly deleted: number; readonly missing: number } | null;
 }
 
-const NOTHING = { at: null, why: null, session: null, entries: null, head: null, thumbprint: null, closedAt: null };
+const NOTHING = {
+  at: null,
+  why: null,
+  session: null,
+  entries: null,
+  head: null,
+  thumbprint: null,
+  closedAt: null,
+  sounds: null,
+};
 
 export function verdictObject(name: string, file: SessionFile): VerdictObject {
   if (file.kind === 'refused') return { file: name, verdict: 'not readable', ...NOTHING, why: file.why };
-  const { session, verdict, seal } = file;
+  const { session, verdict, seal, sounds } = file;
   const { id, found } = session.kind === 'readable' ? session.record : session;
   return {
     file: name,
@@ -79,6 +101,7 @@ export function verdictObject(name: string, file: SessionFile): VerdictObject {
     session: id,
     entries: found,
     thumbprint: seal.kind === 'good' ? seal.thumbprint : null,
+    sounds: { there: sounds.sounds.size, deleted: sounds.deleted.length, missing: sounds.missing.length },
     ...(verdict.kind === 'intact'
       ? { head: verdict.head, closedAt: verdict.closedAt }
       : { at: verdict.at, why: verdict.why }),

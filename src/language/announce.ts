@@ -157,6 +157,7 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
     case 'repeat asked':
     case 'break noticed':
     case 'break accepted':
+    case 'sounds deleted':
       return [];
   }
 }

@@ -7,13 +7,22 @@
  */
 import { Unzip, UnzipPassThrough, zipSync, type UnzipFile, type Zippable } from 'fflate';
 
-/** The parts of a file, in their order. All but the seal must be there. */
+/** The parts of a file, in their order. All but the seal must be there; sounds follow them, in the order of their names. */
 export const PARTS = ['format.json', 'README.txt', 'entries.jsonl', 'procedure.json', 'seal.jws'] as const;
-export type PartName = (typeof PARTS)[number];
+export type SoundName = `evidence/${string}.wav`;
+export type PartName = (typeof PARTS)[number] | SoundName;
 export type Parts = ReadonlyMap<PartName, Uint8Array>;
 
-/** A file of more is not looked into: a day's work is a few megabytes. */
-export const LARGEST_FILE = 64 * 2 ** 20;
+/** A file of more is not looked into: a day's work is a few megabytes, and some tens with its sound. */
+export const LARGEST_FILE = 256 * 2 ** 20;
+
+/** The part that holds a sound, by its SHA-256 in hexadecimal digits. */
+export const soundName = (sha256: string): SoundName => `evidence/${sha256}.wav`;
+
+/** The SHA-256 by which a part that is a sound is named; null where it is another part. */
+export const hashInName = (name: PartName): string | null => SOUND.exec(name)?.[1] ?? null;
+
+const SOUND = /^evidence\/([0-9a-f]{64})\.wav$/;
 
 /** What is wrong with the outside of a file: in one part, or, with null, behind the last. */
 export interface Damage {
@@ -33,12 +42,22 @@ export function packParts(parts: Parts): Uint8Array<ArrayBuffer> {
   // Zip times are local, and begin in 1980; noon is there in every time zone.
   const mtime = new Date(1980, 0, 1, 12);
   const files: Zippable = {};
-  for (const name of PARTS) {
-    const content = parts.get(name);
-    if (content) files[name] = [content, { level: 0, mtime }];
-  }
+  const inOrder = [...parts].sort(([one], [other]) => compareNames(one, other));
+  for (const [name, content] of inOrder) files[name] = [content, { level: 0, mtime }];
   return zipSync(files);
 }
+
+/** The order of parts in a file: negative where the first comes before the other. */
+function compareNames(one: PartName, other: PartName): number {
+  const places = placeOf(one) - placeOf(other);
+  if (places !== 0 || one === other) return places;
+  return one < other ? -1 : 1;
+}
+
+const placeOf = (name: PartName): number => {
+  const place = PARTS.findIndex((known) => known === name);
+  return place < 0 ? PARTS.length : place;
+};
 
 /**
  * Takes a file apart. One that is damaged or cut off is taken apart as far as it goes; one that was never a sealed file,
@@ -96,15 +115,16 @@ function readInOrder(bytes: Uint8Array): { readonly read: readonly ReadPart[]; r
   return { read, misfit: null };
 }
 
+const isPartName = (name: string): name is PartName => PARTS.some((known) => known === name) || SOUND.test(name);
+
 /** A part of a sealed file that may follow `last`. @throws Misfit where it is none */
 function partOf(
   { name, size, originalSize, compression }: UnzipFile,
   last: PartName | undefined,
 ): Omit<ReadPart, 'content'> {
-  const place = PARTS.findIndex((known) => known === name);
-  const part = PARTS[place];
-  if (part === undefined) throw new Misfit(`it holds ${JSON.stringify(name.slice(0, 80))}, which no sealed file has`);
-  if (last !== undefined && place <= PARTS.indexOf(last))
+  if (!isPartName(name)) throw new Misfit(`it holds ${JSON.stringify(name.slice(0, 80))}, which no sealed file has`);
+  const part = name;
+  if (last !== undefined && compareNames(part, last) <= 0)
     throw new Misfit(`“${part}” is in it twice or out of its place`);
   if (compression !== STORED)
     throw new Misfit(`“${part}” is compressed; the parts of a sealed file are stored as they are`);
@@ -142,7 +162,7 @@ function hasEnd(bytes: Uint8Array): boolean {
 
 /** Where a file is cut off that ends behind a part: before the next. */
 function behind(last: ReadPart | undefined): Damage {
-  const next = last && PARTS[PARTS.indexOf(last.name) + 1];
+  const next = last && PARTS[placeOf(last.name) + 1];
   return { part: next ?? null, why: `it is cut off behind “${last?.name ?? ''}”` };
 }
 

@@ -5,15 +5,19 @@ import { EventBodySchema } from './event-schema.ts';
 import { digest, toHex } from './hash.ts';
 import { HeardSchema, InstantSchema, SourceSchema } from './input-schema.ts';
 
-/** The version of the record's format: every entry carries it, and old versions stay readable. */
-export const RECORD_VERSION = 1;
+/**
+ * The version in which entries are written: every entry carries its own. Version 2 added fields that may be absent (sound,
+ * speech model, device), and changed none: an entry of version 1 is read as it is.
+ */
+export const RECORD_VERSION = 2;
+const READ_VERSIONS = [1, RECORD_VERSION] as const;
 
 /** `prev` of the first entry: there is nothing before it. */
 export const GENESIS = '0'.repeat(64);
 
 /** One line of the record: an event, bound to all that came before it. */
 export interface Entry extends SessionEvent {
-  readonly v: typeof RECORD_VERSION;
+  readonly v: (typeof READ_VERSIONS)[number];
   readonly session: string;
   /** Hash of the entry before this one, as 64 hexadecimal digits. */
   readonly prev: string;
@@ -41,12 +45,13 @@ const Hash = v.pipe(v.string(), v.hash(['sha256']));
 
 /** What binds an entry to the others. It is looked at first: whether an entry was changed matters more than how. */
 const Bond = v.looseObject({
-  v: v.literal(RECORD_VERSION),
+  v: v.picklist(READ_VERSIONS),
   session: v.string(),
   seq: v.pipe(v.number(), v.safeInteger(), v.minValue(0)),
   at: InstantSchema,
   source: SourceSchema,
   person: v.string(),
+  device: v.exactOptional(v.string()),
   body: v.looseObject({ kind: v.string() }),
   prev: Hash,
   hash: Hash,

@@ -7,7 +7,7 @@ import * as v from 'valibot';
 import type { Basis, EventBody, WrittenRule } from '../session/event.ts';
 import { DEVIATION_KINDS } from '../session/intent.ts';
 import { compare, fromWritten } from '../units/index.ts';
-import { Count, DecimalText, exactly, Hash, only, written, WrittenTorque } from './exactly.ts';
+import { Count, DecimalText, exactly, Hash, list, only, written, WrittenTorque } from './exactly.ts';
 import { Doubts, MeaningSchema, QuestionSchema, RefusalSchema } from './input-schema.ts';
 
 const Window = v.pipe(
@@ -56,6 +56,8 @@ export const EventBodySchema = exactly<EventBody>()(
       procedureHash: Hash,
       /** Read by the procedure room, which names every fault in it. */
       procedure: v.unknown(),
+      sound: v.exactOptional(v.picklist(['agreed', 'not agreed'])),
+      model: v.exactOptional(v.nullable(v.strictObject({ name: v.string(), sha256: v.string() }))),
     }),
     only('reopened'),
     v.strictObject({ kind: v.literal('warning acknowledged'), step: v.string(), index: Count }),
@@ -117,5 +119,6 @@ export const EventBodySchema = exactly<EventBody>()(
     only('continued'),
     v.strictObject({ kind: v.literal('refused'), meaning: MeaningSchema, reason: RefusalSchema }),
     only('closed'),
+    v.strictObject({ kind: v.literal('sounds deleted'), sounds: list(Hash) }),
   ]),
 );

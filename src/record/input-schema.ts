@@ -4,6 +4,7 @@ import type { ToolReason } from '../procedure/tool-reasons.ts';
 import {
   DEVIATION_KINDS,
   type Heard,
+  type HeardSound,
   type Instant,
   type Meaning,
   type Question,
@@ -12,17 +13,25 @@ import {
   type Source,
 } from '../session/intent.ts';
 import type { Refusal } from '../session/refusal.ts';
-import { exactly, list, only, Time } from './exactly.ts';
+import { Count, exactly, Hash, list, only, Time } from './exactly.ts';
 
 export const SourceSchema = exactly<Source>()(v.picklist(['voice', 'gesture', 'pedal', 'touch', 'key', 'program']));
 
 export const InstantSchema = exactly<Instant>()(v.strictObject({ utc: Time, monotonic: v.number() }));
+
+const SoundSchema = exactly<HeardSound>()(
+  v.variant('kept', [
+    v.strictObject({ kept: v.literal(true), sha256: Hash, bytes: Count, from: Time, to: Time }),
+    v.strictObject({ kept: v.literal(false), why: v.string() }),
+  ]),
+);
 
 export const HeardSchema = exactly<Heard>()(
   v.strictObject({
     text: v.string(),
     words: list(v.strictObject({ word: v.string(), confidence: v.string() })),
     spoken: v.exactOptional(v.strictObject({ from: Time, to: Time })),
+    sound: v.exactOptional(SoundSchema),
   }),
 );
 

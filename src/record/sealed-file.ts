@@ -1,18 +1,28 @@
 /** One session as one file: packed to be kept elsewhere, and opened again with everything in it checked. */
 import * as v from 'valibot';
-import { packParts, PARTS, unpackParts, type Damage, type Parts } from './container.ts';
+import {
+  hashInName,
+  packParts,
+  PARTS,
+  soundName,
+  unpackParts,
+  type Damage,
+  type PartName,
+  type Parts,
+} from './container.ts';
 import { canonical } from './entry.ts';
 import { countLines, entryLines, readEntryLines } from './entry-lines.ts';
 import { checkSeal, type SealFinding } from './seal.ts';
 import { README } from './sealed-file-readme.ts';
 import { readSessionRecord, type SessionRead, type SessionRecord } from './session-record.ts';
+import { checkSounds, deletedSounds, namedSounds, type Sounds, type SoundsFound } from './sounds.ts';
 
 /** What a sealed file is called at its end. */
 export const EXTENSION = '.bhsession';
 
 const FORMAT = 'bothhands-session';
 /** The version of the file. That of its entries is in each entry, that of its seal in the seal. */
-export const FILE_VERSION = 1;
+export const FILE_VERSION = 2;
 
 /** More entries than any job has: a file with more is refused before they are read. */
 export const MOST_ENTRIES = 100_000;
@@ -40,6 +50,8 @@ export type SessionFile =
       readonly kind: 'opened';
       readonly session: SessionRead;
       readonly seal: SealFinding;
+      /** Its sounds, each held against its hash. Without those that are missing or deleted, a file may still be intact. */
+      readonly sounds: SoundsFound;
       readonly verdict: FileVerdict;
     }
   /** Nothing of it can be read as a session. */
@@ -54,10 +66,15 @@ export interface OpenOptions {
 }
 
 /**
- * Packs a session. The same record and seal always give the same bytes.
+ * Packs a session. The same record, seal and sounds always give the same bytes.
+ * @param sounds what is kept of its sounds; any that the record does not name, or names as deleted, stays out
  * @throws TypeError where the record is broken
  */
-export function packSession(record: SessionRecord, seal: string | null): Uint8Array<ArrayBuffer> {
+export function packSession(
+  record: SessionRecord,
+  seal: string | null,
+  sounds: Sounds = new Map(),
+): Uint8Array<ArrayBuffer> {
   const [first] = record.entries;
   if (record.verification.kind !== 'intact' || first?.body.kind !== 'opened')
     throw new TypeError('Only a record that is whole can be packed.');
@@ -69,8 +86,27 @@ export function packSession(record: SessionRecord, seal: string | null): Uint8Ar
       ['entries.jsonl', entryLines(record.entries)],
       ['procedure.json', encode(procedureText(first.body.procedure))],
       ...(seal === null ? [] : ([['seal.jws', encode(seal)]] as const)),
+      ...soundParts(record, sounds),
     ]),
   );
+}
+
+function soundParts({ entries }: SessionRecord, sounds: Sounds): readonly (readonly [PartName, Uint8Array])[] {
+  const deleted = deletedSounds(entries);
+  return namedSounds(entries).flatMap(({ sha256 }) => {
+    const sound = deleted.has(sha256) ? undefined : sounds.get(sha256);
+    return sound ? [[soundName(sha256), sound] as const] : [];
+  });
+}
+
+/** The sounds in a file, by the hashes that they are named by. */
+function soundsIn(parts: Parts): Sounds {
+  const found = new Map<string, Uint8Array<ArrayBuffer>>();
+  for (const [name, content] of parts) {
+    const sha256 = hashInName(name);
+    if (sha256 !== null) found.set(sha256, Uint8Array.from(content));
+  }
+  return found;
 }
 
 const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
@@ -94,14 +130,18 @@ export async function openSessionFile(bytes: Uint8Array, { now, keys = [] }: Ope
   const read = await readSessionRecord(id, readEntryLines(lines));
   const seal = await checkSeal(textOf(parts.get('seal.jws')), read);
   const session = upToSeal(untilNow(read, now), seal);
-  const damage = unpacked.damage ?? copyDamage(parts, session);
-  return { kind: 'opened', session, seal, verdict: judge(session, seal, damage, keys) };
+  const sounds = await checkSounds(session.kind === 'readable' ? session.record.entries : [], soundsIn(parts));
+  const damage = unpacked.damage ?? copyDamage(parts, session) ?? soundDamage(sounds);
+  return { kind: 'opened', session, seal, sounds, verdict: judge(session, seal, damage, keys) };
 }
 
 const textOf = (bytes: Uint8Array | undefined): string | null => (bytes ? new TextDecoder().decode(bytes) : null);
 
-/** For each older version of the file, how its parts become those of the next version. Version 1 is the first. */
-const MIGRATIONS: ReadonlyMap<number, (parts: Parts) => Parts> = new Map();
+/**
+ * For each older version of the file, how its parts become those of the next version. Version 2 added parts for sounds
+ * and fields that may be absent: a file of version 1 is one without them.
+ */
+const MIGRATIONS: ReadonlyMap<number, (parts: Parts) => Parts> = new Map([[1, (parts) => parts]]);
 
 const Format = v.object({ format: v.literal(FORMAT), version: v.pipe(v.number(), v.safeInteger(), v.minValue(1)) });
 const CurrentFormat = v.strictObject({ ...Format.entries, session: v.string() });
@@ -169,6 +209,17 @@ function copyDamage(parts: Parts, session: SessionRead): Damage | null {
   return isCopy ? null : { part: 'procedure.json', why: '“procedure.json” is not the procedure that is in the record' };
 }
 
+/** What is wrong with the sounds of a file. One that is missing is none of it: it may be kept apart, and its hash stands. */
+function soundDamage({ changed, strays }: SoundsFound): Damage | null {
+  const [first] = changed;
+  if (first) {
+    const why = `the sound of entry ${first.entry} is not the one whose hash it states`;
+    return { part: soundName(first.sha256), why };
+  }
+  const [stray] = strays;
+  return stray === undefined ? null : { part: soundName(stray), why: `no entry has the sound “${soundName(stray)}”` };
+}
+
 /** What is wrong in an entry is said first, then what is wrong with the seal, then with the file around them. */
 function judge(session: SessionRead, seal: SealFinding, damage: Damage | null, keys: readonly string[]): FileVerdict {
   const notIntact = (at: number | null, why: string): FileVerdict => ({ kind: 'not intact', at, why });
@@ -201,4 +252,4 @@ function judge(session: SessionRead, seal: SealFinding, damage: Damage | null, k
 
 /** Whether a file that is cut off ends before the last of its entries. */
 const lacksEntries = ({ part }: Damage): boolean =>
-  part !== null && PARTS.indexOf(part) <= PARTS.indexOf('entries.jsonl');
+  part !== null && PARTS.slice(0, PARTS.indexOf('entries.jsonl') + 1).some((name) => name === part);

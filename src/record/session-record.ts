@@ -48,19 +48,27 @@ export async function readSessionRecord(id: string, found: readonly unknown[]): 
     const [fault] = loaded.faults;
     return unreadable(`the procedure in it cannot be read: ${fault?.path ?? ''}: ${fault?.message ?? ''}`);
   }
-  const again = rest.findIndex((entry) => entry.body.kind === 'opened') + 1;
+  const misplaced = firstMisplaced(rest);
   const record = { id, found: found.length, procedure: loaded.procedure, people: body.people };
   return {
     kind: 'readable',
     record:
-      again === 0
+      misplaced === null
         ? { ...record, entries: intact, verification }
-        : {
-            ...record,
-            entries: intact.slice(0, again),
-            verification: { kind: 'broken', at: again, why: 'the session is opened a second time' },
-          },
+        : { ...record, entries: intact.slice(0, misplaced.at), verification: { kind: 'broken', ...misplaced } },
   };
+}
+
+/** The first entry behind the opening that may not stand where it does, though it is bound as it should be. */
+function firstMisplaced(rest: readonly Entry[]): { readonly at: number; readonly why: string } | null {
+  let isClosed = false;
+  for (const { seq, body } of rest) {
+    if (body.kind === 'opened') return { at: seq, why: 'the session is opened a second time' };
+    // Deleting sounds is no work: the record of the work stays as it was closed.
+    if (isClosed && body.kind !== 'sounds deleted') return { at: seq, why: 'it comes after the record was closed' };
+    isClosed ||= body.kind === 'closed';
+  }
+  return null;
 }
 
 /**

@@ -62,8 +62,12 @@ export type EventBody =
       readonly people: People;
       /** SHA-256 of the canonical JSON of `procedure`. */
       readonly procedureHash: string;
-      /** The procedure file as it was, so that the record replays without any other file. */
+      /** The procedure file as it was, so that the record replays without any other file; its tools with their calibration. */
       readonly procedure: unknown;
+      /** Whether everybody agreed that the sound around readings is kept; absent where it was not asked yet. */
+      readonly sound?: 'agreed' | 'not agreed';
+      /** The speech model that listened at the start; null where none was loaded. */
+      readonly model?: { readonly name: string; readonly sha256: string } | null;
     }
   | { readonly kind: 'reopened' }
   | { readonly kind: 'warning acknowledged'; readonly step: string; readonly index: number }
@@ -146,7 +150,9 @@ export type EventBody =
   | { readonly kind: 'stood by' }
   | { readonly kind: 'continued' }
   | { readonly kind: 'refused'; readonly meaning: Meaning; readonly reason: Refusal }
-  | { readonly kind: 'closed' };
+  | { readonly kind: 'closed' }
+  /** Sounds that were kept are kept no longer, by their hashes. The only event that may follow the closing. */
+  | { readonly kind: 'sounds deleted'; readonly sounds: readonly string[] };
 
 /** An event in its place: which one, when, by whom, through what. */
 export interface SessionEvent {
@@ -154,6 +160,8 @@ export interface SessionEvent {
   readonly at: Instant;
   readonly source: Source;
   readonly person: string;
+  /** Thumbprint (RFC 7638) of the key of the device that wrote it; absent where the device keeps no key. */
+  readonly device?: string;
   readonly heard: Heard | null;
   readonly body: EventBody;
 }

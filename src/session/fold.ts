@@ -54,6 +54,7 @@ const NO_WORK: ReadonlySet<EventBody['kind']> = new Set([
   'break noticed',
   'second person joined',
   'second person left',
+  'sounds deleted',
 ]);
 
 /** What only happens when work goes on. */
@@ -78,6 +79,7 @@ function after(state: SessionState, event: SessionEvent): SessionState {
     case 'repeat asked':
     case 'asked':
     case 'refused':
+    case 'sounds deleted':
       return state;
     case 'warning acknowledged':
       return { ...state, acknowledged: new Set([...state.acknowledged, warningKey(body.step, body.index)]) };

@@ -9,12 +9,31 @@ export interface Instant {
   readonly monotonic: number;
 }
 
+/**
+ * The sound around what was heard, as the record names it: by its hash, so that the sound itself may be deleted later and
+ * the record stays whole. Or, where it was agreed on and could not be kept, why.
+ */
+export type HeardSound =
+  | {
+      readonly kept: true;
+      /** SHA-256 of the WAV file. */
+      readonly sha256: string;
+      /** Length of the WAV file. */
+      readonly bytes: number;
+      /** From when to when it was taken (RFC 3339). */
+      readonly from: string;
+      readonly to: string;
+    }
+  | { readonly kept: false; readonly why: string };
+
 /** What was heard or typed, as it goes into the record: confidences as decimal text. */
 export interface Heard {
   readonly text: string;
   readonly words: readonly { readonly word: string; readonly confidence: string }[];
   /** When it was spoken, first word to last (RFC 3339); absent for typed words. */
   readonly spoken?: { readonly from: string; readonly to: string };
+  /** About a reading, where everybody agreed that its sound is kept. */
+  readonly sound?: HeardSound;
 }
 
 /** A reading as it was said: `value` is the exact decimal text, zeros after the point kept, in the unit of the tool. */

@@ -89,6 +89,8 @@ export function describe({ body }: Pick<SessionEvent, 'body'>, after: SessionSta
       return describeRefusal(body, after);
     case 'closed':
       return 'All steps are done: record closed';
+    case 'sounds deleted':
+      return `Sounds deleted: ${body.sounds.length}; their hashes stay`;
   }
 }
 

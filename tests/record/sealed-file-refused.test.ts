@@ -74,7 +74,7 @@ describe('what is no sealed file is refused with the reason, and nothing of it i
   test('a file larger than may be', async () => {
     const large = new Uint8Array(LARGEST_FILE + 1);
     large.set(bytes);
-    expect(await whyRefused(large)).toContain('larger than 64 MiB');
+    expect(await whyRefused(large)).toContain('larger than 256 MiB');
   });
   test('more entries than a session has', async () =>
     expect(await whyRefused(repacked({ 'entries.jsonl': '1\n'.repeat(MOST_ENTRIES + 1) }))).toContain(
@@ -82,8 +82,8 @@ describe('what is no sealed file is refused with the reason, and nothing of it i
     ));
   test.each<[string, RegExp]>([
     [
-      '{"format":"bothhands-session","session":"session","version":2}',
-      /^Its format is version 2; .* newer program is needed/,
+      '{"format":"bothhands-session","session":"session","version":3}',
+      /^Its format is version 3; .* newer program is needed/,
     ],
     ['{"format":"bothhands-session","session":"session","version":0}', /does not say/],
     ['{"format":"bothhands-session","session":"session","version":1e300}', /does not say/],

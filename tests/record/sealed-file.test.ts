@@ -47,8 +47,8 @@ describe('a sealed file', () => {
   });
   test('holds its parts in order, readable with any zip tool', () => {
     expect([...parts.keys()]).toEqual([...PARTS]);
-    expect(JSON.parse(textOf('format.json'))).toEqual({ format: 'bothhands-session', version: 1, session: 'session' });
-    expect(textOf('README.txt')).toContain('Format version 1.');
+    expect(JSON.parse(textOf('format.json'))).toEqual({ format: 'bothhands-session', version: 2, session: 'session' });
+    expect(textOf('README.txt')).toContain('Format version 2.');
     expect(lines.map((line) => JSON.parse(line) as unknown)).toEqual(entries);
     expect(JSON.parse(textOf('procedure.json'))).toEqual(procedure);
     expect(textOf('seal.jws')).toBe(seal);
