@@ -1,4 +1,5 @@
 /** Opens sealed files of sessions from a disk, for the commands that an auditor uses. */
+import { constants } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { LARGEST_FILE } from '../record/container.ts';
 import { openSessionFile, type SessionFile } from '../record/sealed-file.ts';
@@ -14,7 +15,8 @@ export async function openFile(name: string, keys: readonly string[]): Promise<S
 /** The content of a file, or why there is none. A file that is too large is not read. */
 async function read(name: string): Promise<Uint8Array | string> {
   try {
-    const file = await open(name);
+    // What is no file, such as a pipe, may never be ready to be read: it is not waited for.
+    const file = await open(name, constants.O_RDONLY | constants.O_NONBLOCK);
     try {
       const found = await file.stat();
       if (!found.isFile()) return 'It is no file.';
@@ -27,6 +29,26 @@ async function read(name: string): Promise<Uint8Array | string> {
   } catch (error) {
     return `It cannot be opened (${(error as NodeJS.ErrnoException).code ?? String(error)}).`;
   }
+}
+
+/** What is read and checked side by side: hashes are worked out elsewhere, and one file alone leaves a core idle. */
+const AT_ONCE = 4;
+
+/**
+ * Works on items a few at a time, and gives what came of each in the order of the items. However many there are, only
+ * those few are in memory, and no more is begun while whoever asks is busy.
+ */
+export async function* inOrder<Item, Result>(
+  items: AsyncIterable<Item>,
+  work: (item: Item) => Promise<Result>,
+): AsyncGenerator<Result> {
+  const underWay: Promise<Result>[] = [];
+  for await (const item of items) {
+    underWay.push(work(item));
+    const first = underWay.length === AT_ONCE ? underWay.shift() : undefined;
+    if (first) yield await first;
+  }
+  for (const each of underWay) yield await each;
 }
 
 /** One line of text that steers no terminal, whatever stands in the file or in its name. */

@@ -3,7 +3,7 @@ import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import type { SessionFile } from '../record/sealed-file.ts';
-import { endWithReader, exitCodeFor, openFile, printLine, verdictLine, verdictObject } from './verify-file.ts';
+import { endWithReader, exitCodeFor, inOrder, openFile, printLine, verdictLine, verdictObject } from './verify-file.ts';
 
 const USAGE = `Usage: npm run verify -- [--key THUMBPRINT]… [--json] FILE…
 Says of each sealed file of a session whether it is as it was sealed, and which entry is the first that is not.
@@ -31,18 +31,11 @@ async function main(args: readonly string[]): Promise<number> {
   }
   endWithReader();
   let worst = 0;
-  const print = async ({ name, file }: Opened): Promise<void> => {
+  const open = async (name: string): Promise<Opened> => ({ name, file: await openFile(name, options.keys) });
+  for await (const { name, file } of inOrder(namesIn(options.files), open)) {
     await printLine(options.json ? JSON.stringify(verdictObject(name, file)) : verdictLine(name, file));
     worst = Math.max(worst, exitCodeFor(file));
-  };
-  // However many files there are, a few are in memory. They are told of in the order in which they were named.
-  const underWay: Promise<Opened>[] = [];
-  for await (const name of namesIn(options.files)) {
-    underWay.push(openFile(name, options.keys).then((file) => ({ name, file })));
-    const first = underWay.length === AT_ONCE ? underWay.shift() : undefined;
-    if (first) await print(await first);
   }
-  for (const opened of underWay) await print(await opened);
   return worst;
 }
 
@@ -50,9 +43,6 @@ interface Opened {
   readonly name: string;
   readonly file: SessionFile;
 }
-
-/** Files that are read and checked side by side: hashes are worked out elsewhere, and one file alone leaves a core idle. */
-const AT_ONCE = 4;
 
 async function* namesIn(files: readonly string[]): AsyncGenerator<string> {
   for (const file of files) {
