@@ -18,7 +18,7 @@ export interface Run {
  * @param node options for Node itself
  */
 export const run = (
-  command: 'verify' | 'replay',
+  command: 'verify' | 'replay' | 'fleet' | 'stamp',
   args: readonly string[],
   input = '',
   node: readonly string[] = [],
