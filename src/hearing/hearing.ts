@@ -1,12 +1,14 @@
 import { failure, HearingError, textOf, type HearingFailure } from './failures.ts';
 import type { Engine } from './engine.ts';
 import { EngineWatch } from './engine-watch.ts';
-import { levelOf } from './level.ts';
 import { Listeners } from './listeners.ts';
 import { loadModel } from './load-model.ts';
 import { microphone } from './microphone.ts';
 import { MuteGate } from './mute-gate.ts';
 import { checkPhrases, type Phrases } from './phrases.ts';
+import type { Sound } from './sound-meter.ts';
+import { SoundWatch } from './sound-watch.ts';
+import { begun, stateOf, type Progress } from './state.ts';
 import { Transcriber, type Judge } from './transcriber.ts';
 import type {
   AudioChunk,
@@ -22,7 +24,6 @@ import type {
   Utterance,
 } from './types.ts';
 
-const LEVEL_FLOOR_DBFS = -120;
 const WATCHDOG_MS = 10_000;
 
 export interface HearingOptions {
@@ -42,7 +43,7 @@ class EngineHearing implements Hearing {
   readonly #watch: EngineWatch;
   readonly #stateListeners = new Listeners<HearingState>();
   readonly #utteranceListeners = new Listeners<Utterance>();
-  readonly #levelListeners = new Listeners<number>();
+  readonly #sound = new SoundWatch();
 
   #state: HearingState = { kind: 'off' };
   #audio: OpenAudio | null = null;
@@ -55,7 +56,7 @@ class EngineHearing implements Hearing {
   #judge: Judge = null;
   #partial = '';
 
-  #progress: { readonly received: number; readonly total: number | null } | null = null;
+  #progress: Progress | null = null;
   #load: AbortController | null = null;
   #audioFailure: HearingFailure | null = null;
   #modelFailure: HearingFailure | null = null;
@@ -81,14 +82,18 @@ class EngineHearing implements Hearing {
   }
 
   onLevel(listener: (dBFS: number) => void): () => void {
-    return this.#levelListeners.add(listener);
+    return this.#sound.levels.add(listener);
+  }
+
+  onSound(listener: (sound: Sound) => void): () => void {
+    return this.#sound.sounds.add(listener);
   }
 
   async loadModel(source: ModelSource): Promise<LoadOutcome> {
     this.#load?.abort();
     const load = (this.#load = new AbortController());
     const { signal } = load;
-    this.#progress = { received: 0, total: source.kind === 'kept' ? null : sizeOf(source) };
+    this.#progress = begun(source);
     this.#update();
     try {
       const progress = (received: number, total: number | null): void => {
@@ -182,6 +187,7 @@ class EngineHearing implements Hearing {
       const audio = await this.#source.open(sink);
       if (closed.aborted) return await audio.close();
       this.#audio = audio;
+      this.#sound.open(audio.sampleRate);
       this.#transcribe();
     } catch (error) {
       if (closed.aborted) return;
@@ -192,9 +198,10 @@ class EngineHearing implements Hearing {
   }
 
   async #take(chunk: AudioChunk): Promise<void> {
-    this.#levelListeners.tell(Math.max(levelOf(chunk.samples), LEVEL_FLOOR_DBFS));
     // Nothing is fed during a mute: the app's own voice costs no decoding and leaves no trace in the recogniser.
-    if (this.#gate.admits(chunk.time) && !this.#audioFailure) await this.#transcriber?.feed(chunk);
+    const isHeard = this.#gate.admits(chunk.time) && !this.#audioFailure;
+    this.#sound.take(chunk, isHeard);
+    if (isHeard) await this.#transcriber?.feed(chunk);
   }
 
   #useEngine(engine: Engine, model: ModelInfo): void {
@@ -213,7 +220,10 @@ class EngineHearing implements Hearing {
     if (!engine || !model || !audio) return;
     const { sayable } = checkPhrases(this.#phrases, model.words);
     this.#transcriber = new Transcriber(engine, audio.sampleRate, sayable, this.#judge, {
-      utterance: (utterance) => this.#utteranceListeners.tell(utterance),
+      utterance: (utterance) => {
+        this.#sound.spoke(utterance);
+        this.#utteranceListeners.tell(utterance);
+      },
       partial: (text) => {
         this.#partial = text;
         this.#update();
@@ -235,22 +245,15 @@ class EngineHearing implements Hearing {
   }
 
   #update(): void {
-    const next = this.#derive();
+    const next = stateOf({
+      progress: this.#progress,
+      failure: this.#modelFailure ?? this.#audioFailure,
+      isReady: this.#transcriber !== null,
+      muted: this.#gate.reasonAt(performance.now()),
+      partial: this.#partial,
+    });
     if (JSON.stringify(next) === JSON.stringify(this.#state)) return;
     this.#state = next;
     this.#stateListeners.tell(next);
   }
-
-  #derive(): HearingState {
-    if (this.#progress) return { kind: 'loading', ...this.#progress };
-    const cause = this.#modelFailure ?? this.#audioFailure;
-    if (cause) return { kind: 'failed', failure: cause };
-    if (!this.#transcriber) return { kind: 'off' };
-    const why = this.#gate.reasonAt(performance.now());
-    if (why) return { kind: 'muted', why };
-    return this.#partial ? { kind: 'hearing', partial: this.#partial } : { kind: 'listening' };
-  }
 }
-
-const sizeOf = (source: Exclude<ModelSource, { kind: 'kept' }>): number =>
-  source.kind === 'served' ? source.bytes : source.file.size;

@@ -1,8 +1,9 @@
 import type { Completeness } from './end-of-utterance.ts';
 import type { HearingFailure } from './failures.ts';
 import type { Phrases } from './phrases.ts';
+import type { Sound } from './sound-meter.ts';
 
-export type { Completeness };
+export type { Completeness, Sound };
 
 /** One recognised word. Times are milliseconds on the `performance.now()` clock. */
 export interface Word {
@@ -93,11 +94,13 @@ export interface OpenAudio {
 /** Speech in, text out. It never throws into the app: whatever goes wrong becomes a state or a {@link LoadOutcome}. */
 export interface Hearing {
   readonly state: HearingState;
-  /** @returns a function that ends the subscription, as do the other two. */
+  /** @returns a function that ends the subscription, as do all the others. */
   subscribe(listener: (state: HearingState) => void): () => void;
   onUtterance(listener: (utterance: Utterance) => void): () => void;
   /** RMS of each chunk in dBFS, where 0 dBFS is the RMS of a full-scale square wave; not below −120. */
   onLevel(listener: (dBFS: number) => void): () => void;
+  /** Background, speech and clipping, after each chunk while the ear is open. */
+  onSound(listener: (sound: Sound) => void): () => void;
   /**
    * Loads a model and makes it the only one kept in this browser. A running one goes on if the new one fails.
    * A later call, or `close`, cancels an earlier one.

@@ -1,6 +1,7 @@
 import { createSignal, type Accessor } from 'solid-js';
 import { createHearing } from '../hearing/hearing.ts';
 import type { Hearing, HearingState, LoadOutcome, ModelSource } from '../hearing/types.ts';
+import { heardSound, type HeardSound } from './heard-sound.ts';
 import { takePen, type Pen } from '../storage/pen.ts';
 import { createSpeaking, type Speaking, type SpeakingState } from '../speaking/speaking.ts';
 
@@ -12,6 +13,8 @@ export interface Devices {
   readonly speakingState: Accessor<SpeakingState>;
   /** dBFS */
   readonly level: Accessor<number>;
+  /** Background and speech as they are now; null before the microphone has given any. */
+  readonly sound: Accessor<HeardSound | null>;
   readonly modelName: Accessor<string | null>;
   loadModel(source: ModelSource): Promise<LoadOutcome>;
   /** Says texts one after another, in place of what is being said. The ear is closed from the first to the last. */
@@ -30,10 +33,12 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
   const [hearingState, setHearingState] = createSignal(hearing.state);
   const [speakingState, setSpeakingState] = createSignal(speaking.state);
   const [level, setLevel] = createSignal(-Infinity);
+  const [sound, setSound] = createSignal<HeardSound | null>(null);
   const [modelName, setModelName] = createSignal<string | null>(null);
 
   hearing.subscribe(setHearingState);
   hearing.onLevel(setLevel);
+  hearing.onSound((now) => setSound((before) => heardSound(now, before?.background ?? null)));
   speaking.subscribe(setSpeakingState);
   let announcement = 0;
   const [elsewhere, setElsewhere] = createSignal(false);
@@ -53,6 +58,7 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
     hearingState,
     speakingState,
     level,
+    sound,
     modelName,
     async loadModel(source) {
       const loaded = await hearing.loadModel(source);

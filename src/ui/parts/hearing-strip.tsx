@@ -1,12 +1,15 @@
 import { Match, Show, Switch, createMemo, type JSX } from 'solid-js';
 import type { HearingState } from '../../hearing/types.ts';
 import type { SpeakingState } from '../../speaking/speaking.ts';
+import type { HeardSound } from '../heard-sound.ts';
+import { LevelMeter, SoundWords } from './sound-words.tsx';
 
 interface Props {
   readonly hearing: HearingState;
   readonly speaking: SpeakingState;
   /** dBFS */
   readonly level: number;
+  readonly sound: HeardSound | null;
   readonly missing: readonly string[];
   /** What is being said is not shown: a second person must not read it here. */
   readonly discreet?: boolean;
@@ -25,7 +28,8 @@ export function HearingStrip(props: Props): JSX.Element {
           <HearingText state={props.hearing} discreet={props.discreet ?? false} />
         </Show>
       </span>
-      <LevelMeter level={props.level} />
+      <LevelMeter level={props.level} noise={props.sound?.noise ?? null} />
+      <SoundWords sound={props.sound} />
       <Switch>
         <Match when={props.hearing.kind === 'failed' && props.hearing.failure.code.startsWith('model')}>
           <a class="button" href="#/">
@@ -87,16 +91,3 @@ const lastWords = (partial: string): string => {
 
 const percent = ({ received, total }: Extract<HearingState, { kind: 'loading' }>): string =>
   total ? `${Math.round((100 * received) / total)} %` : `${Math.round(received / 1000)} kB`;
-
-/** Quietest level that the meter shows, in dBFS. */
-const FLOOR = -70;
-
-function LevelMeter(props: { readonly level: number }): JSX.Element {
-  const part = () => Math.max(0, Math.min(1, (props.level - FLOOR) / -FLOOR));
-  return (
-    <svg class="level" viewBox="0 0 100 10" role="img" aria-label="Microphone level">
-      <rect class="trough" width="100" height="10" />
-      <rect class="fill" width={part() * 100} height="10" />
-    </svg>
-  );
-}

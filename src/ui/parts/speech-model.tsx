@@ -23,6 +23,7 @@ export function SpeechModel(props: { readonly shop: Shop }): JSX.Element {
         hearing={props.shop.devices.hearingState()}
         speaking={props.shop.devices.speakingState()}
         level={props.shop.devices.level()}
+        sound={props.shop.devices.sound()}
         missing={[]}
         elsewhere={props.shop.devices.elsewhere()}
         onListen={() => void props.shop.devices.start()}

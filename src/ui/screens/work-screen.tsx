@@ -161,6 +161,7 @@ function Bench(props: { readonly shop: Shop; readonly kept: KeptSession }): JSX.
             hearing={devices.hearingState()}
             speaking={devices.speakingState()}
             level={devices.level()}
+            sound={devices.sound()}
             missing={missing()}
             discreet={isWitnessed(view())}
             elsewhere={devices.elsewhere()}
