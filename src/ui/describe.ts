@@ -1,15 +1,15 @@
 /** The record in a mechanic's words: short sentences that an auditor reads as well, with figures and names. */
 import { labelOf, sentence } from '../language/say.ts';
 import type { Procedure } from '../procedure/procedure.ts';
+import { windowText } from '../record/reading-window.ts';
 import { checksForTurning, planOf } from '../session/calls.ts';
 import type { Basis, EventBody, SessionEvent } from '../session/event.ts';
 import type { Question } from '../session/intent.ts';
 import { callKey } from '../session/reading.ts';
 import { pendingReading, type Reading, type SessionState } from '../session/state.ts';
 import { awaitsWitness } from '../session/witness.ts';
-import { displayWindow, fromWritten, type Kind, type Written } from '../units/index.ts';
+import type { Kind, Written } from '../units/index.ts';
 import { describeRefusal } from './describe-refusal.ts';
-import { placesOf } from './places.ts';
 
 type BodyOf<K extends EventBody['kind']> = Extract<EventBody, { kind: K }>;
 
@@ -208,16 +208,8 @@ function verdictOn(verdict: Reading['verdict'], basis: Basis, procedure: Procedu
   }
 }
 
-/** Places for a tool that the procedure does not describe: as fine as any torque tool shows. */
-const PLACES = 1;
-
-/** Limits rounded inwards to what the tool can show; they are at the wrench where that is not the value of the manual. */
-function windowOf(basis: Extract<Basis, { of: 'torque' }>, { tools }: Procedure): string {
-  const { min, max } = basis.window;
-  const window = { min: fromWritten('torque', min), max: fromWritten('torque', max) };
-  const tool = tools.find(({ id }) => id === basis.tool);
-  const atWrench = basis.adapter || basis.runningTorque ? ' at the wrench' : '';
-  return `${displayWindow(window, max.unit, tool ? placesOf(tool) : PLACES)}${atWrench}`;
-}
+/** The limits are at the wrench where that is not the value of the manual. */
+const windowOf = (basis: Extract<Basis, { of: 'torque' }>, procedure: Procedure): string =>
+  `${windowText(basis, procedure)}${basis.adapter || basis.runningTorque ? ' at the wrench' : ''}`;
 
 const shown = ({ value, unit }: Written<Kind>): string => `${value} ${unit}`;

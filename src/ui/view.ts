@@ -28,7 +28,7 @@ import { awaitsWitness } from '../session/witness.ts';
 import { layOut, type Position } from '../tightening/pattern.ts';
 import type { TorqueWindow } from '../tightening/verdict.ts';
 import { display, displayWindow } from '../units/index.ts';
-import { placesOf } from './places.ts';
+import { placesOf } from '../procedure/places.ts';
 
 /** How a fastener stands in the pass that is shown. */
 export type Standing = 'open' | 'next' | 'done' | 'doubt';

@@ -1,0 +1,135 @@
+import { For, Show, createMemo, type JSX } from 'solid-js';
+import type { Entry } from '../../record/entry.ts';
+import { differenceFrom, FATES, historyOf } from '../../record/reading-history.ts';
+import { stateAfter, type SessionRecord } from '../../record/session-record.ts';
+import type { EventBody } from '../../session/event.ts';
+import type { Reading } from '../../session/reading.ts';
+import { describe } from '../describe.ts';
+import { showMoment } from '../moment.ts';
+import { EVENT_KINDS, kindsOf } from './event-kinds.ts';
+
+/** One event in full: when, by whom, what was heard and how surely, and how the value of its fastener came about. */
+export function EventDetail(props: {
+  readonly record: SessionRecord;
+  readonly entry: Entry;
+  readonly onGo: (seq: number) => void;
+}): JSX.Element {
+  const state = createMemo(() => stateAfter(props.record, props.entry.seq + 1));
+  const kinds = createMemo(() => kindsOf(props.entry.body, props.record.procedure).map((kind) => EVENT_KINDS[kind]));
+  return (
+    <section class="moment" aria-label="The event at that moment" tabindex="-1">
+      <p>
+        <time datetime={props.entry.at.utc}>{showMoment(props.entry.at.utc)}</time> {props.entry.person}, by{' '}
+        {props.entry.source} <span class="kinds">({kinds().join(', ')})</span>
+      </p>
+      <p>
+        <b>{describe(props.entry, state())}</b>
+      </p>
+      <Show when={props.entry.heard}>{(heard) => <HeardWords heard={heard()} />}</Show>
+      <Show when={readingAbout(props.record, props.entry.body, props.entry.seq)}>
+        {(reading) => <History {...props} reading={reading()} />}
+      </Show>
+    </section>
+  );
+}
+
+/** The reading that an event is about, with what became of it in the end. */
+function readingAbout(record: SessionRecord, body: EventBody, seq: number): Reading | null {
+  const about = body.kind === 'reading captured' ? seq : 'of' in body ? body.of : null;
+  if (about === null) return null;
+  const { readings } = stateAfter(record, record.entries.length);
+  return readings.find((reading) => reading.seq === about) ?? null;
+}
+
+/** Less sure than this, and the recogniser may well have heard another word. */
+const UNSURE = 0.7;
+
+function HeardWords(props: { readonly heard: NonNullable<Entry['heard']> }): JSX.Element {
+  return (
+    <p class="heard">
+      Heard: “{props.heard.text}”
+      <Show when={props.heard.words.length > 0}>
+        <span class="words">
+          {' '}
+          How surely:{' '}
+          <For each={props.heard.words}>
+            {({ word, confidence }) => (
+              <span class={Number(confidence) < UNSURE ? 'word unsure' : 'word'}>
+                {word} <b>{confidence}</b>
+                {Number(confidence) < UNSURE ? ' unsure' : ''}
+              </span>
+            )}
+          </For>
+        </span>
+      </Show>
+    </p>
+  );
+}
+
+/** First value, corrections and the witness, one under the other, with how far they are apart. */
+function History(props: {
+  readonly record: SessionRecord;
+  readonly reading: Reading;
+  readonly onGo: (seq: number) => void;
+}): JSX.Element {
+  const history = createMemo(() => {
+    // Everything that came of this fastener, also after the moment that is shown: an auditor looks at all of it.
+    const { readings } = stateAfter(props.record, props.record.entries.length);
+    return historyOf(readings, props.reading);
+  });
+  const first = (): Reading => history()[0] ?? props.reading;
+  return (
+    <Show when={history().length > 1 || props.reading.witnessed}>
+      <div class="wide">
+        <table class="history">
+          <caption>All values of this fastener in this pass</caption>
+          <thead>
+            <tr>
+              <th scope="col">Entry</th>
+              <th scope="col">Value</th>
+              <th scope="col">Against the first</th>
+              <th scope="col">Verdict</th>
+              <th scope="col">What became of it</th>
+              <th scope="col">Witness</th>
+            </tr>
+          </thead>
+          <tbody>
+            <For each={history()}>
+              {(each) => (
+                <tr class={each.status} aria-current={each.seq === props.reading.seq ? 'true' : undefined}>
+                  <td>
+                    <button type="button" onClick={() => props.onGo(each.seq)}>
+                      {each.seq}
+                    </button>
+                  </td>
+                  <td>
+                    <Value reading={each} />
+                  </td>
+                  <td>{each === first() ? 'first value' : differenceFrom(first().reading, each.reading)}</td>
+                  <td>{each.verdict}</td>
+                  <td>{FATES[each.status]}</td>
+                  <td>{witnessText(each)}</td>
+                </tr>
+              )}
+            </For>
+          </tbody>
+        </table>
+      </div>
+    </Show>
+  );
+}
+
+function Value(props: { readonly reading: Reading }): JSX.Element {
+  const text = () => `${props.reading.reading.value} ${props.reading.reading.unit}`;
+  return (
+    <Show when={props.reading.status === 'confirmed' || props.reading.status === 'captured'} fallback={<s>{text()}</s>}>
+      {text()}
+    </Show>
+  );
+}
+
+function witnessText({ reading, witnessed }: Reading): string {
+  if (!witnessed) return '–';
+  const { value, unit } = witnessed.reading;
+  return `${witnessed.person}: ${value} ${unit} (${differenceFrom(reading, witnessed.reading)})`;
+}

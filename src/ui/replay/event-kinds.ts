@@ -1,0 +1,94 @@
+/** What an event is to an auditor. One event may be several things: a value in doubt that corrects another is three. */
+import type { Procedure } from '../../procedure/procedure.ts';
+import type { EventBody } from '../../session/event.ts';
+
+/** The kinds in which an auditor looks for events, with what they are called. */
+export const EVENT_KINDS = {
+  step: 'Steps',
+  warning: 'Warnings',
+  reading: 'Readings',
+  outside: 'Values outside',
+  confirmation: 'Read-backs',
+  doubt: 'Doubts',
+  correction: 'Corrections',
+  witness: 'Witness',
+  deviation: 'Deviations',
+  refusal: 'Refusals',
+  hold: 'Holds',
+  interruption: 'Interruptions',
+  people: 'People',
+  question: 'Questions',
+} as const;
+
+export type EventKind = keyof typeof EVENT_KINDS;
+
+/** The kinds in the order in which they are offered. */
+export const eventKinds = Object.keys(EVENT_KINDS) as readonly EventKind[];
+
+/** What an event is, its first kind the plainest. */
+export function kindsOf(body: EventBody, procedure: Procedure): readonly EventKind[] {
+  switch (body.kind) {
+    case 'opened':
+    case 'closed':
+    case 'condition answered':
+    case 'step skipped':
+    case 'answered':
+    case 'fastener done':
+      return ['step'];
+    case 'step done':
+      return stepKindOf(procedure, body.step) === 'hold' ? ['step', 'hold'] : ['step'];
+    case 'step taken back':
+      return ['step', 'correction'];
+    case 'warning acknowledged':
+      return ['warning'];
+    case 'reading captured':
+      return [
+        'reading',
+        ...(body.verdict === 'in' ? [] : (['outside'] as const)),
+        ...(body.doubts ? (['doubt'] as const) : []),
+        ...(body.corrects === null ? [] : (['correction'] as const)),
+      ];
+    case 'reading confirmed':
+    case 'timed out':
+      return ['confirmation'];
+    case 'reading rejected':
+    case 'reading disregarded':
+      return ['confirmation', 'correction'];
+    case 'witnessed':
+    case 'witness asked':
+      return ['witness'];
+    case 'disputed':
+      return ['witness', 'doubt'];
+    case 'step witnessed':
+      return body.agrees ? ['witness'] : ['witness', 'doubt'];
+    case 'deviation reported':
+    case 'reason given':
+    case 'reason confirmed':
+    case 'left open':
+      return ['deviation'];
+    case 'reason rejected':
+    case 'deviation disregarded':
+      return ['deviation', 'correction'];
+    case 'second person joined':
+    case 'second person left':
+      return ['people'];
+    case 'handover begun':
+    case 'handed over':
+      return ['people', 'interruption'];
+    case 'stood by':
+    case 'continued':
+      return ['hold'];
+    case 'reopened':
+    case 'break noticed':
+    case 'break accepted':
+    case 'pass restarted':
+      return ['interruption'];
+    case 'refused':
+      return body.reason.code === 'unclear' ? ['refusal', 'doubt'] : ['refusal'];
+    case 'repeat asked':
+    case 'asked':
+      return ['question'];
+  }
+}
+
+const stepKindOf = ({ steps }: Procedure, id: string): string | undefined => steps.find((step) => step.id === id)?.kind;

@@ -1,0 +1,141 @@
+import { createMemo, createSignal, For, onCleanup, onMount, Show, type JSX } from 'solid-js';
+import { historyOf } from '../../record/reading-history.ts';
+import { readingMatrices, type MatrixCell, type ReadingMatrix } from '../../record/reading-matrix.ts';
+import { windowText } from '../../record/reading-window.ts';
+import { stateAfter, type SessionRecord } from '../../record/session-record.ts';
+import type { Reading } from '../../session/reading.ts';
+
+/** More cells than this are only drawn when they are asked for. */
+const FEW = 400;
+
+/** What stands at the end of each fastener in each pass. A value leads to the event that wrote it. */
+export function MatrixView(props: {
+  readonly record: SessionRecord;
+  readonly onGo: (seq: number) => void;
+}): JSX.Element {
+  // A long record is folded to its end after the screen is up.
+  const [isUp, setUp] = createSignal(false);
+  onMount(() => {
+    const timer = setTimeout(() => setUp(true));
+    onCleanup(() => clearTimeout(timer));
+  });
+  return (
+    <section class="matrices" aria-labelledby="matrices">
+      <h2 id="matrices">Fasteners and passes</h2>
+      <Show when={isUp()}>
+        <Matrices {...props} />
+      </Show>
+    </section>
+  );
+}
+
+function Matrices(props: { readonly record: SessionRecord; readonly onGo: (seq: number) => void }): JSX.Element {
+  const state = createMemo(() => stateAfter(props.record, props.record.entries.length));
+  const matrices = createMemo(() => readingMatrices(state()));
+  return (
+    <For each={matrices()} fallback={<p>No step of this procedure tightens anything.</p>}>
+      {(matrix) => <Matrix {...props} matrix={matrix} readings={state().readings} />}
+    </For>
+  );
+}
+
+interface MatrixProps {
+  readonly record: SessionRecord;
+  readonly onGo: (seq: number) => void;
+  readonly matrix: ReadingMatrix;
+  readonly readings: readonly Reading[];
+}
+
+function Matrix(props: MatrixProps): JSX.Element {
+  const isSmall = () => props.matrix.rows.length * props.matrix.passes.length <= FEW;
+  const [isOpen, setOpen] = createSignal(isSmall());
+  return (
+    <details open={isSmall()} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>
+        {props.matrix.title}: {count(props.matrix.rows.length, props.matrix.label)},{' '}
+        {count(props.matrix.passes.length, 'pass')}
+      </summary>
+      <Show when={isOpen()}>
+        <div class="wide">
+          <table class="matrix">
+            <thead>
+              <tr>
+                <th scope="col">{props.matrix.label}</th>
+                <For each={props.matrix.passes}>
+                  {({ index, name }) => <th scope="col">{index === 0 ? name : `Pass ${index}: ${name}`}</th>}
+                </For>
+              </tr>
+            </thead>
+            <tbody>
+              <For each={props.matrix.rows}>
+                {({ fastener, cells }) => (
+                  <tr>
+                    <th scope="row">{fastener}</th>
+                    <For each={cells}>{(cell) => <Cell {...props} cell={cell} />}</For>
+                  </tr>
+                )}
+              </For>
+            </tbody>
+          </table>
+        </div>
+      </Show>
+    </details>
+  );
+}
+
+const count = (many: number, what: string): string =>
+  `${many} ${what}${many === 1 ? '' : what.endsWith('s') ? 'es' : 's'}`;
+
+const VERDICTS: Readonly<Record<Reading['verdict'], string>> = {
+  in: '✓ in',
+  under: '▼ under',
+  over: '▲ over',
+  'not provable': '◆ not provable',
+  'nut worn': '▼ nut worn',
+};
+
+function Cell(props: MatrixProps & { readonly cell: MatrixCell }): JSX.Element {
+  const read = () => (props.cell?.kind === 'read' ? props.cell.reading : null);
+  return (
+    <Show
+      when={read()}
+      fallback={<td class={(props.cell?.kind ?? 'none').replace(' ', '-')}>{props.cell?.kind ?? '–'}</td>}
+    >
+      {(reading) => (
+        <td class={reading().verdict === 'in' ? 'in' : 'outside'}>
+          <button
+            type="button"
+            onClick={() => props.onGo(reading().seq)}
+            aria-label={`${props.matrix.label} ${reading().fastener}, ${reading().reading.value} ${reading().reading.unit}, ${reading().verdict}, to entry ${reading().seq}`}
+          >
+            <For each={earlier(props.readings, reading())}>{(value) => <s>{value}</s>}</For>
+            <b>
+              {reading().reading.value} {reading().reading.unit}
+            </b>
+            <span>{VERDICTS[reading().verdict]}</span>
+            <small>
+              {limitsOf(reading(), props.record)}
+              {reading().person}
+              <Show when={reading().witnessed}>
+                {(witnessed) => (
+                  <>
+                    , witness {witnessed().person}: {witnessed().reading.value}
+                  </>
+                )}
+              </Show>
+            </small>
+          </button>
+        </td>
+      )}
+    </Show>
+  );
+}
+
+/** The values that were read before the one that stands. */
+const earlier = (readings: readonly Reading[], standing: Reading): readonly string[] =>
+  historyOf(readings, standing)
+    .filter(({ seq }) => seq < standing.seq)
+    .map(({ reading }) => reading.value);
+
+const limitsOf = ({ basis }: Reading, { procedure }: SessionRecord): string =>
+  basis.of === 'torque' ? `${windowText(basis, procedure)}. ` : '';

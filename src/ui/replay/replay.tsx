@@ -1,0 +1,74 @@
+import { createMemo, Show, type JSX } from 'solid-js';
+import { HeadCheck } from '../parts/head-check.tsx';
+import { WorkPanel } from '../parts/work-panel.tsx';
+import { describe } from '../describe.ts';
+import { readingsFileOf, save } from '../saved-files.ts';
+import { stateAfter, type KeptSession } from '../session-file.ts';
+import { workView } from '../view.ts';
+import { Controls } from './controls.tsx';
+import { EventDetail } from './event-detail.tsx';
+import { EventList } from './event-list.tsx';
+import { MatrixView } from './matrix-view.tsx';
+import { createPlayer } from './player.ts';
+import { eventLines } from './search.ts';
+import { TimeLineView } from './time-line-view.tsx';
+import './replay.css';
+
+/** A session played back: verdict first, then the whole of it on a time line, then any moment of it. */
+export function Replay(props: {
+  readonly kept: KeptSession;
+  /** Whether the record is whole, before anything else. */
+  readonly verdict: JSX.Element;
+  /** How it can be saved, besides its readings. */
+  readonly saving?: JSX.Element;
+  readonly wayBack: JSX.Element;
+}): JSX.Element {
+  // A screen is of one session.
+  // eslint-disable-next-line solid/reactivity
+  const { kept } = props;
+  const player = createPlayer(kept);
+  const entry = () => kept.entries[player.at()];
+  const state = createMemo(() => stateAfter(kept, player.at() + 1));
+  const view = createMemo(() => workView(state()));
+  const told = createMemo(() => {
+    const shown = entry();
+    return shown ? describe(shown, state()) : '';
+  });
+  const lines = createMemo(() => eventLines(kept));
+  let moment: HTMLDivElement | undefined;
+  /** From far down on the page: the event is brought into sight, and the keyboard goes with it. */
+  const show = (seq: number): void => {
+    player.go(seq);
+    moment?.scrollIntoView({ block: 'start' });
+    moment?.focus({ preventScroll: true });
+  };
+
+  return (
+    <main class="replay">
+      <header>
+        <h1>Replay: {kept.procedure.title}</h1>
+        {props.verdict}
+      </header>
+      <TimeLineView record={kept} at={player.at()} onGo={player.go} />
+      <Controls player={player} lines={lines()} told={told()} />
+      <div class="replay-body">
+        <div class="at-moment" ref={moment} tabindex="-1">
+          <Show when={entry()}>{(shown) => <EventDetail record={kept} entry={shown()} onGo={player.go} />}</Show>
+          <section aria-label="The work screen at that moment" class="work">
+            <WorkPanel view={view()} />
+          </section>
+        </div>
+        <EventList record={kept} lines={lines()} selected={player.at()} onSelect={player.go} />
+      </div>
+      <MatrixView record={kept} onGo={show} />
+      <HeadCheck record={kept} />
+      <section aria-label="Save">
+        <button type="button" onClick={() => save(readingsFileOf(kept))}>
+          Save readings as CSV
+        </button>{' '}
+        {props.saving}
+      </section>
+      <nav class="places">{props.wayBack}</nav>
+    </main>
+  );
+}

@@ -1,0 +1,128 @@
+/** What is drawn over the axis of time: lanes of marks and spans, joined where they would lie upon one another. */
+import type { SessionRecord } from '../../record/session-record.ts';
+import type { Axis } from './axis.ts';
+import { kindsOf, type EventKind } from './event-kinds.ts';
+
+/** The lanes from top to bottom. */
+export const LANES = ['steps', 'readings', 'doubts', 'deviations', 'holds'] as const;
+export type Lane = (typeof LANES)[number];
+
+/** What a mark tells, by its shape; in a lane, the graver ones hide the others. */
+export const SHAPES = {
+  step: 'Step, or work without a value',
+  reading: 'Reading',
+  outside: 'Value outside its window',
+  correction: 'Correction',
+  doubt: 'Doubt',
+  refusal: 'Refused',
+  deviation: 'Deviation',
+  hold: 'Hold, standing by',
+  interruption: 'Interruption',
+} as const;
+export type Shape = keyof typeof SHAPES;
+
+/** Each shape is in one lane; the order is that of gravity within a lane. */
+const LANE_OF: Readonly<Record<Shape, Lane>> = {
+  step: 'steps',
+  reading: 'readings',
+  outside: 'readings',
+  correction: 'doubts',
+  doubt: 'doubts',
+  refusal: 'deviations',
+  deviation: 'deviations',
+  hold: 'holds',
+  interruption: 'holds',
+};
+const shapes = Object.keys(SHAPES) as readonly Shape[];
+const gravity = (shape: Shape): number => shapes.indexOf(shape);
+
+/** One or more events at nearly the same place. */
+export interface Mark {
+  readonly lane: Lane;
+  /** That of the gravest event in it. */
+  readonly shape: Shape;
+  /** As a share of the axis, 0 to 1. */
+  readonly position: number;
+  /** The first of the gravest events in it. */
+  readonly seq: number;
+  /** How many events are in it. */
+  readonly count: number;
+}
+
+/** A time that something took, as shares of the axis: a step, or standing by. */
+export interface Span {
+  readonly what: 'step' | 'hold';
+  readonly from: number;
+  readonly to: number;
+  readonly seq: number;
+  readonly title: string;
+}
+
+export interface TimeLine {
+  readonly marks: readonly Mark[];
+  readonly spans: readonly Span[];
+  /** How many events there are of each shape. */
+  readonly counts: Readonly<Record<Shape, number>>;
+}
+
+/** Lays the entries of a record over its axis. At most `bins` marks stand in a lane: ten thousand drawn would be none seen. */
+export function layTimeLine({ entries, procedure }: SessionRecord, axis: Axis, bins: number): TimeLine {
+  const share = (index: number): number => (axis.length === 0 ? 0 : (axis.positions[index] ?? 0) / axis.length);
+  const counts = Object.fromEntries(shapes.map((shape) => [shape, 0])) as Record<Shape, number>;
+  const joined = new Map<string, Mark>();
+  for (const { seq, body } of entries) {
+    const position = share(seq);
+    const bin = Math.min(bins - 1, Math.floor(position * bins));
+    const found = kindsOf(body, procedure).filter(isShape);
+    for (const shape of found) counts[shape] += 1;
+    for (const [lane, shape] of gravestByLane(found)) {
+      const key = `${lane}/${bin}`;
+      joined.set(key, withEvent(joined.get(key), { lane, shape, position, seq, count: 1 }));
+    }
+  }
+  return {
+    marks: [...joined.values()],
+    spans: [...stepSpans(entries, procedure, share), ...holdSpans(entries, share)],
+    counts,
+  };
+}
+
+const isShape = (kind: EventKind): kind is Shape & EventKind => kind in SHAPES;
+
+/** An event of two shapes in a lane is one event there. */
+const gravestByLane = (found: readonly Shape[]): ReadonlyMap<Lane, Shape> =>
+  new Map([...found].sort((a, b) => gravity(a) - gravity(b)).map((shape) => [LANE_OF[shape], shape]));
+
+const withEvent = (mark: Mark | undefined, event: Mark): Mark =>
+  mark ? { ...(gravity(event.shape) > gravity(mark.shape) ? event : mark), count: mark.count + 1 } : event;
+
+type Entries = SessionRecord['entries'];
+
+/** Each step from when the one before it was over to when it was done. */
+function* stepSpans(
+  entries: Entries,
+  { steps }: SessionRecord['procedure'],
+  share: (index: number) => number,
+): Generator<Span> {
+  let from = 0;
+  for (const { seq, body } of entries) {
+    if (body.kind !== 'step done' && body.kind !== 'step skipped' && body.kind !== 'step taken back') continue;
+    const number = steps.findIndex(({ id }) => id === body.step) + 1;
+    const title = `Step ${number}: ${steps[number - 1]?.title ?? body.step}`;
+    if (body.kind === 'step done') yield { what: 'step', from, to: share(seq), seq, title };
+    from = share(seq);
+  }
+}
+
+/** From "stand by" or the beginning of a handover to when work went on; to the end where it never did. */
+function* holdSpans(entries: Entries, share: (index: number) => number): Generator<Span> {
+  let begun: { readonly from: number; readonly seq: number } | null = null;
+  for (const { seq, body } of entries) {
+    if ((body.kind === 'stood by' || body.kind === 'handover begun') && !begun) begun = { from: share(seq), seq };
+    else if ((body.kind === 'continued' || body.kind === 'handed over') && begun) {
+      yield { what: 'hold', ...begun, to: share(seq), title: 'Standing by' };
+      begun = null;
+    }
+  }
+  if (begun) yield { what: 'hold', ...begun, to: 1, title: 'Standing by, to the end' };
+}

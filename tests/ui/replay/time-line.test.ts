@@ -1,0 +1,58 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { DRAWN, layAxis } from '../../../src/ui/replay/axis.ts';
+import { layTimeLine } from '../../../src/ui/replay/time-line.ts';
+import { demo } from './demonstration.ts';
+
+const axis = layAxis(
+  demo.entries.map(({ at }) => at.utc),
+  DRAWN,
+);
+
+describe('the time line of the demonstration', () => {
+  const line = layTimeLine(demo, axis, 1000);
+  test('counts what happened', () =>
+    expect(line.counts).toMatchObject({
+      reading: 32,
+      outside: 2,
+      doubt: 1,
+      correction: 2,
+      refusal: 1,
+      deviation: 3,
+      hold: 2,
+      interruption: 0,
+    }));
+  test('has each step that was done, from the one before it on', () => {
+    const steps = line.spans.filter(({ what }) => what === 'step');
+    expect(steps.length).toBe(demo.procedure.steps.length);
+    expect(steps[0]).toMatchObject({ from: 0, title: 'Step 1: Make safe' });
+    steps.slice(1).forEach(({ from }, i) => expect(from).toBe(steps[i]?.to));
+    expect(steps.at(-1)?.to).toBe(1);
+  });
+  test('has the time in which work stood by', () =>
+    expect(line.spans.filter(({ what }) => what === 'hold')).toMatchObject([{ seq: 73, title: 'Standing by' }]));
+  test('marks a value outside its window as such, and leads to it', () =>
+    expect(line.marks.filter(({ shape }) => shape === 'outside').map(({ seq }) => seq)).toEqual([22, 61]));
+});
+
+describe('a time line of any room', () => {
+  test('has no more marks in a lane than there is room for, and loses no event', () =>
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 300 }), (bins) => {
+        const { marks, counts } = layTimeLine(demo, axis, bins);
+        for (const lane of new Set(marks.map((mark) => mark.lane)))
+          expect(marks.filter((mark) => mark.lane === lane).length).toBeLessThanOrEqual(bins);
+        const readings = marks.filter(({ lane }) => lane === 'readings').reduce((sum, { count }) => sum + count, 0);
+        expect(readings).toBe(counts.reading);
+      }),
+      { numRuns: 50 },
+    ));
+  test('lets the gravest event show where there is room for one only', () =>
+    expect(layTimeLine(demo, axis, 1).marks.map(({ lane, shape, seq }) => [lane, shape, seq])).toEqual(
+      expect.arrayContaining([
+        ['readings', 'outside', 22],
+        ['doubts', 'doubt', 22],
+        ['deviations', 'deviation', 63],
+      ]),
+    ));
+});
