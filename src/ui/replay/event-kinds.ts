@@ -18,6 +18,7 @@ export const EVENT_KINDS = {
   interruption: 'Interruptions',
   people: 'People',
   question: 'Questions',
+  sound: 'Sounds deleted',
 } as const;
 
 export type EventKind = keyof typeof EVENT_KINDS;
@@ -88,6 +89,8 @@ export function kindsOf(body: EventBody, procedure: Procedure): readonly EventKi
     case 'repeat asked':
     case 'asked':
       return ['question'];
+    case 'sounds deleted':
+      return ['sound'];
   }
 }
 
