@@ -7,13 +7,13 @@ import type { SoundsFound } from '../record/sounds.ts';
 
 /** Reads and checks one file. It never throws: a file that cannot be read is refused with the reason. */
 export async function openFile(name: string, keys: readonly string[]): Promise<SessionFile> {
-  const bytes = await read(name);
+  const bytes = await readSealed(name);
   if (typeof bytes === 'string') return { kind: 'refused', why: bytes };
   return openSessionFile(bytes, { now: new Date().toISOString(), keys });
 }
 
 /** The content of a file, or why there is none. A file that is too large is not read. */
-async function read(name: string): Promise<Uint8Array | string> {
+export async function readSealed(name: string): Promise<Uint8Array | string> {
   try {
     // What is no file, such as a pipe, may never be ready to be read: it is not waited for.
     const file = await open(name, constants.O_RDONLY | constants.O_NONBLOCK);
