@@ -9,11 +9,6 @@ import { replyOf, type Reply } from './engine-reply.ts';
 /** Errors only: its warnings are about single lattices, and what matters of them is checked here. */
 const LOG_LEVEL = -2;
 
-interface Question {
-  readonly asked: number;
-  readonly answer: (reply: Reply) => void;
-}
-
 /** Everything the engine is asked after its start; each gets exactly one answer, in order. */
 export type EngineQuestion = Extract<
   ClientMessage,
@@ -22,7 +17,8 @@ export type EngineQuestion = Extract<
 
 export class Engine {
   readonly #worker: Worker;
-  readonly #questions: Question[] = [];
+  readonly #questions: ((reply: Reply) => void)[] = [];
+  #answered = 0;
   #ended = false;
   #recognisers = 0;
 
@@ -82,7 +78,8 @@ export class Engine {
 
   #listening(): this {
     this.#worker.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
-      this.#questions.shift()?.answer(replyOf(data));
+      this.#answered++;
+      this.#questions.shift()?.(replyOf(data));
     });
     this.#worker.addEventListener('error', ({ message }) => this.stop(message));
     return this;
@@ -97,7 +94,7 @@ export class Engine {
   ask(question: EngineQuestion, transfer: Transferable[] = []): Promise<Reply> {
     if (this.#ended) return Promise.resolve({ kind: 'fault', detail: 'The engine has ended.' });
     return new Promise((answer) => {
-      this.#questions.push({ asked: performance.now(), answer });
+      this.#questions.push(answer);
       post(this.#worker, question, transfer);
     });
   }
@@ -107,17 +104,21 @@ export class Engine {
     if (!this.#ended) post(this.#worker, { action: 'set', recognizerId: recogniserId, key: 'words', value: true });
   }
 
-  /** Milliseconds that the oldest open question has waited; 0 when nothing is open. A dead worker says nothing else. */
-  get waiting(): number {
-    const oldest = this.#questions[0];
-    return oldest ? performance.now() - oldest.asked : 0;
+  /** Is a question open? */
+  get isAsked(): boolean {
+    return this.#questions.length > 0;
+  }
+
+  /** How many answers have come. Where questions are open and it stands still, the worker is dead: it says nothing else. */
+  get answered(): number {
+    return this.#answered;
   }
 
   /** Ends the worker at once and answers whatever is still open with a fault. */
   stop(detail = 'The engine was ended.'): void {
     this.#ended = true;
     this.#worker.terminate();
-    for (const { answer } of this.#questions.splice(0)) answer({ kind: 'fault', detail });
+    for (const answer of this.#questions.splice(0)) answer({ kind: 'fault', detail });
   }
 }
 

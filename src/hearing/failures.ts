@@ -17,6 +17,7 @@ const SENTENCES = {
   'microphone busy': `The microphone cannot be opened: another program may be using it. Close that one, then turn listening on again. ${GO_ON}`,
   'microphone lost': `The microphone was disconnected. Plug it in again; it is taken up by itself. ${GO_ON}`,
   'microphone silent': `The microphone sends nothing at all. See whether it is switched off, muted or unplugged. ${GO_ON}`,
+  'microphone held': `The browser holds the sound back, as in a call, after a sleep, or before the first touch. Touch the screen once. ${GO_ON}`,
   'model unreachable': `The speech model could not be fetched. See that the server is running, or choose a model file from disk. ${GO_ON}`,
   'model not an archive': `That is not a speech model: it is neither a .tar.gz nor a .zip archive. Choose another file. ${GO_ON}`,
   'model checksum': `The speech model arrived damaged: its checksum is not the listed one. Load it again. ${GO_ON}`,

@@ -24,12 +24,12 @@ import type {
   Utterance,
 } from './types.ts';
 
-const WATCHDOG_MS = 10_000;
+const WATCHDOG_MS = 2_000;
 
 export interface HearingOptions {
   /** The default is the microphone. */
   readonly source?: AudioSource;
-  /** How long the engine may leave audio unanswered before it is started again, in milliseconds; the default is 10 000. */
+  /** How long the engine may be silent while it is asked before it is started again, in milliseconds; the default is 2 000. */
   readonly watchdog?: number;
 }
 

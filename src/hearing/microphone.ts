@@ -4,6 +4,7 @@ import { levelOf } from './level.ts';
 import type { MicrophoneMessage } from './microphone.worklet.ts';
 import workletUrl from './microphone.worklet.ts?worker&url';
 import type { AudioSink, AudioSource, OpenAudio } from './types.ts';
+import { Upsampler } from './upsampler.ts';
 
 /** The model was trained on noise; what these filters leave of speech it was not. */
 const CONSTRAINTS: MediaStreamConstraints = {
@@ -15,10 +16,16 @@ const RETRY_MS = 2_000;
 const RETRY_SILENT_MS = 10_000;
 /** A quiet room is never exactly zero; a stopped device is, and the browser says nothing of it. */
 const SILENT_MS = 4_000;
+/** A context that was just made takes a moment to run. */
+const HELD_MS = 1_000;
+/** The engine ends at a rate below its model's; telephone headsets have 8 kHz. In hertz. */
+const LEAST_RATE = 16_000;
 
 export interface MicrophoneOptions {
   /** Asks for the device; the default is the person's default microphone, unfiltered. */
   readonly getStream?: () => Promise<MediaStream>;
+  /** Opens the audio context; the default is one of the device's own rate. */
+  readonly openContext?: () => AudioContext;
   /** How long exact zeros, or nothing, may come before the microphone counts as silent, in milliseconds. */
   readonly silentAfter?: number;
 }
@@ -32,6 +39,7 @@ class OpenMicrophone implements OpenAudio {
   readonly #context: AudioContext;
   readonly #node: AudioWorkletNode;
   readonly #clock: AudioClock;
+  readonly #upsampler: Upsampler | null;
   readonly #sink: AudioSink;
   readonly #getStream: () => Promise<MediaStream>;
   readonly #silentAfter: number;
@@ -41,6 +49,9 @@ class OpenMicrophone implements OpenAudio {
   #lost: FailureCode | null = null;
   #acquiring: Promise<void> | null = null;
   #lastSound = performance.now();
+  /** Since when the context has not run; null while it does. */
+  #heldSince: number | null = null;
+  #acquired = -Infinity;
   #lastTry = -Infinity;
 
   private constructor(context: AudioContext, sink: AudioSink, options: MicrophoneOptions) {
@@ -49,6 +60,8 @@ class OpenMicrophone implements OpenAudio {
     this.#getStream = options.getStream ?? (() => navigator.mediaDevices.getUserMedia(CONSTRAINTS));
     this.#silentAfter = options.silentAfter ?? SILENT_MS;
     this.#clock = new AudioClock(context.sampleRate);
+    const isLow = context.sampleRate < LEAST_RATE;
+    this.#upsampler = isLow ? new Upsampler(context.sampleRate, LEAST_RATE) : null;
     this.#node = new AudioWorkletNode(context, 'microphone', {
       numberOfOutputs: 0,
       channelCount: 1,
@@ -59,9 +72,9 @@ class OpenMicrophone implements OpenAudio {
 
   static async open(sink: AudioSink, options: MicrophoneOptions): Promise<OpenMicrophone> {
     needSecureContext();
-    const context = new AudioContext();
-    // Not awaited: without a tap it never settles. Then no sound comes, and the check reports that.
-    void context.resume();
+    const context = options.openContext?.() ?? new AudioContext();
+    // Not awaited: without a tap it never settles. The check reports that.
+    context.resume().catch(() => undefined);
     try {
       await context.audioWorklet.addModule(workletUrl);
     } catch (error) {
@@ -75,11 +88,13 @@ class OpenMicrophone implements OpenAudio {
   }
 
   get sampleRate(): number {
-    return this.#context.sampleRate;
+    return Math.max(this.#context.sampleRate, LEAST_RATE);
   }
 
+  /** A device that works is not opened a second time: that would cut what is being said. */
   retry(): Promise<void> {
-    void this.#context.resume();
+    this.#resume();
+    if (this.#isFine) return Promise.resolve();
     this.#acquiring ??= this.#acquire().finally(() => (this.#acquiring = null));
     return this.#acquiring;
   }
@@ -95,6 +110,12 @@ class OpenMicrophone implements OpenAudio {
     return this.#stream?.getAudioTracks().some((track) => track.readyState === 'live' && !track.muted) ?? false;
   }
 
+  /** Also where it was just opened, and its first sound is still to come. */
+  get #isFine(): boolean {
+    const isNew = performance.now() - this.#acquired < this.#silentAfter;
+    return this.#live && (this.#lost === null || this.#lost === 'microphone held' || isNew);
+  }
+
   async #acquire(): Promise<void> {
     this.#lastTry = performance.now();
     try {
@@ -104,7 +125,7 @@ class OpenMicrophone implements OpenAudio {
       if (this.#closing.signal.aborted) return this.#release();
       this.#input = this.#context.createMediaStreamSource(stream);
       this.#input.connect(this.#node);
-      this.#lastSound = performance.now();
+      this.#lastSound = this.#acquired = performance.now();
       for (const track of stream.getAudioTracks()) {
         track.addEventListener('ended', () => stream === this.#stream && this.#lose('microphone lost'));
         track.addEventListener('mute', () => stream === this.#stream && this.#lose('microphone silent', 'muted'));
@@ -123,20 +144,29 @@ class OpenMicrophone implements OpenAudio {
   #take({ frame, samples }: MicrophoneMessage): void {
     const now = performance.now();
     const time = this.#clock.timeOf(frame, samples.length, now);
+    const raised = this.#upsampler?.take(samples) ?? samples;
     if (levelOf(samples) > -Infinity) {
       this.#lastSound = now;
       // Sound of the device that was lost may still be on its way.
-      if (this.#lost && this.#live) {
-        this.#lost = null;
-        this.#sink.recovered();
-      }
+      if (this.#lost && this.#live) this.#recover(now);
     }
-    void this.#sink.chunk({ samples, time });
+    void this.#sink.chunk({ samples: raised, time: time - (this.#upsampler?.lag ?? 0) / (LEAST_RATE / 1000) });
+  }
+
+  #recover(now: number): void {
+    this.#lost = null;
+    this.#lastSound = now;
+    this.#sink.recovered();
+  }
+
+  /** Where the browser wants a touch first, or has closed the context for good, the check tells it. */
+  #resume(): void {
+    this.#context.resume().catch(() => undefined);
   }
 
   /** What had worked has stopped: try again without delay. */
   #lose(code: FailureCode, detail = ''): void {
-    if (this.#lost !== code) this.#lastTry = -Infinity;
+    if (this.#lost !== code) this.#lastTry = this.#acquired = -Infinity;
     this.#report(code, detail);
   }
 
@@ -150,8 +180,7 @@ class OpenMicrophone implements OpenAudio {
     const { signal } = this.#closing;
     const check = setInterval(() => {
       const now = performance.now();
-      // A telephone call, or a sleep of the computer, leaves it suspended.
-      if (this.#context.state !== 'running') void this.#context.resume();
+      this.#checkContext(now);
       if (!this.#lost && !this.#acquiring && now - this.#lastSound > this.#silentAfter) {
         this.#lose('microphone silent', `only zeros for ${this.#silentAfter / 1000} s; audio ${this.#context.state}`);
       }
@@ -159,7 +188,33 @@ class OpenMicrophone implements OpenAudio {
       if (this.#lost && now - this.#lastTry > wait) void this.#retryUnasked();
     }, CHECK_MS);
     signal.addEventListener('abort', () => clearInterval(check));
-    navigator.mediaDevices.addEventListener('devicechange', () => this.#lost && void this.retry(), { signal });
+    navigator.mediaDevices.addEventListener('devicechange', () => void this.#devicesChanged(), { signal });
+    this.#context.addEventListener('statechange', () => this.#checkContext(performance.now()), { signal });
+  }
+
+  /** A telephone call, or a sleep of the computer, leaves it suspended or interrupted, and nothing else tells. */
+  #checkContext(now: number): void {
+    if (this.#context.state === 'running') {
+      this.#heldSince = null;
+      if (this.#lost === 'microphone held') this.#recover(now);
+      return;
+    }
+    this.#resume();
+    this.#heldSince ??= now;
+    const isHeld = now - this.#heldSince >= HELD_MS;
+    if (isHeld && this.#lost === null) this.#lose('microphone held', `the audio is ${this.#context.state}`);
+  }
+
+  /** Not every browser tells the track that its device is gone. */
+  async #devicesChanged(): Promise<void> {
+    if (this.#lost) return this.retry();
+    const [track] = this.#stream?.getAudioTracks() ?? [];
+    const device = track?.getSettings().deviceId;
+    const devices = await navigator.mediaDevices.enumerateDevices().catch(() => []);
+    // Before the permission, browsers name no device.
+    const inputs = devices.filter(({ kind, deviceId }) => kind === 'audioinput' && deviceId !== '');
+    const isGone = device !== undefined && inputs.length > 0 && inputs.every(({ deviceId }) => deviceId !== device);
+    if (isGone && track === this.#stream?.getAudioTracks()[0]) this.#lose('microphone lost', 'no longer listed');
   }
 
   /** Never brings up a question out of nowhere: that would steal the person's attention, and be refused. */
