@@ -1,6 +1,7 @@
 import { failure, HearingError, textOf, type HearingFailure } from './failures.ts';
 import type { Engine } from './engine.ts';
 import { EngineWatch } from './engine-watch.ts';
+import { HushEar } from './hush-ear.ts';
 import { Listeners } from './listeners.ts';
 import { loadModel } from './load-model.ts';
 import { microphone } from './microphone.ts';
@@ -21,6 +22,7 @@ import type {
   ModelSource,
   MuteReason,
   OpenAudio,
+  OwnVoice,
   Utterance,
 } from './types.ts';
 
@@ -44,6 +46,7 @@ class EngineHearing implements Hearing {
   readonly #stateListeners = new Listeners<HearingState>();
   readonly #utteranceListeners = new Listeners<Utterance>();
   readonly #sound = new SoundWatch();
+  readonly #hushListeners = new Listeners<void>();
 
   #state: HearingState = { kind: 'off' };
   #audio: OpenAudio | null = null;
@@ -61,6 +64,8 @@ class EngineHearing implements Hearing {
   #audioFailure: HearingFailure | null = null;
   #modelFailure: HearingFailure | null = null;
 
+  #own: OwnVoice | null = null;
+  #hushEar: HushEar | null = null;
   readonly #gate = new MuteGate();
   #opensLater: ReturnType<typeof setTimeout> | undefined;
 
@@ -87,6 +92,10 @@ class EngineHearing implements Hearing {
 
   onSound(listener: (sound: Sound) => void): () => void {
     return this.#sound.sounds.add(listener);
+  }
+
+  onHush(listener: () => void): () => void {
+    return this.#hushListeners.add(listener);
   }
 
   async loadModel(source: ModelSource): Promise<LoadOutcome> {
@@ -150,6 +159,11 @@ class EngineHearing implements Hearing {
     this.#update();
   }
 
+  saying(own: OwnVoice | null): void {
+    this.#own = own;
+    this.#listenForHush();
+  }
+
   async close(): Promise<void> {
     this.#closing.abort();
     this.#closing = new AbortController();
@@ -159,7 +173,7 @@ class EngineHearing implements Hearing {
     clearTimeout(this.#opensLater);
     this.#engine?.stop();
     const audio = this.#audio;
-    this.#audio = this.#opening = this.#engine = this.#model = this.#transcriber = null;
+    this.#audio = this.#opening = this.#engine = this.#model = this.#transcriber = this.#hushEar = null;
     this.#audioFailure = this.#modelFailure = null;
     this.#partial = '';
     this.#update();
@@ -198,10 +212,12 @@ class EngineHearing implements Hearing {
   }
 
   async #take(chunk: AudioChunk): Promise<void> {
-    // Nothing is fed during a mute: the app's own voice costs no decoding and leaves no trace in the recogniser.
     const isHeard = this.#gate.admits(chunk.time) && !this.#audioFailure;
     this.#sound.take(chunk, isHeard);
-    if (isHeard) await this.#transcriber?.feed(chunk);
+    // Nothing is fed during a mute: the app's own voice leaves no trace in the recogniser.
+    if (isHeard) return this.#transcriber?.feed(chunk);
+    const isOwnVoice = this.#gate.reasonAt(performance.now()) === 'own voice';
+    if (isOwnVoice && !this.#audioFailure) this.#hushEar?.feed(chunk);
   }
 
   #useEngine(engine: Engine, model: ModelInfo): void {
@@ -217,6 +233,7 @@ class EngineHearing implements Hearing {
     const [engine, model, audio] = [this.#engine, this.#model, this.#audio];
     this.#transcriber = null;
     this.#partial = '';
+    this.#listenForHush();
     if (!engine || !model || !audio) return;
     const { sayable } = checkPhrases(this.#phrases, model.words);
     this.#transcriber = new Transcriber(engine, audio.sampleRate, sayable, this.#judge, {
@@ -232,10 +249,21 @@ class EngineHearing implements Hearing {
     });
   }
 
+  #listenForHush(): void {
+    this.#hushEar?.end();
+    this.#hushEar = null;
+    const [engine, model, audio, own] = [this.#engine, this.#model, this.#audio, this.#own];
+    if (!engine || !model || !audio || !own) return;
+    this.#hushEar = HushEar.for(engine, audio.sampleRate, model.words, own, {
+      hush: () => this.#hushListeners.tell(),
+      fault: (detail) => this.#restart(engine, detail),
+    });
+  }
+
   #restart(engine: Engine, detail: string): void {
     const model = this.#model;
     if (engine !== this.#engine || !model) return;
-    this.#engine = this.#transcriber = null;
+    this.#engine = this.#transcriber = this.#hushEar = null;
     this.#watch.stop();
     engine.stop();
     const again = this.#watch.mayRestart(performance.now());

@@ -24,6 +24,13 @@ export interface Utterance {
 /** Why hearing is closed: the app's own announcement sounds, or a person asked for it. */
 export type MuteReason = 'own voice' | 'asked';
 
+/** What the app's own voice says at this moment, and the words by which a person hushes it. */
+export interface OwnVoice {
+  /** In lower case, as they are spoken. */
+  readonly words: readonly string[];
+  readonly hush: readonly string[];
+}
+
 export type HearingState =
   | { readonly kind: 'off' }
   /** Bytes of the speech model so far. All have arrived while the engine still builds the model from them. */
@@ -121,6 +128,13 @@ export interface Hearing {
   mute(why: MuteReason): void;
   /** Takes one reason away. After the app's own voice the ear opens a little later, when the room has stopped ringing. */
   unmute(why: MuteReason): void;
+  /**
+   * Tells what the app's own voice says from now on, or that it says nothing. As long as the ear is closed for that voice
+   * and for nothing else, one of the words that hush it is still heard, unless the voice says it itself.
+   */
+  saying(own: OwnVoice | null): void;
+  /** A person said the word that hushes the app's own voice. It is no utterance and means nothing else. */
+  onHush(listener: () => void): () => void;
   /** Closes the microphone and ends the engine. The model stays kept. */
   close(): Promise<void>;
 }

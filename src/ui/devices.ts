@@ -1,11 +1,15 @@
 import { createSignal, type Accessor } from 'solid-js';
 import { createHearing } from '../hearing/hearing.ts';
 import type { Hearing, HearingState, LoadOutcome, ModelSource } from '../hearing/types.ts';
+import { HUSH_WORDS, spokenWords } from '../language/hush.ts';
 import { heardSound, type HeardSound } from './heard-sound.ts';
 import { takePen, type Pen } from '../storage/pen.ts';
 import { createSpeaking, type Speaking, type SpeakingState } from '../speaking/speaking.ts';
 
-/** Ear and voice of the app, with their states as signals. While the voice sounds, the ear is closed. */
+/**
+ * Ear and voice of the app, with their states as signals. While the voice sounds, the ear is closed to everything but the
+ * word that hushes it.
+ */
 export interface Devices {
   readonly hearing: Hearing;
   readonly speaking: Speaking;
@@ -40,6 +44,8 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
   hearing.onLevel(setLevel);
   hearing.onSound((now) => setSound((before) => heardSound(now, before?.background ?? null)));
   speaking.subscribe(setSpeakingState);
+  // What was being said stays on the screen.
+  hearing.onHush(() => speaking.hush());
   let announcement = 0;
   const [elsewhere, setElsewhere] = createSignal(false);
   let ear: Pen | null = null;
@@ -69,8 +75,11 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
       const mine = ++announcement;
       speaking.hush();
       hearing.mute('own voice');
+      hearing.saying({ words: texts.flatMap(spokenWords), hush: HUSH_WORDS });
       await Promise.all(texts.map((text) => speaking.say({ text })));
-      if (mine === announcement) hearing.unmute('own voice');
+      if (mine !== announcement) return;
+      hearing.saying(null);
+      hearing.unmute('own voice');
     },
     elsewhere,
     async start() {

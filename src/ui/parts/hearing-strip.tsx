@@ -74,7 +74,7 @@ function HearingText(props: { readonly state: HearingState; readonly discreet: b
       case 'hearing':
         return props.discreet ? '● Hearing' : `● Hearing: ${lastWords(props.state.partial)}`;
       case 'muted':
-        return props.state.why === 'own voice' ? '◐ Speaking' : '◐ Muted';
+        return props.state.why === 'own voice' ? '◐ Speaking: “stop” hushes it' : '◐ Muted';
       case 'failed':
         return `✕ ${props.state.failure.sentence}`;
     }

@@ -1,0 +1,133 @@
+import type { Engine } from './engine.ts';
+import { Recogniser } from './recogniser.ts';
+import type { AudioChunk, OwnVoice, Word } from './types.ts';
+
+/** What is decoded at a time: a word, and enough before it to follow the app's own voice. */
+export const WINDOW_MS = 1000;
+/** A window is decoded so often; each is decoded as a whole. */
+const STEP_MS = 160;
+/** At the beginning of a window half a word looks like another one. */
+const LEAD_MS = 120;
+/** And at its end: what has begun like the word ("st…") is it only when something else follows, or nothing. */
+const TAIL_MS = 80;
+const SHORTEST_WORD_MS = 150;
+const SURE = 0.5;
+
+/**
+ * Whether a window holds the word: whole, and heard rather than guessed.
+ * @param from and `to` of the window, in milliseconds
+ */
+export const holdsHush = (words: readonly Word[], hush: readonly string[], from: number, to: number): boolean =>
+  words.some(
+    ({ word, start, end, confidence }) =>
+      hush.includes(word) &&
+      confidence >= SURE &&
+      end - start >= SHORTEST_WORD_MS &&
+      start >= from + LEAD_MS &&
+      end <= to - TAIL_MS,
+  );
+
+export interface HushEarEvents {
+  hush(): void;
+  fault(detail: string): void;
+}
+
+/**
+ * Listens for the one word that hushes the app's own voice, while that voice fills the microphone. It knows what is being
+ * said, so that these words are told from the one, and it decides nothing else: what it takes wrongly makes the app silent
+ * for a moment.
+ *
+ * The engine's partial results come half a second late, but asked for its result it gives at once the words up to there. So
+ * the last second is decoded again and again, each time to its end. While the app speaks the engine has nothing else to do.
+ */
+export class HushEar {
+  readonly #recogniser: Recogniser;
+  readonly #sampleRate: number;
+  readonly #hush: readonly string[];
+  readonly #events: HushEarEvents;
+  /** The newest sound, a window long. */
+  #chunks: AudioChunk[] = [];
+  #fresh = 0;
+  #isBusy = false;
+  #isOver = false;
+
+  private constructor(
+    engine: Engine,
+    sampleRate: number,
+    phrases: readonly string[],
+    own: OwnVoice,
+    events: HushEarEvents,
+  ) {
+    this.#recogniser = new Recogniser(engine, sampleRate, phrases);
+    this.#sampleRate = sampleRate;
+    this.#hush = own.hush;
+    this.#events = events;
+  }
+
+  /** @returns null where the word is said by the app itself, or the model does not know it: then nobody can hush it by voice */
+  static for(
+    engine: Engine,
+    sampleRate: number,
+    vocabulary: ReadonlySet<string>,
+    own: OwnVoice,
+    events: HushEarEvents,
+  ): HushEar | null {
+    const hush = own.hush.filter((word) => vocabulary.has(word));
+    if (hush.length === 0 || own.words.some((word) => own.hush.includes(word))) return null;
+    // What the model does not know it hears as something else that it is not told of.
+    const known = own.words.filter((word) => vocabulary.has(word));
+    const phrases = [...new Set([...hush, known.join(' '), ...known])].filter(Boolean);
+    return new HushEar(engine, sampleRate, phrases, own, events);
+  }
+
+  feed(chunk: AudioChunk): void {
+    this.#chunks.push(chunk);
+    this.#fresh += this.#lengthOf(chunk);
+    let whole = this.#chunks.reduce((sum, each) => sum + this.#lengthOf(each), 0);
+    for (const oldest of [...this.#chunks]) {
+      whole -= this.#lengthOf(oldest);
+      if (whole < WINDOW_MS) break;
+      this.#chunks.shift();
+    }
+    // A machine that is too slow for each step decodes the newest window when it has done the one before.
+    if (this.#fresh >= STEP_MS && !this.#isBusy) void this.#decode();
+  }
+
+  /** The announcement is over. */
+  end(): void {
+    if (this.#isOver) return;
+    this.#isOver = true;
+    this.#recogniser.remove();
+  }
+
+  async #decode(): Promise<void> {
+    const [first, last] = [this.#chunks[0], this.#chunks.at(-1)];
+    if (!first || !last || this.#isOver) return;
+    this.#fresh = 0;
+    this.#isBusy = true;
+    void this.#recogniser.accept({ samples: joined(this.#chunks), time: first.time });
+    const heard = await this.#recogniser.finish();
+    this.#isBusy = false;
+    if (this.#isOver) return;
+    if (heard.kind === 'fault') return this.#events.fault(heard.detail);
+    const words = heard.kind === 'utterance' ? (heard.utterance?.words ?? []) : [];
+    if (!holdsHush(words, this.#hush, first.time, last.time + this.#lengthOf(last))) return;
+    this.end();
+    this.#events.hush();
+  }
+
+  /** In milliseconds. */
+  #lengthOf({ samples }: AudioChunk): number {
+    return (samples.length / this.#sampleRate) * 1000;
+  }
+}
+
+function joined(chunks: readonly AudioChunk[]): Float32Array<ArrayBuffer> {
+  const samples = new Float32Array(chunks.reduce((sum, chunk) => sum + chunk.samples.length, 0));
+  let at = 0;
+  for (const chunk of chunks) {
+    samples.set(chunk.samples, at);
+    at += chunk.samples.length;
+  }
+  return samples;
+}

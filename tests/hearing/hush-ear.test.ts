@@ -1,0 +1,115 @@
+import { describe, expect, it } from 'vitest';
+import type { Engine, EngineQuestion } from '../../src/hearing/engine.ts';
+import type { Reply } from '../../src/hearing/engine-reply.ts';
+import { holdsHush, HushEar, WINDOW_MS } from '../../src/hearing/hush-ear.ts';
+import type { OwnVoice, Word } from '../../src/hearing/types.ts';
+
+const word = (text: string, start: number, end: number, confidence = 1): Word => ({
+  word: text,
+  start,
+  end,
+  confidence,
+});
+const isHush = (...words: readonly Word[]): boolean => holdsHush(words, ['stop'], 5_000, 6_000);
+
+describe('the word that hushes', () => {
+  it('is heard whole, wherever it stands in the window and whatever stands beside it', () => {
+    expect(isHush(word('stop', 5_300, 5_600))).toBe(true);
+    expect(isHush(word('stud', 5_000, 5_300), word('stop', 5_300, 5_500), word('six', 5_500, 6_000))).toBe(true);
+  });
+
+  it('is not what only begins or ends like it at the edge of the window', () => {
+    expect(isHush(word('stop', 5_700, 6_000))).toBe(false);
+    expect(isHush(word('stop', 5_050, 5_400))).toBe(false);
+  });
+
+  it('is not guessed, and not a click', () => {
+    expect(isHush(word('stop', 5_300, 5_600, 0.4))).toBe(false);
+    expect(isHush(word('stop', 5_300, 5_400))).toBe(false);
+    expect(isHush(word('steps', 5_300, 5_600), word('[unk]', 5_600, 5_800))).toBe(false);
+    expect(isHush()).toBe(false);
+  });
+});
+
+const RATE = 16_000;
+const VOCABULARY = new Set(['stop', 'stud', 'six', 'next']);
+
+/** What is heard, by the seconds of sound so far. */
+type Hears = (seconds: number) => Reply;
+
+/** An engine that hears what it is told. */
+function engineThatHears(hears: Hears) {
+  let seconds = 0;
+  const asked: EngineQuestion[] = [];
+  const engine = {
+    newRecogniserId: () => 'one',
+    wantWordTimes: () => undefined,
+    ask: (question: EngineQuestion) => {
+      asked.push(question);
+      if (question.action === 'audioChunk') seconds += question.data.length / RATE;
+      return Promise.resolve<Reply>(question.action === 'retrieveFinalResult' ? hears(seconds) : { kind: 'done' });
+    },
+  };
+  return { engine: engine as unknown as Engine, asked };
+}
+
+const own = (words: string): OwnVoice => ({ words: words.split(' '), hush: ['stop'] });
+/** The word, whole, at each moment. */
+const STOP: Hears = (seconds) => ({
+  kind: 'utterance',
+  text: 'stop',
+  words: [{ word: 'stop', start: seconds - 0.5, end: seconds - 0.2, confidence: 1 }],
+});
+const NOTHING: Hears = () => ({ kind: 'utterance', text: '', words: [] });
+
+async function listen(hears: Hears, words: string, seconds: number) {
+  const { engine, asked } = engineThatHears(hears);
+  const told: string[] = [];
+  const ear = HushEar.for(engine, RATE, VOCABULARY, own(words), {
+    hush: () => told.push('hush'),
+    fault: (detail) => told.push(detail),
+  });
+  for (let at = 0; at < seconds * 25; at++) {
+    ear?.feed({ samples: new Float32Array(RATE / 25), time: 1_000 + at * 40 });
+    await new Promise((resolve) => setTimeout(resolve));
+  }
+  return { ear, asked, told };
+}
+
+describe('the ear for it', () => {
+  it('is told the words of the announcement, so that they are not taken for it', async () => {
+    const { asked } = await listen(NOTHING, 'next stud six gasket', 0);
+    const [create] = asked;
+    expect(create).toMatchObject({ action: 'create' });
+    const grammar: unknown = JSON.parse((create as { grammar: string }).grammar);
+    expect(grammar).toEqual(['stop', 'next stud six', 'next', 'stud', 'six', '[unk]']);
+  });
+
+  it.each(['stop stud six', 'stud six stop'])('does not exist while the app says “%s” itself', async (words) => {
+    const { ear, asked } = await listen(STOP, words, 1);
+    expect(ear).toBeNull();
+    expect(asked).toEqual([]);
+  });
+
+  it('decodes the last second again and again, and no more than that', async () => {
+    const { asked, told } = await listen(NOTHING, 'next stud six', 4);
+    const windows = asked.flatMap((question) =>
+      question.action === 'audioChunk' ? [question.data.length / RATE] : [],
+    );
+    expect(windows.length).toBeGreaterThan(15);
+    for (const seconds of windows) expect(seconds * 1_000).toBeLessThan(WINDOW_MS + 80);
+    expect(told).toEqual([]);
+  });
+
+  it('tells once, gives its recogniser back, and hears no more', async () => {
+    const { asked, told } = await listen(STOP, 'next stud six', 4);
+    expect(told).toEqual(['hush']);
+    expect(asked.filter(({ action }) => action === 'remove')).toHaveLength(1);
+    expect(asked.at(-1)?.action).toBe('remove');
+  });
+
+  it('tells a fault of the engine', async () => {
+    const { told } = await listen(() => ({ kind: 'fault', detail: 'it is gone' }), 'next', 0.3);
+    expect(told).toContain('it is gone');
+  });
+});
