@@ -1,0 +1,30 @@
+/** Which cells of the picture have changed, whatever the light as a whole did meanwhile. Pure. */
+import { CELL_COLUMNS, CELL_ROWS } from './picture.ts';
+
+export const CELLS = CELL_COLUMNS * CELL_ROWS;
+
+/** Steps of the log scale, about a tenth more or less light: less is a soft shadow. */
+const LEAST_CHANGE = 7;
+const OVER_NOISE = 5;
+/** The bands of a flickering lamp go no further than this. A row that changes more holds something new. */
+const MOST_BAND = 8;
+
+/**
+ * 1 for each cell that differs. What most of the picture did alike is light, and what most of a row did alike is a band
+ * of flicker; a camera that shakes makes every edge differ, so that the bound rises with the usual difference.
+ */
+export function changedCells(before: Float32Array, now: Float32Array): Uint8Array {
+  const differences = new Float32Array(CELLS);
+  for (let i = 0; i < CELLS; i++) differences[i] = (now[i] ?? 0) - (before[i] ?? 0);
+  const light = median(differences);
+  for (let row = 0; row < CELL_ROWS; row++) {
+    const cells = differences.subarray(row * CELL_COLUMNS, (row + 1) * CELL_COLUMNS);
+    for (let i = 0; i < CELL_COLUMNS; i++) cells[i] = (cells[i] ?? 0) - light;
+    const band = median(cells);
+    if (Math.abs(band) <= MOST_BAND) for (let i = 0; i < CELL_COLUMNS; i++) cells[i] = (cells[i] ?? 0) - band;
+  }
+  const bound = Math.max(LEAST_CHANGE, OVER_NOISE * median(differences.map(Math.abs)));
+  return Uint8Array.from(differences, (difference) => (Math.abs(difference) > bound ? 1 : 0));
+}
+
+const median = (values: Float32Array): number => values.slice().sort()[values.length >> 1] ?? 0;
