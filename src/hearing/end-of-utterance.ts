@@ -99,8 +99,11 @@ const PARTIAL_LAG_MS = 1500;
 /** Decoding afresh begins with what came so long before, but not with the end of the last word. */
 const LEAD_MS = 300;
 const WORD_TAIL_MS = 100;
-/** Under noise nobody sees where a word begins: this much is decoded again. */
-const NOISE_LEAD_MS = 600;
+/**
+ * Where no words were found, so much is decoded again: the first syllable of a word, cut off from its rest by a closure,
+ * is none to the engine, and under noise nobody sees where a word begins.
+ */
+export const NO_WORDS_LEAD_MS = 1000;
 
 const PATIENCE: Readonly<Record<Completeness, number>> = {
   'complete and closed': 0,
@@ -172,7 +175,7 @@ function afterResult(
   const vain = isEmpty ? 0 : state.vain + 1;
   const goesOn: State = { ...START, now, soundUntil, sound: SHORTEST_WORD_MS, vain, waitsUntil };
   return isEmpty
-    ? { state: goesOn, order: { kind: 'continue', from: now - NOISE_LEAD_MS } }
+    ? { state: goesOn, order: { kind: 'continue', from: now - NO_WORDS_LEAD_MS } }
     : { state: goesOn, order: { kind: 'decode again' } };
 }
 
@@ -198,7 +201,12 @@ function afterAudio(state: State): Step {
       if (sound < SPEAKS_ON_MS) return now < until ? wait(state) : { state: afresh, order: { kind: 'deliver', from } };
       // Sound enough to be asked about, once it ends.
       const speaksOn = { ...afresh, sound: SHORTEST_WORD_MS };
-      const isOneBreath = !isEmpty && (isHopeless || now - sound - ended < ONE_BREATH_MS);
+      if (isEmpty)
+        return {
+          state: { ...speaksOn, waitsUntil: state.waitsUntil },
+          order: { kind: 'continue', from: ended - NO_WORDS_LEAD_MS },
+        };
+      const isOneBreath = isHopeless || now - sound - ended < ONE_BREATH_MS;
       return isOneBreath
         ? {
             state: {
@@ -209,7 +217,7 @@ function afterAudio(state: State): Step {
             },
             order: { kind: 'decode again' },
           }
-        : { state: { ...speaksOn, waitsUntil: isEmpty ? state.waitsUntil : until }, order: { kind: 'continue', from } };
+        : { state: { ...speaksOn, waitsUntil: until }, order: { kind: 'continue', from } };
     }
   }
 }

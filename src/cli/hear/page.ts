@@ -3,6 +3,7 @@ import { createHearing } from '../../hearing/hearing.ts';
 import { keptModel } from '../../hearing/model-cache.ts';
 import type { HearingFailure } from '../../hearing/failures.ts';
 import type { Hearing, Utterance, Word } from '../../hearing/types.ts';
+import { completenessIn } from '../../language/completeness.ts';
 import { judgeOf, type Judge, type Judged, type Sayable } from './judge.ts';
 import { speechEnd } from './speech-end.ts';
 import { Tape } from './tape.ts';
@@ -97,7 +98,8 @@ async function earFor(rate: number): Promise<Ear> {
   const hearing = createHearing({ source: tape });
   const kept = await keptModel();
   if (!kept) throw new Error('The browser kept no model.');
-  hearing.setPhrases(judgeNow().phrases);
+  const { phrases, situation } = judgeNow();
+  hearing.setPhrases(phrases, completenessIn(situation));
   const outcome = await hearing.loadModel({ kind: 'kept', ...kept });
   if (!outcome.ok) throw new Error(`${outcome.failure.code}: ${outcome.failure.detail}`);
   await hearing.listen();

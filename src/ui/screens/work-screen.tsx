@@ -14,6 +14,7 @@ import {
 } from 'solid-js';
 import { watchKeys } from '../../gesture/keys.ts';
 import type { Utterance } from '../../hearing/types.ts';
+import { completenessIn } from '../../language/completeness.ts';
 import { missedWords, recogniserPhrases } from '../../language/phrases.ts';
 import { typedWords } from '../../language/typed.ts';
 import type { Meaning } from '../../session/intent.ts';
@@ -117,8 +118,7 @@ function Bench(props: { readonly shop: Shop; readonly kept: KeptSession }): JSX.
   createEffect(() => {
     devices.modelName();
     const phrases = situation().dictation ? null : recogniserPhrases(situation());
-    // The engine's own end of an utterance: ending it earlier, by its words, still loses a first word now and then.
-    const lacking = devices.hearing.setPhrases(phrases);
+    const lacking = devices.hearing.setPhrases(phrases, completenessIn(situation()));
     setMissing(missedWords(situation(), lacking));
   });
   onCleanup(devices.hearing.onUtterance((utterance) => void live.hear(heeded(utterance), 'voice')));
