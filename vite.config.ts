@@ -1,4 +1,4 @@
-import { defineConfig } from 'vitest/config';
+import { defineConfig, type TestProjectInlineConfiguration } from 'vitest/config';
 import solid from 'vite-plugin-solid';
 import { VitePWA } from 'vite-plugin-pwa';
 import packageJson from './package.json' with { type: 'json' };
@@ -6,6 +6,20 @@ import { servedModels } from './src/cli/served-models.ts';
 import { contentSecurity } from './src/cli/content-security.ts';
 
 const MEBIBYTE = 2 ** 20;
+
+/** Browser tests in which nothing is spoken or heard in real time. */
+const PAGES_WITHOUT_SOUND = ['by-hand', 'lead-hand', 'second-window', 'sealed-file'].map(
+  (name) => `tests/browser/${name}.test.ts`,
+);
+
+const inBrowser = {
+  environment: 'node',
+  globalSetup: ['tests/browser/serve-build.ts'],
+  // Sound runs in real time: a machine that is busy for a moment loses some. A fault fails twice.
+  retry: 1,
+  testTimeout: 180_000,
+  hookTimeout: 120_000,
+} satisfies TestProjectInlineConfiguration['test'];
 
 export default defineConfig({
   root: 'src',
@@ -56,16 +70,24 @@ export default defineConfig({
       {
         root: import.meta.dirname,
         test: {
+          ...inBrowser,
+          name: 'pages',
+          include: PAGES_WITHOUT_SOUND,
+          // Two cores: one page draws while the other waits.
+          maxWorkers: 2,
+          sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        root: import.meta.dirname,
+        test: {
+          ...inBrowser,
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
-          environment: 'node',
-          globalSetup: ['tests/browser/serve-build.ts'],
+          exclude: PAGES_WITHOUT_SOUND,
           // Each file owns one Chromium and real-time audio: side by side they would starve each other of two cores.
           fileParallelism: false,
-          // Sound runs in real time: a machine that is busy for a moment loses some. A fault fails twice.
-          retry: 1,
-          testTimeout: 180_000,
-          hookTimeout: 120_000,
+          sequence: { groupOrder: 2 },
         },
       },
     ],

@@ -15,9 +15,14 @@ declare module 'vitest' {
 const project = path.resolve(import.meta.dirname, '../..');
 const configFile = path.join(project, 'vite.config.ts');
 
-/** Builds once, then serves the build and the sources for all browser tests. */
+declare global {
+  /** Each project loads this file anew, and two builds at once would empty each other's folder. */
+  var bothhandsBuild: Promise<unknown> | undefined;
+}
+
+/** Builds once, then serves the build and the sources for the browser tests of a project. */
 export default async function setup({ provide }: TestProject): Promise<() => Promise<void>> {
-  await build({ configFile, logLevel: 'error' });
+  await (globalThis.bothhandsBuild ??= build({ configFile, logLevel: 'error' }));
   const app = await serveBuild(path.join(project, 'dist'), 0);
   provide('appUrl', app.url);
 
