@@ -58,7 +58,7 @@ const Bond = v.looseObject({
 });
 
 /** An entry with all that it says. */
-const EntrySchema = v.strictObject({
+export const EntrySchema = v.strictObject({
   ...Bond.entries,
   heard: v.nullable(HeardSchema),
   body: EventBodySchema,
