@@ -111,6 +111,26 @@ const Header = v.strictObject({
   jwk: v.strictObject(PublicKey.entries),
 });
 
+/** The thumbprint of a public key (RFC 7638), by which seals and entries name the device. */
+export const thumbprintOf = async (publicKey: CryptoKey): Promise<string> =>
+  calculateJwkThumbprint(v.parse(PublicKey, await exportJWK(publicKey)));
+
+/**
+ * Checks a seal that was made when the record was closed, and that lies beside it. What may follow a closing, and nothing
+ * else may, is taken as it is.
+ */
+export async function checkClosingSeal(seal: string | null, record: SessionRecord): Promise<SealFinding> {
+  const signed = seal === null ? null : await signedBy(seal);
+  const sealed = signed === null || typeof signed === 'string' ? Infinity : signed.statement.entries;
+  const entries = record.entries.slice(0, sealed);
+  const last = entries.at(-1);
+  const isLonger = record.verification.kind === 'intact' && last !== undefined && record.entries.length > sealed;
+  const part: SessionRecord = isLonger
+    ? { ...record, entries, verification: { kind: 'intact', entries: entries.length, head: last.hash } }
+    : record;
+  return checkSeal(seal, { kind: 'readable', record: part });
+}
+
 /** Checks a seal: the signature first, then what it states against the record. It never throws. */
 export async function checkSeal(seal: string | null, read: SessionRead): Promise<SealFinding> {
   if (seal === null) return { kind: 'none' };

@@ -1,9 +1,12 @@
 import { createSignal, type Accessor } from 'solid-js';
 import { createHearing } from '../hearing/hearing.ts';
-import type { Hearing, HearingState, LoadOutcome, ModelSource } from '../hearing/types.ts';
+import { microphone } from '../hearing/microphone.ts';
+import { remembered, SoundMemory } from '../hearing/sound-memory.ts';
+import type { Hearing, HearingState, LoadOutcome, ModelInfo, ModelSource } from '../hearing/types.ts';
 import { HUSH_WORDS, spokenWords } from '../language/hush.ts';
 import { heardSound, type HeardSound } from './heard-sound.ts';
 import { takePen, type Pen } from '../storage/pen.ts';
+import { SECONDS_REMEMBERED } from './sound-keeper.ts';
 import { createSpeaking, type Speaking, type SpeakingState } from '../speaking/speaking.ts';
 
 /**
@@ -20,6 +23,10 @@ export interface Devices {
   /** Background and speech as they are now; null before the microphone has given any. */
   readonly sound: Accessor<HeardSound | null>;
   readonly modelName: Accessor<string | null>;
+  /** The speech model that is loaded. */
+  readonly model: Accessor<Pick<ModelInfo, 'name' | 'sha256'> | null>;
+  /** The last seconds of the microphone, while it is started: only in a session whose people agreed to that. */
+  readonly memory: SoundMemory;
   loadModel(source: ModelSource): Promise<LoadOutcome>;
   /** Says texts one after another, in place of what is being said. The ear is closed from the first to the last. */
   announce(texts: readonly string[]): Promise<void>;
@@ -32,13 +39,16 @@ export interface Devices {
 }
 
 export function createDevices(voice: 'embedded' | 'system'): Devices {
-  const hearing = createHearing({});
+  const memory = new SoundMemory(SECONDS_REMEMBERED);
+  // What is said while a person has closed the ear is nobody's business, the memory's neither.
+  const isOpen = (): boolean => !(hearing.state.kind === 'muted' && hearing.state.why === 'asked');
+  const hearing: Hearing = createHearing({ source: remembered(microphone(), memory, isOpen) });
   const speaking = createSpeaking({ prefer: voice });
   const [hearingState, setHearingState] = createSignal(hearing.state);
   const [speakingState, setSpeakingState] = createSignal(speaking.state);
   const [level, setLevel] = createSignal(-Infinity);
   const [sound, setSound] = createSignal<HeardSound | null>(null);
-  const [modelName, setModelName] = createSignal<string | null>(null);
+  const [model, setModel] = createSignal<ModelInfo | null>(null);
 
   hearing.subscribe(setHearingState);
   hearing.onLevel(setLevel);
@@ -65,10 +75,12 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
     speakingState,
     level,
     sound,
-    modelName,
+    modelName: () => model()?.name ?? null,
+    model,
+    memory,
     async loadModel(source) {
       const loaded = await hearing.loadModel(source);
-      if (loaded.ok) setModelName(loaded.model.name);
+      if (loaded.ok) setModel(loaded.model);
       return loaded;
     },
     async announce(texts) {

@@ -18,6 +18,7 @@ import { instantAt, now } from './clock.ts';
 import { stateAfter, type KeptSession } from './session-file.ts';
 import { messageOf } from './message.ts';
 import { SETTLE } from './settle.ts';
+import { isAboutReading, type KeepSound, type Spoken } from './sound-keeper.ts';
 
 /** What came in last, and whether it was taken: as no phrase of its moment or too early it does nothing. */
 export interface HeardLine {
@@ -48,14 +49,20 @@ export interface LiveSession {
 /** An utterance with its time, where it was spoken. */
 export interface Heeded {
   readonly words: readonly HeardWord[];
-  /** On the `performance.now()` clock, in milliseconds; absent for typed words. */
-  readonly spoken?: { readonly from: number; readonly to: number };
+  /** Absent for typed words. */
+  readonly spoken?: Spoken;
 }
 
 export interface Fittings {
   readonly book: Pick<RecordBook, 'append'>;
   readonly say: (texts: readonly string[]) => void;
   readonly tone: (kind: 'heard' | 'logged' | 'question' | 'stop') => void;
+  /** Thumbprint of the key of this device, as it goes into each entry. */
+  readonly device?: string;
+  /** Absent where it was not agreed that sound is kept. */
+  readonly keepSound?: KeepSound;
+  /** Told once the record is closed and on disk, before that is said. It never throws. */
+  readonly onClosed?: (entries: readonly Entry[]) => Promise<void>;
 }
 
 const BACK: Decision = { kind: 'accepted', events: [{ kind: 'break noticed' }] };
@@ -63,7 +70,10 @@ const BACK: Decision = { kind: 'accepted', events: [{ kind: 'break noticed' }] }
 /** What every input is answered with once nothing can be written. */
 const NOTHING_LOGGED = 'Nothing is logged any more. Stop, and load the page again.';
 
-export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittings): LiveSession {
+export function createLiveSession(
+  kept: KeptSession,
+  { book, say, tone, device, keepSound, onClosed }: Fittings,
+): LiveSession {
   const [entries, setEntries] = createSignal(kept.entries);
   const [state, setState] = createSignal(stateAfter(kept, kept.entries.length));
   const [heard, setHeard] = createSignal<HeardLine | null>(null);
@@ -83,7 +93,7 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
     for (const body of bodies) {
       const last = sealed.at(-1) ?? entries().at(-1) ?? null;
       const event = { seq: (last?.seq ?? -1) + 1, at: now(), source, person, heard, body };
-      sealed.push(await seal(kept.id, event, last));
+      sealed.push(await seal(kept.id, device === undefined ? event : { ...event, device }, last));
     }
     await book.append(sealed);
     return sealed;
@@ -99,7 +109,12 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
     changedAt = performance.now();
   }
 
-  async function carryOut(meaning: Meaning, source: Source, words: Heard | null): Promise<void> {
+  async function carryOut(
+    meaning: Meaning,
+    source: Source,
+    words: Heard | null,
+    spoken: Spoken | null = null,
+  ): Promise<void> {
     if (trouble() !== null) {
       say([NOTHING_LOGGED]);
       return;
@@ -113,7 +128,8 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
     if (state().phase !== 'closed') {
       let written: readonly Entry[];
       try {
-        written = await write(events, { source, person: speakerOf(state(), meaning), heard: words });
+        const heard = words && (await withSound(words, spoken, events));
+        written = await write(events, { source, person: speakerOf(state(), meaning), heard });
       } catch (error) {
         stop(
           `This could not be written, so it does not count: ${messageOf(error)} Load the page again.`,
@@ -122,9 +138,18 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
         return;
       }
       show(written);
+      if (state().phase === 'closed') await onClosed?.(entries());
     }
     tone(toneFor(state(), events));
     say(announce(state(), events));
+  }
+
+  /** What was heard, with its sound on disk before the entry that names it. */
+  async function withSound(heard: Heard, spoken: Spoken | null, events: readonly EventBody[]): Promise<Heard> {
+    if (!keepSound || !spoken || !isAboutReading(events)) return heard;
+    // An answer is heard with the read-back that it answers; a reading by itself.
+    const since = events.some(({ kind }) => kind === 'reading captured') ? spoken.from : changedAt;
+    return { ...heard, sound: await keepSound(spoken, since, state().people) };
   }
 
   /** From here on nothing is written. The screen comes first: it needs no voice that works. */
@@ -175,11 +200,12 @@ export function createLiveSession(kept: KeptSession, { book, say, tone }: Fittin
         return;
       }
       const meaning = spoken ? inHaste(understanding.meaning, spoken.from - calledAt) : understanding.meaning;
-      await carryOut(meaning, source, {
+      const heard = {
         text,
         words: words.map(({ word, confidence }) => ({ word, confidence: confidence.toFixed(2) })),
         ...(spoken ? { spoken: { from: instantAt(spoken.from).utc, to: instantAt(spoken.to).utc } } : {}),
-      });
+      };
+      await carryOut(meaning, source, heard, spoken);
     });
   }
 

@@ -4,32 +4,37 @@ import { readingsCsv } from '../record/readings-csv.ts';
 import { sealRecord } from '../record/seal.ts';
 import { EXTENSION, openSessionFile, packSession, type SessionFile } from '../record/sealed-file.ts';
 import type { SessionRecord } from '../record/session-record.ts';
+import { openSavedMarks } from '../storage/saved-marks.ts';
 import { signingKey } from '../storage/signing-key.ts';
 import { now } from './clock.ts';
 import { messageOf } from './message.ts';
-import { appName } from './session-file.ts';
+import { appName, soundsOf } from './session-file.ts';
 
 /** What is saved to a disk, under a name. */
 export interface FileToSave {
   readonly name: string;
   readonly content: Blob;
+  /** Called when the browser has begun to save it. */
+  readonly onSaved?: () => void;
 }
 
 /** A session id as a file name that every system takes. */
 const fileName = (id: string, extension: string): string => `${id.replace(/[^\w.-]/g, '_')}${extension}`;
 
 /**
- * A session as a sealed file, by the key of this device, with the thumbprint of that key. It is read back and checked
- * before it is given out.
+ * A session as a sealed file with its sounds, by the key of this device, with the thumbprint of that key. It is read back
+ * and checked before it is given out.
  * @throws where the record is broken, or this browser keeps no key
  */
 export async function sealedFileOf(record: SessionRecord): Promise<FileToSave & { readonly thumbprint: string }> {
-  const bytes = packSession(record, await sealRecord(record, appName(), await signingKey()));
+  const { sounds } = await soundsOf(record);
+  const bytes = packSession(record, await sealRecord(record, appName(), await signingKey()), sounds);
   const file = await openSessionFile(bytes, { now: now().utc });
   if (file.kind === 'refused') throw new Error(file.why);
   if (file.verdict.kind === 'not intact') throw new Error(`What was packed does not verify: ${file.verdict.why}.`);
   const content = new Blob([bytes], { type: 'application/octet-stream' });
-  return { name: fileName(record.id, EXTENSION), content, thumbprint: file.verdict.thumbprint };
+  const onSaved = (): void => void openSavedMarks().note(record.id, record.entries.length);
+  return { name: fileName(record.id, EXTENSION), content, onSaved, thumbprint: file.verdict.thumbprint };
 }
 
 /** The readings of a session as a table, as far as the record can be trusted. */
@@ -52,11 +57,12 @@ export async function openSealedFile(file: Blob): Promise<SessionFile> {
 }
 
 /** Hands a file to the browser, which saves it where its user wants it. */
-export function save({ name, content }: FileToSave): void {
+export function save({ name, content, onSaved }: FileToSave): void {
   const link = document.createElement('a');
   link.href = URL.createObjectURL(content);
   link.download = name;
   link.click();
+  onSaved?.();
   // The browser has begun to save by then; the content is kept in memory until it is let go.
   setTimeout(() => URL.revokeObjectURL(link.href), LET_GO);
 }

@@ -1,7 +1,9 @@
 import { canonical, seal, sha256 } from '../record/entry.ts';
 import { readSessionRecord, type SessionRead, type SessionRecord } from '../record/session-record.ts';
 import type { EventBody, People, SessionEvent } from '../session/event.ts';
+import { checkSounds, type SoundsFound } from '../record/sounds.ts';
 import type { RecordBook } from '../storage/record-book.ts';
+import { openSoundStore, type SoundStore } from '../storage/sound-store.ts';
 import { now } from './clock.ts';
 
 export { stateAfter, type SessionRecord as KeptSession } from '../record/session-record.ts';
@@ -14,8 +16,23 @@ export class Unreadable extends Error {
 /** This program with its version, as records name it. */
 export const appName = (): string => `Bothhands ${__APP_VERSION__}`;
 
+/** What is written down at the start of a session, besides its procedure. */
+export interface Beginning {
+  readonly people: People;
+  /** Whether everybody agreed that the sound around readings is kept. */
+  readonly sound: 'agreed' | 'not agreed';
+  /** The speech model that listens; null where none is loaded. */
+  readonly model: { readonly name: string; readonly sha256: string } | null;
+  /** Thumbprint of the key of this device; null where it keeps none. */
+  readonly device: string | null;
+}
+
 /** Begins a session: its first entry carries the procedure itself. Settles when that entry is on disk. */
-export async function startSession(book: RecordBook, procedureJson: unknown, people: People): Promise<string> {
+export async function startSession(
+  book: RecordBook,
+  procedureJson: unknown,
+  { people, sound, model, device }: Beginning,
+): Promise<string> {
   const at = now();
   const session = `${at.utc.replace(/[:.]/g, '-')}-${crypto.randomUUID().slice(0, 8)}`;
   const body: EventBody = {
@@ -25,11 +42,20 @@ export async function startSession(book: RecordBook, procedureJson: unknown, peo
     people,
     procedureHash: await sha256(canonical(procedureJson)),
     procedure: procedureJson,
+    sound,
+    model,
   };
-  const event: SessionEvent = { seq: 0, at, source: 'touch', person: people.mechanic, heard: null, body };
+  const written = { seq: 0, at, source: 'touch', person: people.mechanic, heard: null, body } as const;
+  const event: SessionEvent = device === null ? written : { ...written, device };
   await book.append([await seal(session, event, null)]);
   return session;
 }
+
+/** The sounds of a session that are kept on this device, each held against its hash. */
+export const soundsOf = async (
+  { id, entries }: SessionRecord,
+  store: Pick<SoundStore, 'read'> = openSoundStore(),
+): Promise<SoundsFound> => checkSounds(entries, await store.read(id));
 
 /** Reads a session from the book and verifies it, whatever is found there. */
 export const findSession = async (book: RecordBook, id: string): Promise<SessionRead> =>

@@ -264,3 +264,77 @@ describe('a fault', () => {
     expect(book.appends).toHaveLength(1);
   });
 });
+
+describe('the sound around a reading', () => {
+  const kept = {
+    kept: true,
+    sha256: 'a'.repeat(64),
+    bytes: 44,
+    from: '2026-03-01T00:00:00.000Z',
+    to: '2026-03-01T00:00:02.000Z',
+  } as const;
+  const atBolt = { ...job, steps: [job.steps[2]] };
+
+  test('is kept first, and then named by every entry of that input', async () => {
+    const book = new HeldBook();
+    const order: string[] = [];
+    const keepSound = vi.fn<NonNullable<Fittings['keepSound']>>().mockImplementation(() => {
+      order.push(`kept, of ${book.asked.length} writes`);
+      return Promise.resolve(kept);
+    });
+    const { live } = await open(book, { keepSound }, atBolt);
+    const from = performance.now();
+    pass(500);
+    const done = live.hear(spoken('one two', from), 'voice');
+    (await book.next()).settle();
+    await done;
+    expect(order).toEqual(['kept, of 0 writes']);
+    expect(live.entries().at(-1)).toMatchObject({ body: { kind: 'reading captured' }, heard: { sound: kept } });
+    expect(keepSound).toHaveBeenCalledWith({ from, to: from + 400 }, from, live.state().people);
+  });
+  test('of an answer is asked for from when the read-back began', async () => {
+    const keepSound = vi.fn<NonNullable<Fittings['keepSound']>>().mockResolvedValue(kept);
+    const { live } = await open(new GoodBook(), { keepSound }, atBolt);
+    await live.hear(typed('12'), 'key');
+    const readBack = performance.now();
+    pass(3000);
+    await live.hear(spoken('affirm', performance.now()), 'voice');
+    expect(keepSound).toHaveBeenCalledTimes(1);
+    expect(keepSound.mock.calls[0]?.[1]).toBe(readBack);
+  });
+  test('is not kept of other words, nor of what was typed or tapped', async () => {
+    const keepSound = vi.fn<NonNullable<Fittings['keepSound']>>().mockResolvedValue(kept);
+    const { live } = await open(new GoodBook(), { keepSound });
+    settle();
+    await live.hear(spoken('next', performance.now()), 'voice');
+    await live.hear(typed('affirm'), 'key');
+    expect(keepSound).not.toHaveBeenCalled();
+    expect(live.entries().some((entry) => entry.heard?.sound !== undefined)).toBe(false);
+  });
+});
+
+test('every entry names the device that wrote it', async () => {
+  const { live } = await open(new GoodBook(), { device: 'thumbprint' });
+  await live.act(next, 'touch');
+  expect(
+    live
+      .entries()
+      .slice(1)
+      .map(({ device }) => device),
+  ).toEqual(['thumbprint']);
+  expect(await verify(live.entries())).toMatchObject({ kind: 'intact' });
+});
+
+test('a record that is closed is sealed when it is on disk, and before that is said', async () => {
+  const order: string[] = [];
+  const onClosed = vi.fn<NonNullable<Fittings['onClosed']>>().mockImplementation((entries) => {
+    order.push(`sealed: ${entries.at(-1)?.body.kind}`);
+    return Promise.resolve();
+  });
+  const say = (): void => void order.push('said');
+  const { live } = await open(new GoodBook(), { onClosed, say }, { ...job, steps: job.steps.slice(0, 1) });
+  await live.act(next, 'touch');
+  settle();
+  await live.act(next, 'touch');
+  expect(order).toEqual(['sealed: closed', 'said', 'said']);
+});

@@ -9,14 +9,18 @@ import { FileButton } from '../parts/file-button.tsx';
 import { KeptSessions } from '../parts/kept-sessions.tsx';
 import { SpeechModel } from '../parts/speech-model.tsx';
 import { openSealedFile } from '../saved-files.ts';
+import { deviceThumbprint } from '../device-seal.ts';
 import { startSession } from '../session-file.ts';
 import { SealedFileReplay } from './replay-screen.tsx';
+import { askToPersist } from '../../storage/persistence.ts';
 import { messageOf } from '../message.ts';
 
 /** Choose a procedure, say who works, begin; or go on with a session that is kept here. */
 export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
   const [mechanic, setMechanic] = createSignal(untrack(() => props.shop.settings.mechanic));
   const [second, setSecond] = createSignal(untrack(() => props.shop.settings.second));
+  // Asked anew for each session, and no unless it is said: sound is of people, not of the part.
+  const [isSoundAgreed, setSoundAgreed] = createSignal(false);
   const [faults, setFaults] = createSignal<{ file: string; faults: readonly Fault[] } | null>(null);
   const [trouble, setTrouble] = createSignal<string | null>(null);
   const [sealed, setSealed] = createSignal<{ readonly name: string; readonly file: SessionFile } | null>(null);
@@ -49,7 +53,15 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
     try {
       // Sound and microphone are asked for in this tap; the session does not wait for the answer.
       void props.shop.devices.start();
-      go({ kind: 'work', session: await startSession(props.shop.book, JSON.parse(text), people) });
+      void askToPersist();
+      const model = props.shop.devices.model();
+      const session = await startSession(props.shop.book, JSON.parse(text), {
+        people,
+        sound: isSoundAgreed() ? 'agreed' : 'not agreed',
+        model: model && { name: model.name, sha256: model.sha256 },
+        device: await deviceThumbprint(),
+      });
+      go({ kind: 'work', session });
     } catch (error) {
       starting = false;
       setTrouble(`The session could not be written to this device: ${messageOf(error)}`);
@@ -93,6 +105,17 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
                 <input value={second()} onInput={(event) => setSecond(event.currentTarget.value)} />
               </label>
             </div>
+            <label class="consent">
+              <input
+                type="checkbox"
+                checked={isSoundAgreed()}
+                onChange={(event) => setSoundAgreed(event.currentTarget.checked)}
+              />
+              <span>
+                Everybody named here agrees that a few seconds of sound around each reading are kept with the record. It
+                can be deleted later.
+              </span>
+            </label>
           </section>
           <section aria-labelledby="begin">
             <h2 id="begin">Begin a job</h2>

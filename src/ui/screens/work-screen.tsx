@@ -20,7 +20,10 @@ import { typedWords } from '../../language/typed.ts';
 import type { Meaning } from '../../session/intent.ts';
 import { silenceAfter } from '../../session/silence.ts';
 import { takePen, type Pen } from '../../storage/pen.ts';
+import { openSoundStore } from '../../storage/sound-store.ts';
 import type { Shop } from '../app.tsx';
+import { deviceThumbprint, sealOnDevice } from '../device-seal.ts';
+import type { Devices } from '../devices.ts';
 import { forwardMeaning } from '../forward.ts';
 import { createLiveSession, type Heeded } from '../live-session.ts';
 import { messageOf } from '../message.ts';
@@ -34,6 +37,7 @@ import { WorkPanel } from '../parts/work-panel.tsx';
 import { addressOf } from '../router.ts';
 import { openSecondDesk } from '../second-desk.ts';
 import { readSession, stateAfter, type KeptSession } from '../session-file.ts';
+import { createSoundKeeper, type KeepSound } from '../sound-keeper.ts';
 import { workView, type WorkView } from '../view.ts';
 
 /** A session under the hands: this window writes it where it holds the pen, else it only shows it. */
@@ -45,6 +49,7 @@ export function WorkScreen(props: { readonly shop: Shop; readonly session: strin
   const [opened] = createResource(attempt, async () => ({
     writes: await pen(),
     kept: await readSession(book, session),
+    device: await deviceThumbprint(),
   }));
   return (
     <ErrorBoundary fallback={(error: unknown) => <WayBack>{messageOf(error)}</WayBack>}>
@@ -56,7 +61,7 @@ export function WorkScreen(props: { readonly shop: Shop; readonly session: strin
               when={found().writes && found().kept.verification.kind === 'intact'}
               fallback={<ReadOnly kept={found().kept} onAgain={() => setAttempt((count) => count + 1)} />}
             >
-              <Bench shop={props.shop} kept={found().kept} />
+              <Bench shop={props.shop} kept={found().kept} device={found().device} />
             </Show>
           )}
         </Match>
@@ -99,15 +104,25 @@ function ReadOnly(props: { readonly kept: KeptSession; readonly onAgain: () => v
   );
 }
 
-function Bench(props: { readonly shop: Shop; readonly kept: KeptSession }): JSX.Element {
+function Bench(props: {
+  readonly shop: Shop;
+  readonly kept: KeptSession;
+  /** Thumbprint of its key; null where it keeps none. */
+  readonly device: string | null;
+}): JSX.Element {
   // The session and its devices stay the same as long as this screen is up.
   // eslint-disable-next-line solid/reactivity
-  const { shop, kept } = props;
+  const { shop, kept, device } = props;
   const { devices } = shop;
+  const keepSound = soundKeeper(kept, devices);
   const live = createLiveSession(kept, {
     book: shop.book,
     say: (texts) => void devices.announce(texts),
     tone: (kind) => devices.speaking.tone(kind),
+    // A seal that cannot be made is shown as missing beside the record; the record itself is written.
+    onClosed: (entries) => sealOnDevice(kept.id, entries).catch(() => undefined),
+    ...(device === null ? {} : { device }),
+    ...(keepSound ? { keepSound } : {}),
   });
   // The second person takes part from a window of their own; this one carries out what comes from there.
   const desk = openSecondDesk(kept.id, live);
@@ -188,6 +203,15 @@ function Bench(props: { readonly shop: Shop; readonly kept: KeptSession }): JSX.
       </div>
     </main>
   );
+}
+
+/** Keeps sound for as long as this screen is up, where everybody agreed to it at the start; undefined where not. */
+function soundKeeper({ id, entries }: KeptSession, { memory }: Devices): KeepSound | undefined {
+  const opened = entries[0]?.body;
+  if (opened?.kind !== 'opened' || opened.sound !== 'agreed') return undefined;
+  memory.start();
+  onCleanup(() => memory.stop());
+  return createSoundKeeper(id, opened.people, memory, openSoundStore());
 }
 
 /** Whether a second person reads the same values blind: then nothing that is said may stand on the screen. */

@@ -1,0 +1,39 @@
+import { Match, Switch, createResource, type JSX } from 'solid-js';
+import type { SessionRecord } from '../../record/session-record.ts';
+import { deviceThumbprint, findDeviceSeal } from '../device-seal.ts';
+
+/** Whether a closed record is still the one that this device sealed when it was closed. */
+export function DeviceSealLine(props: { readonly record: SessionRecord }): JSX.Element {
+  const [found] = createResource(async () => ({
+    seal: await findDeviceSeal(props.record),
+    own: await deviceThumbprint(),
+  }));
+  const good = () => {
+    const seal = found()?.seal;
+    return seal?.kind === 'good' ? seal : null;
+  };
+  const bad = () => {
+    const seal = found()?.seal;
+    return seal?.kind === 'bad' ? seal : null;
+  };
+  return (
+    <Switch>
+      <Match when={bad()}>
+        {(seal) => (
+          <p class="verification broken" role="alert">
+            Not as it was sealed when it was closed: {seal().why}.
+          </p>
+        )}
+      </Match>
+      <Match when={good()}>
+        {(seal) => (
+          <p class={`verification ${seal().thumbprint === found()?.own ? 'intact' : 'broken'}`} role="status">
+            {seal().thumbprint === found()?.own
+              ? `As it was sealed when it was closed, by the key of this device, ${seal().thumbprint}.`
+              : `It is sealed by another key than that of this device: ${seal().thumbprint}.`}
+          </p>
+        )}
+      </Match>
+    </Switch>
+  );
+}
