@@ -4,7 +4,7 @@ import type { ToolReason } from '../procedure/tool-reasons.ts';
 import {
   DEVIATION_KINDS,
   type Heard,
-  type HeardSound,
+  type SoundOfReading,
   type Instant,
   type Meaning,
   type Question,
@@ -19,7 +19,7 @@ export const SourceSchema = exactly<Source>()(v.picklist(['voice', 'gesture', 'p
 
 export const InstantSchema = exactly<Instant>()(v.strictObject({ utc: Time, monotonic: v.number() }));
 
-const SoundSchema = exactly<HeardSound>()(
+const SoundSchema = exactly<SoundOfReading>()(
   v.variant('kept', [
     v.strictObject({ kept: v.literal(true), sha256: Hash, bytes: Count, from: Time, to: Time }),
     v.strictObject({ kept: v.literal(false), why: v.string() }),

@@ -13,7 +13,7 @@ export interface Instant {
  * The sound around what was heard, as the record names it: by its hash, so that the sound itself may be deleted later and
  * the record stays whole. Or, where it was agreed on and could not be kept, why.
  */
-export type HeardSound =
+export type SoundOfReading =
   | {
       readonly kept: true;
       /** SHA-256 of the WAV file. */
@@ -33,7 +33,7 @@ export interface Heard {
   /** When it was spoken, first word to last (RFC 3339); absent for typed words. */
   readonly spoken?: { readonly from: string; readonly to: string };
   /** About a reading, where everybody agreed that its sound is kept. */
-  readonly sound?: HeardSound;
+  readonly sound?: SoundOfReading;
 }
 
 /** A reading as it was said: `value` is the exact decimal text, zeros after the point kept, in the unit of the tool. */

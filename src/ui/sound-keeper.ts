@@ -3,7 +3,7 @@ import type { RememberedSound, SoundMemory } from '../hearing/sound-memory.ts';
 import { soundHash } from '../record/sounds.ts';
 import { wavFile } from '../record/wav.ts';
 import type { EventBody, People } from '../session/event.ts';
-import type { HeardSound } from '../session/intent.ts';
+import type { SoundOfReading } from '../session/intent.ts';
 import type { SoundStore } from '../storage/sound-store.ts';
 import { instantAt } from './clock.ts';
 import { messageOf } from './message.ts';
@@ -36,9 +36,9 @@ export const isAboutReading = (bodies: readonly EventBody[]): boolean =>
   bodies.some(({ kind }) => ABOUT_READINGS.has(kind));
 
 /** Keeps the sound around words. `since` is when what they answer began. It never throws: work goes on without a sound. */
-export type KeepSound = (spoken: Spoken, since: number, people: People) => Promise<HeardSound>;
+export type KeepSound = (spoken: Spoken, since: number, people: People) => Promise<SoundOfReading>;
 
-const lost = (why: string): HeardSound => ({ kept: false, why });
+const lost = (why: string): SoundOfReading => ({ kept: false, why });
 
 /** @param asked those who agreed at the start: with anybody else there, nothing is kept */
 export function createSoundKeeper(
@@ -62,7 +62,7 @@ export function createSoundKeeper(
     }
   };
 
-  async function written(cut: RememberedSound): Promise<HeardSound> {
+  async function written(cut: RememberedSound): Promise<SoundOfReading> {
     const sound = wavFile(cut.samples, cut.rate);
     const sha256 = await soundHash(sound);
     await store.keep(session, sha256, sound);

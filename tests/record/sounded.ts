@@ -4,7 +4,7 @@ import { soundHash } from '../../src/record/sounds.ts';
 import { sealRecord, type SigningKey } from '../../src/record/seal.ts';
 import { packSession } from '../../src/record/sealed-file.ts';
 import type { SessionRecord } from '../../src/record/session-record.ts';
-import type { HeardSound } from '../../src/session/intent.ts';
+import type { SoundOfReading } from '../../src/session/intent.ts';
 import type { SessionEvent } from '../../src/session/event.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
 import { eventOf } from '../session/play.ts';
@@ -17,9 +17,9 @@ export const SOUNDS: readonly Uint8Array<ArrayBuffer>[] = [1, 2, 3].map((seed) =
 
 export const hashes: readonly string[] = await Promise.all(SOUNDS.map(soundHash));
 
-const heardWith = (sound: HeardSound): SessionEvent['heard'] => ({ text: 'one two', words: [], sound });
+const heardWith = (sound: SoundOfReading): SessionEvent['heard'] => ({ text: 'one two', words: [], sound });
 
-const keptSound = (i: number): HeardSound => ({
+const keptSound = (i: number): SoundOfReading => ({
   kept: true,
   sha256: hashes[i] ?? '',
   bytes: SOUNDS[i]?.length ?? 0,
