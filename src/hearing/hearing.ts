@@ -1,15 +1,14 @@
+import { CarryOver } from './carry-over.ts';
+import { EngineRoom } from './engine-room.ts';
 import { failure, HearingError, textOf, type HearingFailure } from './failures.ts';
-import type { Engine } from './engine.ts';
-import { EngineWatch } from './engine-watch.ts';
 import { HushEar } from './hush-ear.ts';
 import { Listeners } from './listeners.ts';
-import { loadModel } from './load-model.ts';
 import { microphone } from './microphone.ts';
 import { MuteGate } from './mute-gate.ts';
 import { checkPhrases, type Phrases } from './phrases.ts';
 import type { Sound } from './sound-meter.ts';
 import { SoundWatch } from './sound-watch.ts';
-import { begun, stateOf, type Progress } from './state.ts';
+import { stateOf } from './state.ts';
 import { Transcriber, type Judge } from './transcriber.ts';
 import type {
   AudioChunk,
@@ -18,7 +17,6 @@ import type {
   Hearing,
   HearingState,
   LoadOutcome,
-  ModelInfo,
   ModelSource,
   MuteReason,
   OpenAudio,
@@ -42,7 +40,7 @@ export function createHearing(options: HearingOptions = {}): Hearing {
 
 class EngineHearing implements Hearing {
   readonly #source: AudioSource;
-  readonly #watch: EngineWatch;
+  readonly #engines: EngineRoom;
   readonly #stateListeners = new Listeners<HearingState>();
   readonly #utteranceListeners = new Listeners<Utterance>();
   readonly #sound = new SoundWatch();
@@ -52,17 +50,13 @@ class EngineHearing implements Hearing {
   #audio: OpenAudio | null = null;
   #opening: Promise<void> | null = null;
   #closing = new AbortController();
-  #engine: Engine | null = null;
-  #model: ModelInfo | null = null;
   #transcriber: Transcriber | null = null;
   #phrases: Phrases = [];
   #judge: Judge = null;
   #partial = '';
 
-  #progress: Progress | null = null;
-  #load: AbortController | null = null;
   #audioFailure: HearingFailure | null = null;
-  #modelFailure: HearingFailure | null = null;
+  readonly #carryOver = new CarryOver();
 
   #own: OwnVoice | null = null;
   #hushEar: HushEar | null = null;
@@ -71,7 +65,19 @@ class EngineHearing implements Hearing {
 
   constructor(source: AudioSource, watchdogMs: number) {
     this.#source = source;
-    this.#watch = new EngineWatch(watchdogMs);
+    this.#engines = new EngineRoom(watchdogMs, {
+      changed: () => {
+        const isComing = this.#engines.running !== null || this.#engines.progress !== null;
+        if (!isComing) this.#carryOver.end();
+        this.#update();
+      },
+      started: () => this.#transcribe(),
+      stopped: (again) => {
+        if (again) this.#carryOver.begin(this.#transcriber?.unfinished ?? []);
+        this.#transcriber = this.#hushEar = null;
+        this.#update();
+      },
+    });
   }
 
   get state(): HearingState {
@@ -98,35 +104,8 @@ class EngineHearing implements Hearing {
     return this.#hushListeners.add(listener);
   }
 
-  async loadModel(source: ModelSource): Promise<LoadOutcome> {
-    this.#load?.abort();
-    const load = (this.#load = new AbortController());
-    const { signal } = load;
-    this.#progress = begun(source);
-    this.#update();
-    try {
-      const progress = (received: number, total: number | null): void => {
-        if (signal.aborted) return;
-        this.#progress = { received, total };
-        this.#update();
-      };
-      const { engine, info } = await loadModel(source, progress, signal);
-      if (signal.aborted) {
-        engine.stop();
-        throw new HearingError('model load cancelled');
-      }
-      this.#useEngine(engine, info);
-      return { ok: true, model: info };
-    } catch (error) {
-      const cause = error instanceof HearingError ? error.failure : failure('model unreadable', textOf(error));
-      if (!signal.aborted && !this.#engine) this.#modelFailure = cause;
-      return { ok: false, failure: cause };
-    } finally {
-      if (this.#load === load) {
-        this.#load = this.#progress = null;
-        this.#update();
-      }
-    }
+  loadModel(source: ModelSource): Promise<LoadOutcome> {
+    return this.#engines.load(source);
   }
 
   async listen(): Promise<void> {
@@ -138,8 +117,9 @@ class EngineHearing implements Hearing {
   setPhrases(phrases: Phrases, completeness?: Judge): readonly string[] {
     this.#phrases = phrases;
     this.#judge = completeness ?? null;
-    if (!this.#model) return [];
-    const { sayable, missing } = checkPhrases(phrases, this.#model.words);
+    const { running } = this.#engines;
+    if (!running) return [];
+    const { sayable, missing } = checkPhrases(phrases, running.model.words);
     this.#transcriber?.setPhrases(sayable, this.#judge);
     return missing;
   }
@@ -147,7 +127,7 @@ class EngineHearing implements Hearing {
   mute(why: MuteReason): void {
     clearTimeout(this.#opensLater);
     this.#gate.mute(why);
-    this.#transcriber?.interrupt();
+    this.#interrupt();
     this.#update();
   }
 
@@ -167,14 +147,10 @@ class EngineHearing implements Hearing {
   async close(): Promise<void> {
     this.#closing.abort();
     this.#closing = new AbortController();
-    this.#load?.abort();
-    this.#load = this.#progress = null;
-    this.#watch.stop();
+    this.#engines.close();
     clearTimeout(this.#opensLater);
-    this.#engine?.stop();
     const audio = this.#audio;
-    this.#audio = this.#opening = this.#engine = this.#model = this.#transcriber = this.#hushEar = null;
-    this.#audioFailure = this.#modelFailure = null;
+    this.#audio = this.#opening = this.#transcriber = this.#hushEar = this.#audioFailure = null;
     this.#partial = '';
     this.#update();
     await audio?.close().catch(() => undefined);
@@ -187,7 +163,7 @@ class EngineHearing implements Hearing {
       lost: (cause) => {
         if (closed.aborted) return;
         this.#audioFailure = cause;
-        this.#transcriber?.interrupt();
+        this.#interrupt();
         this.#update();
       },
       recovered: () => {
@@ -215,28 +191,25 @@ class EngineHearing implements Hearing {
     const isHeard = this.#gate.admits(chunk.time) && !this.#audioFailure;
     this.#sound.take(chunk, isHeard);
     // Nothing is fed during a mute: the app's own voice leaves no trace in the recogniser.
-    if (isHeard) return this.#transcriber?.feed(chunk);
+    if (isHeard) return this.#transcriber ? this.#transcriber.feed(chunk) : this.#carryOver.keep(chunk);
     const isOwnVoice = this.#gate.reasonAt(performance.now()) === 'own voice';
     if (isOwnVoice && !this.#audioFailure) this.#hushEar?.feed(chunk);
   }
 
-  #useEngine(engine: Engine, model: ModelInfo): void {
-    this.#engine?.stop();
-    this.#engine = engine;
-    this.#model = model;
-    this.#modelFailure = null;
-    this.#watch.watch(engine, (detail) => this.#restart(engine, detail));
-    this.#transcribe();
+  /** What is being said is dropped, wherever it has got to. */
+  #interrupt(): void {
+    this.#transcriber?.interrupt();
+    this.#carryOver.drop();
   }
 
   #transcribe(): void {
-    const [engine, model, audio] = [this.#engine, this.#model, this.#audio];
+    const [{ running }, audio] = [this.#engines, this.#audio];
     this.#transcriber = null;
     this.#partial = '';
     this.#listenForHush();
-    if (!engine || !model || !audio) return;
-    const { sayable } = checkPhrases(this.#phrases, model.words);
-    this.#transcriber = new Transcriber(engine, audio.sampleRate, sayable, this.#judge, {
+    if (!running || !audio) return;
+    const { sayable } = checkPhrases(this.#phrases, running.model.words);
+    const transcriber = new Transcriber(running.engine, audio.sampleRate, sayable, this.#judge, {
       utterance: (utterance) => {
         this.#sound.spoke(utterance);
         this.#utteranceListeners.tell(utterance);
@@ -245,37 +218,27 @@ class EngineHearing implements Hearing {
         this.#partial = text;
         this.#update();
       },
-      fault: (detail) => this.#restart(engine, detail),
+      fault: (detail) => this.#engines.restart(running, detail),
     });
+    this.#transcriber = transcriber;
+    void this.#carryOver.giveTo((chunk) => transcriber.feed(chunk));
   }
 
   #listenForHush(): void {
     this.#hushEar?.end();
     this.#hushEar = null;
-    const [engine, model, audio, own] = [this.#engine, this.#model, this.#audio, this.#own];
-    if (!engine || !model || !audio || !own) return;
-    this.#hushEar = HushEar.for(engine, audio.sampleRate, model.words, own, {
+    const [{ running }, audio, own] = [this.#engines, this.#audio, this.#own];
+    if (!running || !audio || !own) return;
+    this.#hushEar = HushEar.for(running.engine, audio.sampleRate, running.model.words, own, {
       hush: () => this.#hushListeners.tell(),
-      fault: (detail) => this.#restart(engine, detail),
+      fault: (detail) => this.#engines.restart(running, detail),
     });
-  }
-
-  #restart(engine: Engine, detail: string): void {
-    const model = this.#model;
-    if (engine !== this.#engine || !model) return;
-    this.#engine = this.#transcriber = this.#hushEar = null;
-    this.#watch.stop();
-    engine.stop();
-    const again = this.#watch.mayRestart(performance.now());
-    this.#modelFailure = failure(again ? 'engine stopped' : 'engine given up', detail);
-    this.#update();
-    if (again && !this.#load) void this.loadModel({ kind: 'kept', ...model });
   }
 
   #update(): void {
     const next = stateOf({
-      progress: this.#progress,
-      failure: this.#modelFailure ?? this.#audioFailure,
+      progress: this.#engines.progress,
+      failure: this.#engines.failure ?? this.#audioFailure,
       isReady: this.#transcriber !== null,
       muted: this.#gate.reasonAt(performance.now()),
       partial: this.#partial,

@@ -11,7 +11,7 @@ const LEAD_MS = 120;
 /** And at its end: what has begun like the word ("st…") is it only when something else follows, or nothing. */
 const TAIL_MS = 80;
 const SHORTEST_WORD_MS = 150;
-const SURE = 0.5;
+const SURE = 0.6;
 
 /**
  * Whether a window holds the word: whole, and heard rather than guessed.
@@ -73,7 +73,9 @@ export class HushEar {
     events: HushEarEvents,
   ): HushEar | null {
     const hush = own.hush.filter((word) => vocabulary.has(word));
-    if (hush.length === 0 || own.words.some((word) => own.hush.includes(word))) return null;
+    // "Stopped" holds it as well.
+    const isSaid = own.words.some((word) => own.hush.some((other) => word.startsWith(other)));
+    if (hush.length === 0 || isSaid) return null;
     // What the model does not know it hears as something else that it is not told of.
     const known = own.words.filter((word) => vocabulary.has(word));
     const phrases = [...new Set([...hush, known.join(' '), ...known])].filter(Boolean);

@@ -99,6 +99,11 @@ export class Transcriber {
     void this.#current.finish();
   }
 
+  /** Sound that is part of no delivered utterance. */
+  get unfinished(): readonly AudioChunk[] {
+    return this.#unfinished;
+  }
+
   /** The audio has ended: what was said last is a whole utterance. */
   async end(): Promise<void> {
     await this.#switching;

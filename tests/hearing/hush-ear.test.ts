@@ -85,11 +85,14 @@ describe('the ear for it', () => {
     expect(grammar).toEqual(['stop', 'next stud six', 'next', 'stud', 'six', '[unk]']);
   });
 
-  it.each(['stop stud six', 'stud six stop'])('does not exist while the app says “%s” itself', async (words) => {
-    const { ear, asked } = await listen(STOP, words, 1);
-    expect(ear).toBeNull();
-    expect(asked).toEqual([]);
-  });
+  it.each(['stop stud six', 'stud six stop', 'stud six stopped'])(
+    'does not exist while the app says “%s” itself',
+    async (words) => {
+      const { ear, asked } = await listen(STOP, words, 1);
+      expect(ear).toBeNull();
+      expect(asked).toEqual([]);
+    },
+  );
 
   it('decodes the last second again and again, and no more than that', async () => {
     const { asked, told } = await listen(NOTHING, 'next stud six', 4);
