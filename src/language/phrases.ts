@@ -14,6 +14,9 @@ const DIGIT_STRINGS = DIGITS.flatMap((first) => [
   ...DIGITS.map((second) => `${first} ${second}`),
 ]);
 
+/** What the recogniser is offered for numbers, whenever one may be said. */
+export const NUMBER_PHRASES: readonly string[] = [...NUMBER_WORDS, ...DIGIT_STRINGS];
+
 /**
  * The recogniser's phrase list for a situation: its sayings, the words and digit pairs of numbers, and samples of each
  * form of the grammar. The recogniser learns which word may follow which from it, so the number part spans every value
@@ -21,7 +24,7 @@ const DIGIT_STRINGS = DIGITS.flatMap((first) => [
  */
 export function recogniserPhrases(situation: Situation): readonly string[] {
   const { sayings, rules } = grammarOf(situation);
-  const numbers = rules.length > 0 ? [...NUMBER_WORDS, ...DIGIT_STRINGS] : [];
+  const numbers = rules.length > 0 ? NUMBER_PHRASES : [];
   const samples = samplesOf(rules.flatMap(({ forms }) => forms)).flatMap((sample) =>
     DIGITS.map((digit) => sample.replaceAll(ANY_DIGIT, digit)),
   );

@@ -1,9 +1,11 @@
 import { Match, Switch, createResource, createSignal, onCleanup, type Accessor, type JSX } from 'solid-js';
 import { openRecordBook } from '../storage/record-book.ts';
 import { loadSettings, saveSettings, type Settings } from '../storage/settings.ts';
+import { loadVoices, type Voice } from '../storage/voices.ts';
 import { createDevices, type Devices } from './devices.ts';
 import { loadChosenModel, offeredModels, type OfferedModel } from './models.ts';
 import { createPlace, type Place } from './router.ts';
+import { CheckScreen } from './screens/check-screen.tsx';
 import { ReplayScreen } from './screens/replay-screen.tsx';
 import { SecondScreen } from './screens/second-screen.tsx';
 import { StartScreen } from './screens/start-screen.tsx';
@@ -18,6 +20,9 @@ export interface Shop {
   /** Speech models that lie beside the app; grows when their list arrives. */
   readonly offered: Accessor<readonly OfferedModel[]>;
   remember(change: Partial<Settings>): void;
+  /** How people were heard at their last microphone checks, as kept on this device. */
+  readonly voices: Accessor<readonly Voice[]>;
+  setVoices(voices: readonly Voice[]): void;
 }
 
 export function App(): JSX.Element {
@@ -58,6 +63,9 @@ function Screen(props: { readonly shop: Shop; readonly place: Place }): JSX.Elem
       <Match when={props.place.kind === 'work' && props.place.session} keyed>
         {(session) => <WorkScreen shop={props.shop} session={session} />}
       </Match>
+      <Match when={props.place.kind === 'check' && props.place} keyed>
+        {({ person, session }) => <CheckScreen shop={props.shop} person={person} session={session} />}
+      </Match>
       <Match when={props.place.kind === 'replay' && props.place.session} keyed>
         {(session) => <ReplayScreen shop={props.shop} session={session} />}
       </Match>
@@ -70,6 +78,7 @@ async function openShop(): Promise<Shop> {
   const book = openRecordBook();
   const devices = createDevices(settings.voice);
   const [offered, setOffered] = createSignal<readonly OfferedModel[]>([]);
+  const [voices, setVoices] = createSignal(await loadVoices());
   const remember = (change: Partial<Settings>): void => {
     settings = { ...settings, ...change };
     void saveSettings(settings);
@@ -89,5 +98,7 @@ async function openShop(): Promise<Shop> {
     },
     offered,
     remember,
+    voices,
+    setVoices,
   };
 }

@@ -2,7 +2,7 @@ import { createSignal, type Accessor } from 'solid-js';
 import { createHearing } from '../hearing/hearing.ts';
 import { microphone } from '../hearing/microphone.ts';
 import { remembered, SoundMemory } from '../hearing/sound-memory.ts';
-import type { Hearing, HearingState, LoadOutcome, ModelInfo, ModelSource } from '../hearing/types.ts';
+import type { Hearing, HearingState, LoadOutcome, ModelInfo, ModelSource, Sound } from '../hearing/types.ts';
 import { HUSH_WORDS, spokenWords } from '../language/hush.ts';
 import { heardSound, type HeardSound } from './heard-sound.ts';
 import { takePen, type Pen } from '../storage/pen.ts';
@@ -20,7 +20,9 @@ export interface Devices {
   readonly speakingState: Accessor<SpeakingState>;
   /** dBFS */
   readonly level: Accessor<number>;
-  /** Background and speech as they are now; null before the microphone has given any. */
+  /** What the ear measures; null before the microphone has given any. */
+  readonly measured: Accessor<Sound | null>;
+  /** The same, judged and rounded for the screen; null before the microphone has given any. */
   readonly sound: Accessor<HeardSound | null>;
   readonly modelName: Accessor<string | null>;
   /** The speech model that is loaded. */
@@ -32,8 +34,11 @@ export interface Devices {
   announce(texts: readonly string[]): Promise<void>;
   /** Another window of this app has ear and voice: two that answer one voice would both act on it. */
   readonly elsewhere: Accessor<boolean>;
-  /** Call from a tap or key: browsers give sound and microphone only then. */
-  start(): Promise<void>;
+  /**
+   * Call from a tap or key: browsers give sound and microphone only then. With a closed ear it speaks and does not listen,
+   * until it is started without.
+   */
+  start(ear?: 'closed'): Promise<void>;
   /** The same, where sound or microphone still wait for a tap; does nothing else. */
   wake(): void;
 }
@@ -47,12 +52,16 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
   const [hearingState, setHearingState] = createSignal(hearing.state);
   const [speakingState, setSpeakingState] = createSignal(speaking.state);
   const [level, setLevel] = createSignal(-Infinity);
+  const [measured, setMeasured] = createSignal<Sound | null>(null);
   const [sound, setSound] = createSignal<HeardSound | null>(null);
   const [model, setModel] = createSignal<ModelInfo | null>(null);
 
   hearing.subscribe(setHearingState);
   hearing.onLevel(setLevel);
-  hearing.onSound((now) => setSound((before) => heardSound(now, before?.background ?? null)));
+  hearing.onSound((now) => {
+    setMeasured(now);
+    setSound((before) => heardSound(now, before?.background ?? null));
+  });
   speaking.subscribe(setSpeakingState);
   // What was being said stays on the screen.
   hearing.onHush(() => speaking.hush());
@@ -74,6 +83,7 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
     hearingState,
     speakingState,
     level,
+    measured,
     sound,
     modelName: () => model()?.name ?? null,
     model,
@@ -94,8 +104,9 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
       hearing.unmute('own voice');
     },
     elsewhere,
-    async start() {
-      hearing.unmute('asked');
+    async start(ear) {
+      if (ear === 'closed') hearing.mute('asked');
+      else hearing.unmute('asked');
       await open();
     },
     wake() {

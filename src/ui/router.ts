@@ -6,17 +6,33 @@ export type Place =
   | { readonly kind: 'work'; readonly session: string }
   | { readonly kind: 'replay'; readonly session: string }
   /** The second person's own window on a session that is worked in another one. */
-  | { readonly kind: 'second'; readonly session: string };
+  | { readonly kind: 'second'; readonly session: string }
+  /** How one person is heard here; from a session, back to it. */
+  | { readonly kind: 'check'; readonly person: string; readonly session: string | null };
 
-export const addressOf = (place: Place): string =>
-  place.kind === 'start' ? '#/' : `#/${place.kind}/${encodeURIComponent(place.session)}`;
+export function addressOf(place: Place): string {
+  switch (place.kind) {
+    case 'start':
+      return '#/';
+    case 'check':
+      return ['#/check', place.person, ...(place.session === null ? [] : [place.session])].map(escaped).join('/');
+    case 'work':
+    case 'replay':
+    case 'second':
+      return `#/${place.kind}/${encodeURIComponent(place.session)}`;
+  }
+}
+
+const escaped = (part: string, at: number): string => (at === 0 ? part : encodeURIComponent(part));
 
 /** The place that an address names. An address that names none leads to the start. */
 export function placeAt(hash: string): Place {
-  const [, kind, part] = /^#\/(work|replay|second)\/([^/]+)$/.exec(hash) ?? [];
-  const session = part === undefined ? null : decoded(part);
+  const [, kind, first, second] = /^#\/(work|replay|second|check)\/([^/]+)(?:\/([^/]+))?$/.exec(hash) ?? [];
+  const [one, other] = [first, second].map((part) => (part === undefined ? undefined : decoded(part)));
+  if (typeof one !== 'string' || other === null) return { kind: 'start' };
+  if (kind === 'check') return { kind, person: one, session: other ?? null };
   const isKnown = kind === 'work' || kind === 'replay' || kind === 'second';
-  return isKnown && session !== null ? { kind, session } : { kind: 'start' };
+  return isKnown && other === undefined ? { kind, session: one } : { kind: 'start' };
 }
 
 const decoded = (part: string): string | null => {

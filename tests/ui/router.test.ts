@@ -11,6 +11,7 @@ const session = fc.string({ minLength: 1, unit: 'grapheme' });
 const place: fc.Arbitrary<Place> = fc.oneof(
   fc.constant({ kind: 'start' } as const),
   fc.record({ kind: fc.constantFrom('work' as const, 'replay' as const, 'second' as const), session }),
+  fc.record({ kind: fc.constant('check' as const), person: session, session: fc.option(session) }),
 );
 
 describe('an address', () => {
@@ -21,7 +22,7 @@ describe('an address', () => {
       }),
     ));
   test('is always of some place, whose address leads there again', () => {
-    const begun = fc.constantFrom('', '/', '/work/', '/replay/', '/second/');
+    const begun = fc.constantFrom('', '/', '/work/', '/replay/', '/second/', '/check/');
     const odd = fc.array(
       fc.constantFrom('#', '/', 'work', '%', '%2', '%2F', '%ff', '%C3%A9', 'a', ' ', '?', 'é', '..'),
     );
@@ -45,6 +46,9 @@ describe('an address', () => {
     ['a half escape', '#/replay/50%'],
     ['more than a session', '#/work/a/b'],
     ['a slash at its end', '#/work/a/'],
+    ['a check of nobody', '#/check/'],
+    ['a check of more than a person and a session', '#/check/a/b/c'],
+    ['a check from a session that is no text', '#/check/a/%ff'],
     ['something before the place', '#x/work/a'],
     ['no slash before the place', '#work/a'],
     ['a path in a path', '#/work/work/a'],

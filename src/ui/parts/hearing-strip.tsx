@@ -15,6 +15,8 @@ interface Props {
   readonly discreet?: boolean;
   /** Another window has ear and voice. */
   readonly elsewhere: boolean;
+  /** Why the ear was closed at the start, where nobody asked for it. */
+  readonly closedBecause?: string | null;
   readonly onListen: () => void;
   readonly onMute: () => void;
 }
@@ -52,6 +54,9 @@ export function HearingStrip(props: Props): JSX.Element {
           </button>
         </Match>
       </Switch>
+      <Show when={props.hearing.kind === 'muted' && props.hearing.why === 'asked' && props.closedBecause}>
+        {(why) => <span class="why">{why()}</span>}
+      </Show>
       <Show when={props.speaking.why}>{(why) => <span class="why">Voice: {why()}</span>}</Show>
       <Show when={props.missing.length > 0}>
         <span class="why">

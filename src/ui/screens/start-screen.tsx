@@ -5,6 +5,7 @@ import { isSamePerson } from '../../session/people.ts';
 import type { Shop } from '../app.tsx';
 import { demoProcedures } from '../demos.ts';
 import { go } from '../router.ts';
+import { CheckLinks } from '../parts/check-links.tsx';
 import { FileButton } from '../parts/file-button.tsx';
 import { KeptSessions } from '../parts/kept-sessions.tsx';
 import { SpeechModel } from '../parts/speech-model.tsx';
@@ -105,6 +106,12 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
                 <input value={second()} onInput={(event) => setSecond(event.currentTarget.value)} />
               </label>
             </div>
+            <CheckLinks
+              voices={props.shop.voices()}
+              mechanic={mechanic()}
+              second={second()}
+              onLeave={() => props.shop.remember({ mechanic: mechanic().trim(), second: second().trim() })}
+            />
             <label class="consent">
               <input
                 type="checkbox"

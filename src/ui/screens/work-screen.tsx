@@ -21,7 +21,10 @@ import type { Meaning } from '../../session/intent.ts';
 import { silenceAfter } from '../../session/silence.ts';
 import { takePen, type Pen } from '../../storage/pen.ts';
 import { openSoundStore } from '../../storage/sound-store.ts';
+import { voiceOf } from '../../storage/voices.ts';
 import type { Shop } from '../app.tsx';
+import { forbidsVoice } from '../check-words.ts';
+import { now } from '../clock.ts';
 import { deviceThumbprint, sealOnDevice } from '../device-seal.ts';
 import type { Devices } from '../devices.ts';
 import { forwardMeaning } from '../forward.ts';
@@ -161,7 +164,8 @@ function Bench(props: {
   // A fresh session is announced; one that was under way says where it stands, and the record says that it was opened again.
   if (kept.entries.length > 1) void live.act({ kind: 'reopen' }, 'program');
   else live.welcome();
-  void devices.start();
+  const isEarClosed = forbidsVoice(voiceOf(shop.voices(), live.state().people.mechanic), now().utc);
+  void devices.start(isEarClosed ? 'closed' : undefined);
 
   /** What was tapped below is answered above. */
   const below = (meaning: Meaning): void => void live.act(meaning, 'touch').then(() => main?.scrollIntoView());
@@ -180,12 +184,16 @@ function Bench(props: {
             missing={missing()}
             discreet={isWitnessed(view())}
             elsewhere={devices.elsewhere()}
+            closedBecause={isEarClosed ? 'The microphone check: do not start by voice here.' : null}
             onListen={() => void devices.start()}
             onMute={() => devices.hearing.mute('asked')}
           />
           <nav class="places">
             <a href={addressOf({ kind: 'start' })}>Leave (the session stays)</a>
             <a href={addressOf({ kind: 'replay', session: kept.id })}>Replay</a>
+            <a href={addressOf({ kind: 'check', person: live.state().people.mechanic, session: kept.id })}>
+              Microphone check
+            </a>
             <SecondLink session={kept.id} dropped={desk.dropped()} />
           </nav>
         </div>

@@ -1,0 +1,21 @@
+/** What a person is asked to say to see how they are heard: every digit once, the point, and the word that confirms. */
+import { decoysFor } from './decoys.ts';
+import { readNumber } from './numbers/index.ts';
+import { NUMBER_PHRASES } from './phrases.ts';
+
+/** Invented values of no procedure. */
+export const TRIALS = ['one two five', 'four zero seven', 'three eight six', 'nine point five', 'affirm'] as const;
+
+/** What the recogniser is offered meanwhile: all numbers, as in the job, not the few that are asked for. */
+export function trialPhrases(): readonly string[] {
+  const phrases = [...NUMBER_PHRASES, 'affirm', 'negative'];
+  return [...phrases, ...decoysFor(phrases).map(({ word }) => word)];
+}
+
+/** Whether the words heard are those asked for: the same word, or the same number, in whichever words it was said. */
+export function isHeardAs(asked: string, heard: readonly string[]): boolean {
+  if (heard.join(' ') === asked) return true;
+  const [wanted] = readNumber(asked.split(' '));
+  const numbers = readNumber(heard);
+  return wanted !== undefined && numbers.length === 1 && numbers[0]?.digits === wanted.digits;
+}

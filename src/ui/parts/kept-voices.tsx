@@ -1,0 +1,48 @@
+import { For, Show, createSignal, type JSX } from 'solid-js';
+import { forgetVoice } from '../../storage/voices.ts';
+import type { Shop } from '../app.tsx';
+import { FITNESS, measuredInWords, verdictOf } from '../check-words.ts';
+import { messageOf } from '../message.ts';
+
+/** Whose voices were checked on this device, and a way to delete each. */
+export function KeptVoices(props: { readonly shop: Shop }): JSX.Element {
+  const [trouble, setTrouble] = createSignal<string | null>(null);
+  async function forget(name: string): Promise<void> {
+    try {
+      props.shop.setVoices(await forgetVoice(name));
+      setTrouble(null);
+    } catch (error) {
+      setTrouble(`What is kept of ${name} could not be deleted: ${messageOf(error)}`);
+    }
+  }
+  return (
+    <Show when={props.shop.voices().length > 0}>
+      <section aria-labelledby="voices">
+        <h2 id="voices">Kept on this device</h2>
+        <p>Figures of the last check of each person, no sound.</p>
+        <ul class="voices">
+          <For each={props.shop.voices()}>
+            {(voice) => (
+              <li>
+                <span>
+                  <b>{voice.name}</b>, {new Date(voice.checkedAt).toLocaleString()}:{' '}
+                  {FITNESS[verdictOf(voice).fitness].words}. {measuredInWords(voice)}
+                </span>
+                <button type="button" aria-label={`Delete ${voice.name}`} onClick={() => void forget(voice.name)}>
+                  Delete
+                </button>
+              </li>
+            )}
+          </For>
+        </ul>
+        <Show when={trouble()}>
+          {(text) => (
+            <p class="trouble" role="alert">
+              {text()}
+            </p>
+          )}
+        </Show>
+      </section>
+    </Show>
+  );
+}

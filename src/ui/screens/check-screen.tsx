@@ -1,0 +1,138 @@
+import { For, Match, Show, Switch, createMemo, onCleanup, onMount, untrack, type JSX } from 'solid-js';
+import { keepVoice, type Voice } from '../../storage/voices.ts';
+import type { Shop } from '../app.tsx';
+import { FINDINGS, FITNESS, measuredInWords, verdictOf } from '../check-words.ts';
+import { createMicrophoneCheck } from '../microphone-check.ts';
+import { HearingStrip } from '../parts/hearing-strip.tsx';
+import { KeptVoices } from '../parts/kept-voices.tsx';
+import { addressOf } from '../router.ts';
+
+/** How one person is heard here, before the work depends on it. Touch, pedal and keys work whatever comes out. */
+export function CheckScreen(props: {
+  readonly shop: Shop;
+  readonly person: string;
+  readonly session: string | null;
+}): JSX.Element {
+  const { shop, person } = untrack(() => props);
+  const { devices } = shop;
+  const check = createMicrophoneCheck(devices, person);
+  onCleanup(() => check.leave());
+
+  async function begin(): Promise<void> {
+    const voice = await check.begin();
+    if (!voice) return;
+    const { fitness, findings } = verdictOf(voice);
+    void devices.announce([`${FITNESS[fitness].words}.`, ...findings.map((finding) => FINDINGS[finding])]);
+    shop.setVoices(await keepVoice(voice));
+  }
+
+  let main: HTMLElement | undefined;
+  onMount(() => main?.focus());
+  const back = (): string =>
+    addressOf(props.session === null ? { kind: 'start' } : { kind: 'work', session: props.session });
+  return (
+    <main class="check" ref={main} tabindex="-1">
+      <div class="top">
+        <HearingStrip
+          hearing={devices.hearingState()}
+          speaking={devices.speakingState()}
+          level={devices.level()}
+          sound={devices.sound()}
+          missing={[]}
+          elsewhere={devices.elsewhere()}
+          onListen={() => void devices.start()}
+          onMute={() => devices.hearing.mute('asked')}
+        />
+      </div>
+      <header>
+        <h1>Microphone check</h1>
+        <p>{person}</p>
+      </header>
+      <section class="now" aria-live="polite">
+        <Switch>
+          <Match when={check.stage().kind === 'before'}>
+            <p>Two seconds of silence, then five phrases to say. It takes half a minute.</p>
+          </Match>
+          <Match when={check.stage().kind === 'silence'}>
+            <p class="large">Be silent</p>
+          </Match>
+          <Match when={phraseOf(check.stage())}>
+            {(phrase) => (
+              <>
+                <p>Say, when the voice has ended:</p>
+                <p class="large">{phrase()}</p>
+              </>
+            )}
+          </Match>
+          <Match when={check.stage().kind === 'over'}>
+            <Result stage={check.stage()} />
+          </Match>
+        </Switch>
+      </section>
+      <ol class="trials">
+        <For each={check.trials()}>{(trial) => <TrialLine trial={trial} />}</For>
+      </ol>
+      <div class="choices">
+        <button
+          type="button"
+          class="primary"
+          aria-disabled={isRunning(check.stage().kind)}
+          onClick={() => isRunning(check.stage().kind) || void begin()}
+        >
+          {check.stage().kind === 'over' ? 'Check again' : 'Begin the check'}
+        </button>
+        <a class="button" href={back()}>
+          {props.session === null ? 'Back to the start' : 'Back to the job'}
+        </a>
+      </div>
+      <KeptVoices shop={shop} />
+    </main>
+  );
+}
+
+type Stage = ReturnType<ReturnType<typeof createMicrophoneCheck>['stage']>;
+
+const isRunning = (kind: Stage['kind']): boolean => kind === 'silence' || kind === 'say';
+const phraseOf = (stage: Stage): string | null => (stage.kind === 'say' ? stage.phrase : null);
+
+function Result(props: { readonly stage: Stage }): JSX.Element {
+  const voice = (): Voice | null => (props.stage.kind === 'over' ? props.stage.voice : null);
+  return (
+    <Show
+      when={voice()}
+      fallback={
+        <>
+          <p class="large">▲ The ear does not open</p>
+          <p>The line above says why. Pedal, keys and touch work without it.</p>
+        </>
+      }
+    >
+      {(voice) => {
+        const verdict = createMemo(() => verdictOf(voice()));
+        return (
+          <div class={`verdict ${verdict().fitness.replaceAll(' ', '-')}`}>
+            <p class="large">
+              {FITNESS[verdict().fitness].sign} {FITNESS[verdict().fitness].words}
+            </p>
+            <p>{measuredInWords(voice())}</p>
+            <ul>
+              <For each={verdict().findings}>{(finding) => <li>{FINDINGS[finding]}</li>}</For>
+            </ul>
+            <Show when={verdict().fitness === 'do not start by voice'}>
+              <p>The job starts with the ear closed. Pedal, keys and touch do all of it; “Unmute” opens the ear.</p>
+            </Show>
+          </div>
+        );
+      }}
+    </Show>
+  );
+}
+
+function TrialLine(props: { readonly trial: Voice['trials'][number] }): JSX.Element {
+  return (
+    <li classList={{ wrong: !props.trial.isRight }}>
+      <span>{props.trial.isRight ? '✓' : '✗'}</span> <b>{props.trial.asked}</b>{' '}
+      <span>{props.trial.heard ? `heard: ${props.trial.heard}` : 'not heard'}</span>
+    </li>
+  );
+}

@@ -1,0 +1,49 @@
+import { describe, expect, test } from 'vitest';
+import type { Voice } from '../../src/storage/voices.ts';
+import { forbidsVoice, measuredInWords, verdictOf } from '../../src/ui/check-words.ts';
+import { heardSound, soundInWords } from '../../src/ui/heard-sound.ts';
+
+const trials = (right: number): Voice['trials'] =>
+  Array.from({ length: 5 }, (_, i) => ({ asked: 'affirm', heard: 'affirm', confidence: 1, isRight: i < right }));
+const voice: Voice = {
+  name: 'A. Invented',
+  checkedAt: '2026-01-02T03:00:00.000Z',
+  noise: -60.4,
+  speech: -31.2,
+  isClipped: false,
+  trials: trials(5),
+};
+
+describe('what was measured of a voice', () => {
+  test('is said in whole decibels', () => {
+    expect(measuredInWords(voice)).toBe('Background −60 dB. Voice 29 dB over it. 5 of 5 heard right.');
+    expect(measuredInWords({ ...voice, speech: null, trials: [] })).toBe('Background −60 dB.');
+    expect(measuredInWords({ ...voice, noise: null, speech: null, trials: [] })).toBe('No sound.');
+  });
+  test('forbids to start by voice for one shift', () => {
+    const bad = { ...voice, trials: trials(1) };
+    expect(verdictOf(bad).fitness).toBe('do not start by voice');
+    expect(forbidsVoice(bad, '2026-01-02T14:59:00.000Z')).toBe(true);
+    expect(forbidsVoice(bad, '2026-01-02T15:01:00.000Z')).toBe(false);
+    expect(forbidsVoice(voice, '2026-01-02T03:01:00.000Z')).toBe(false);
+    expect(forbidsVoice(null, '2026-01-02T03:01:00.000Z')).toBe(false);
+  });
+});
+
+describe('the sound in words', () => {
+  const of = (noise: number | null, speech: number | null, isClipped = false): string =>
+    soundInWords(heardSound({ level: -30, noise, speech, isClipped }, null));
+  test.each([
+    [null, null, /not measured/],
+    [-60, null, /^Background −60 dB$/],
+    [-60, -30, /^Quiet: voice 30 dB over it$/],
+    [-45, -30, /^△ Loud: voice 15 dB/],
+    [-30, -31, /^▲ Too loud to trust: voice 0 dB over it\. Tap or use the pedal/],
+    [-20, null, /^▲ Too loud to trust/],
+    [-90, -55, /quiet: come closer/],
+  ] as const)('background %s, speech %s', (noise, speech, words) => expect(of(noise, speech)).toMatch(words));
+  test('names the gravest first: what is cut off matters less than what cannot be trusted', () => {
+    expect(of(-60, -10, true)).toMatch(/cuts the sound off/);
+    expect(of(-15, -10, true)).toMatch(/Too loud/);
+  });
+});
