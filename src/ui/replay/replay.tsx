@@ -1,4 +1,4 @@
-import { createMemo, Show, type JSX } from 'solid-js';
+import { createMemo, createSignal, Show, type JSX } from 'solid-js';
 import { HeadCheck } from '../parts/head-check.tsx';
 import { WorkPanel } from '../parts/work-panel.tsx';
 import { describe } from '../describe.ts';
@@ -10,6 +10,7 @@ import { EventDetail } from './event-detail.tsx';
 import { EventList } from './event-list.tsx';
 import { MatrixView } from './matrix-view.tsx';
 import { createPlayer } from './player.ts';
+import { RecordSheetView } from './record-sheet-view.tsx';
 import { eventLines } from './search.ts';
 import { TimeLineView } from './time-line-view.tsx';
 import './replay.css';
@@ -22,6 +23,23 @@ export function Replay(props: {
   /** How it can be saved, besides its readings. */
   readonly saving?: JSX.Element;
   readonly wayBack: JSX.Element;
+  /** Thumbprint of the key that sealed it; null where it is not sealed. */
+  readonly thumbprint: string | null;
+}): JSX.Element {
+  const [isSheet, setSheet] = createSignal(false);
+  return (
+    <Show when={isSheet()} fallback={<Playback {...props} onSheet={() => setSheet(true)} />}>
+      <RecordSheetView record={props.kept} thumbprint={props.thumbprint} onLeave={() => setSheet(false)} />
+    </Show>
+  );
+}
+
+function Playback(props: {
+  readonly kept: KeptSession;
+  readonly verdict: JSX.Element;
+  readonly saving?: JSX.Element;
+  readonly wayBack: JSX.Element;
+  readonly onSheet: () => void;
 }): JSX.Element {
   // A screen is of one session.
   // eslint-disable-next-line solid/reactivity
@@ -48,6 +66,9 @@ export function Replay(props: {
       <header>
         <h1>Replay: {kept.procedure.title}</h1>
         {props.verdict}
+        <button type="button" onClick={() => props.onSheet()}>
+          Record sheet
+        </button>
       </header>
       <TimeLineView record={kept} at={player.at()} onGo={player.go} />
       <Controls player={player} lines={lines()} told={told()} />

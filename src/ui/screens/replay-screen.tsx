@@ -25,6 +25,7 @@ export function ReplayScreen(props: { readonly shop: Shop; readonly session: str
               verdict={<VerificationLine verification={found().verification} found={found().found} />}
               saving={<SaveSealed kept={found()} />}
               wayBack={<a href={addressOf({ kind: 'start' })}>All sessions</a>}
+              thumbprint={null}
             />
           )}
         </Match>
@@ -62,11 +63,20 @@ export function SealedFileReplay(props: {
       }
     >
       {(record) => (
-        <Replay kept={record()} verdict={<SealedVerdict name={props.name} file={props.file} />} wayBack={wayBack} />
+        <Replay
+          kept={record()}
+          verdict={<SealedVerdict name={props.name} file={props.file} />}
+          wayBack={wayBack}
+          thumbprint={sealedBy(props.file)}
+        />
       )}
     </Show>
   );
 }
+
+/** The key of a good seal; null where a file has none, or it does not fit. */
+const sealedBy = (file: SessionFile): string | null =>
+  file.kind === 'opened' && file.seal.kind === 'good' ? file.seal.thumbprint : null;
 
 function SealedVerdict(props: { readonly name: string; readonly file: SessionFile }): JSX.Element {
   const isIntact = () => props.file.kind === 'opened' && props.file.verdict.kind === 'intact';

@@ -1,0 +1,115 @@
+/**
+ * The record sheet: what a person signs. It is worked out of the record alone, states what was done with reference to
+ * the approved data, and approves nothing.
+ */
+import { stateAfter, type SessionRecord } from './session-record.ts';
+import { asWritten } from './sheet/as-written.ts';
+import { interruptionsOf, peopleOf, type Interruption, type SheetPerson } from './sheet/people.ts';
+import { conditionsOf, openingsOf, openPointsOf, stepsOf, type SheetOpening, type SheetStep } from './sheet/steps.ts';
+import { sheetTime, type SheetTime } from './sheet/times.ts';
+import { partsOf, toolsOf, type SheetTool } from './sheet/tools.ts';
+import { torqueTables, type TorqueTable } from './sheet/torque.ts';
+
+/** A name and what it is: a line of a list of facts. */
+export type Fact = readonly [name: string, value: string];
+
+export interface RecordSheet {
+  readonly title: string;
+  /** What was worked by: document, revision, where it came from. */
+  readonly approvedData: readonly Fact[];
+  readonly isInvented: boolean;
+  /** Whether the record is whole; where it is not, nothing after the break is on the sheet. */
+  readonly isIntact: boolean;
+  readonly verification: string;
+  readonly isClosed: boolean;
+  readonly component: readonly Fact[];
+  readonly parts: readonly string[];
+  readonly people: readonly SheetPerson[];
+  readonly opened: SheetTime | null;
+  /** Of the last event that the record has. */
+  readonly ended: SheetTime | null;
+  readonly interruptions: readonly Interruption[];
+  readonly conditions: readonly string[];
+  readonly tools: readonly SheetTool[];
+  readonly steps: readonly SheetStep[];
+  readonly tables: readonly TorqueTable[];
+  /** What others have to decide about. */
+  readonly openPoints: readonly string[];
+  readonly openings: readonly SheetOpening[];
+  readonly hashes: readonly Fact[];
+  readonly made: SheetTime;
+}
+
+/** What the sheet says that is not in the entries themselves. */
+export interface SheetOptions {
+  /** IANA name of the zone whose time stands beside UTC. The record keeps UTC alone: it is that of the reader's device. */
+  readonly timeZone: string;
+  /** When the sheet is made (RFC 3339). */
+  readonly made: string;
+  /** Merkle root over the entries. */
+  readonly root: string;
+  /** Thumbprint of the key that sealed the record; null where it is not sealed. */
+  readonly thumbprint: string | null;
+}
+
+/** The sheet of a record, as far as the record can be trusted. */
+export function recordSheet(record: SessionRecord, { timeZone, made, root, thumbprint }: SheetOptions): RecordSheet {
+  const { entries, procedure, verification } = record;
+  const end = stateAfter(record, entries.length);
+  const [first, last] = [entries[0], entries.at(-1)];
+  const steps = stepsOf(record, end, timeZone);
+  return {
+    title: procedure.title,
+    approvedData: [
+      ['Document', procedure.source.document],
+      ['Revision', procedure.source.revision],
+      ['Issued', procedure.source.issued ?? 'not stated'],
+      ['Procedure file', procedure.id],
+    ],
+    isInvented: procedure.invented,
+    isIntact: verification.kind === 'intact',
+    verification:
+      verification.kind === 'intact'
+        ? `Intact: ${entries.length} entries follow from one another.`
+        : `NOT INTACT at entry ${verification.at}: ${verification.why}. Of ${record.found} entries, only the ${entries.length} before it are on this sheet.`,
+    isClosed: end.phase === 'closed',
+    component: componentOf(record),
+    parts: partsOf(procedure, end),
+    people: peopleOf(record, timeZone),
+    opened: first ? sheetTime(first.at.utc, timeZone) : null,
+    ended: last ? sheetTime(last.at.utc, timeZone) : null,
+    interruptions: interruptionsOf(record, timeZone),
+    conditions: conditionsOf(end),
+    tools: toolsOf(end),
+    steps,
+    tables: torqueTables(end, timeZone),
+    openPoints: openPointsOf(end, steps),
+    openings: openingsOf(procedure, steps),
+    hashes: hashesOf(record, root, thumbprint),
+    made: sheetTime(made, timeZone),
+  };
+}
+
+function componentOf({ procedure: { component } }: SessionRecord): readonly Fact[] {
+  const { name, partNumber, dryMass, fluid, drains, retains } = component;
+  const fluidName = fluid?.name ?? 'fluid';
+  return [
+    ['Component', name],
+    ['Part number', partNumber ?? 'not stated'],
+    ['Dry mass', asWritten(dryMass)],
+    ...(drains ? [['Drained', `${asWritten(drains)} of ${fluidName}, as the procedure states`] as const] : []),
+    ...(retains ? [['Stayed inside', `${asWritten(retains)} of ${fluidName}, as the procedure states`] as const] : []),
+  ];
+}
+
+function hashesOf({ id, entries }: SessionRecord, root: string, thumbprint: string | null): readonly Fact[] {
+  const opening = entries[0]?.body;
+  return [
+    ['Session', id],
+    ['Procedure (SHA-256)', opening?.kind === 'opened' ? opening.procedureHash : 'not known'],
+    ['Head: hash of the last entry (SHA-256)', entries.at(-1)?.hash ?? 'none'],
+    ['Merkle root over the entries (RFC 6962)', root],
+    ['Key of the seal: thumbprint (RFC 7638)', thumbprint ?? 'not sealed'],
+    ['Written by', opening?.kind === 'opened' ? opening.app : 'not known'],
+  ];
+}

@@ -1,0 +1,115 @@
+/** What was done, step by step, and what became of openings: as the record says it, and no more. */
+import { closedIn, openedIn, type Procedure, type Step } from '../../procedure/procedure.ts';
+import { isBetweenSteps } from '../../session/people.ts';
+import type { EventBody } from '../../session/event.ts';
+import type { SessionState } from '../../session/state.ts';
+import { openPoints } from '../../session/deviations.ts';
+import { planOf } from '../../session/calls.ts';
+import type { Entry } from '../entry.ts';
+import type { SessionRecord } from '../session-record.ts';
+import { sheetTime, type SheetTime } from './times.ts';
+
+export interface SheetStep {
+  readonly number: number;
+  readonly title: string;
+  readonly standing: 'done' | 'does not apply' | 'begun' | 'not done';
+  /** What was answered, and what the second person said. */
+  readonly remarks: readonly string[];
+  readonly by: string;
+  readonly at: SheetTime | null;
+}
+
+/** Every step of the procedure, as it stands at the end of the record. */
+export function stepsOf(record: SessionRecord, end: SessionState, timeZone: string): readonly SheetStep[] {
+  const done = doneIn(record.entries);
+  const witnessed = witnessedIn(record.entries);
+  return record.procedure.steps.map((step, i) => {
+    const isDone = end.doneSteps.has(step.id);
+    const entry = isDone ? done.get(step.id) : undefined;
+    const witness = witnessed.get(step.id);
+    return {
+      number: i + 1,
+      title: step.title,
+      standing: standingOf(step, i, end),
+      remarks: [
+        ...answerTo(step, end),
+        ...(witness ? [`${witness.agrees ? 'witnessed' : 'NOT AGREED TO'} by ${witness.person}`] : []),
+      ],
+      by: entry?.person ?? '',
+      at: entry ? sheetTime(entry.at.utc, timeZone) : null,
+    };
+  });
+}
+
+function standingOf({ id }: Step, index: number, end: SessionState): SheetStep['standing'] {
+  if (end.skippedSteps.has(id)) return 'does not apply';
+  if (end.doneSteps.has(id)) return 'done';
+  return index === end.at && !isBetweenSteps(end) ? 'begun' : 'not done';
+}
+
+function answerTo(step: Step, { answers }: SessionState): readonly string[] {
+  const answer = answers.get(step.id);
+  if (answer === undefined || step.kind !== 'check') return [];
+  return [`answered: ${step.outcomes.find(({ id }) => id === answer)?.text ?? answer}`];
+}
+
+type StepWitnessed = Extract<EventBody, { readonly kind: 'step witnessed' }>;
+
+/** When each step was done, and by whom: the last time, where it was done more than once. */
+const doneIn = (entries: readonly Entry[]): ReadonlyMap<string, Entry> =>
+  new Map(entries.flatMap((entry) => (entry.body.kind === 'step done' ? [[entry.body.step, entry]] : [])));
+
+/** What the second person said of each step, the last time. */
+const witnessedIn = (entries: readonly Entry[]): ReadonlyMap<string, StepWitnessed> =>
+  new Map(entries.flatMap(({ body }) => (body.kind === 'step witnessed' ? [[body.step, body]] : [])));
+
+/** The questions about the unit that were answered. */
+export const conditionsOf = ({ procedure, conditions }: SessionState): readonly string[] =>
+  procedure.conditions.flatMap(({ id, question }) => {
+    const is = conditions.get(id);
+    return is === undefined ? [] : [`${question} ${is ? 'Yes' : 'No'}`];
+  });
+
+export interface SheetOpening {
+  readonly name: string;
+  readonly closure: string;
+  /** The step in which it came open and was capped or plugged, with its standing. */
+  readonly opened: string;
+  /** The step in which the cap or plug was taken out, with its standing. */
+  readonly closed: string;
+}
+
+/** Each opening of the procedure with the steps that open and close it. */
+export function openingsOf({ openings, steps }: Procedure, sheet: readonly SheetStep[]): readonly SheetOpening[] {
+  const where = (id: string, within: (step: Step) => readonly string[]): string => {
+    const found = steps.flatMap((step, i) => {
+      const line = sheet[i];
+      return line && within(step).includes(id)
+        ? [`step ${line.number}: ${line.standing}${line.at ? `, ${line.at.utc}` : ''}`]
+        : [];
+    });
+    return found.length > 0 ? found.join('; ') : 'in no step';
+  };
+  return openings.map(({ id, name, closure }) => ({
+    name,
+    closure,
+    opened: where(id, openedIn),
+    closed: where(id, closedIn),
+  }));
+}
+
+/** What others have to decide about: deviations, values over their window, what was left open or is not done. */
+export function openPointsOf(end: SessionState, sheet: readonly SheetStep[]): readonly string[] {
+  const points = openPoints(end).map(({ step: id, pass, fastener, what, reason, leftOpen }) => {
+    const step = end.procedure.steps.find((each) => each.id === id);
+    const label = (step && planOf(end.procedure, step).calls[0]?.label) ?? 'fastener';
+    const round = pass === 0 ? 'running torque' : `pass ${pass}`;
+    const why = reason === null ? '' : `, reason given: “${reason}”`;
+    return `${step?.title ?? id}, ${label} ${fastener}, ${round}: ${what}${why}${leftOpen ? '. LEFT OPEN' : ''}`;
+  });
+  const undone = sheet.filter(({ standing }) => standing === 'not done' || standing === 'begun');
+  return [
+    ...points,
+    ...undone.map(({ number, title, standing }) => `Step ${number}, ${title}: ${standing.toUpperCase()}`),
+  ];
+}

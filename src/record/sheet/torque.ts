@@ -1,0 +1,158 @@
+/** The torque tables of a record sheet: a line for each fastener in each pass, with every value that was ever read. */
+import type { Procedure, TightenStep } from '../../procedure/procedure.ts';
+import { planOf, RUNNING_ROUND, runningToolOf, toolOf } from '../../session/calls.ts';
+import type { Basis } from '../../session/event.ts';
+import type { Reading, SessionState } from '../../session/state.ts';
+import type { Written } from '../../units/index.ts';
+import { differenceFrom, FATES, historyOf } from '../reading-history.ts';
+import { readingMatrices, type MatrixCell, type ReadingMatrix } from '../reading-matrix.ts';
+import { windowText } from '../reading-window.ts';
+import { asWritten } from './as-written.ts';
+import { sheetTime, type SheetTime } from './times.ts';
+
+/** One value that was read, whether it stands or not. */
+export interface SheetValue {
+  /** The number of its entry. */
+  readonly entry: number;
+  readonly value: string;
+  readonly at: SheetTime;
+  /** What became of it: "stands", "corrected". */
+  readonly fate: string;
+  readonly stands: boolean;
+  readonly by: string;
+  /** "Tom Brandt: 24.5 N·m (0)"; null where nobody witnessed it. */
+  readonly witness: string | null;
+  /** Why it was asked about, and how it came about where it was not read: "in doubt: digits swapped". */
+  readonly remarks: readonly string[];
+}
+
+/** One fastener in one pass. */
+export interface TorqueLine {
+  readonly fastener: number;
+  readonly pass: string;
+  /** Of the manual, at the fastener; empty where no torque is reached for. */
+  readonly target: string;
+  /** What the value was judged by, at the wrench. */
+  readonly window: string;
+  readonly values: readonly SheetValue[];
+  /** "inside", "over", "by hand", "left open", "open". */
+  readonly verdict: string;
+}
+
+export interface TorqueTable {
+  readonly title: string;
+  /** What the fasteners are called: "stud". */
+  readonly label: string;
+  /** Pattern, thread, tool, adapter, rule of judging: what holds for the whole table. */
+  readonly heading: readonly string[];
+  readonly lines: readonly TorqueLine[];
+}
+
+/** One table for each step that tightens, as everything stands at the end of the record. */
+export function torqueTables(state: SessionState, timeZone: string): readonly TorqueTable[] {
+  return readingMatrices(state).flatMap((matrix): readonly TorqueTable[] => {
+    const step = state.procedure.steps.find(({ id }) => id === matrix.step);
+    if (step?.kind !== 'tighten') return [];
+    return [
+      {
+        title: matrix.title,
+        label: matrix.label,
+        heading: headingOf(state.procedure, step),
+        lines: linesOf(state, step, matrix, timeZone),
+      },
+    ];
+  });
+}
+
+function headingOf(procedure: Procedure, step: TightenStep): readonly string[] {
+  const pattern = procedure.patterns.find(({ id }) => id === step.pattern);
+  const adapter = procedure.adapters.find(({ id }) => id === step.adapter);
+  const thread = [pattern?.thread, pattern?.threadCondition].filter(Boolean).join(', ');
+  return [
+    pattern?.name ?? step.pattern,
+    ...(thread === '' ? [] : [`Thread: ${thread}`]),
+    `Tool: ${toolOf(procedure, step).name}`,
+    ...(step.runDown ? [`Running torque: ${runningToolOf(procedure, step).name}`] : []),
+    ...(adapter ? [`Adapter: ${adapter.name}, ${asWritten(adapter.length)} at ${asWritten(adapter.angle)}`] : []),
+    `Judged by: ${step.judging.rule}`,
+  ];
+}
+
+function linesOf(
+  state: SessionState,
+  step: TightenStep,
+  { rows, passes }: ReadingMatrix,
+  timeZone: string,
+): readonly TorqueLine[] {
+  const planned = planOf(state.procedure, step).passes;
+  return rows.flatMap(({ fastener, cells }) =>
+    cells.flatMap((cell, i): readonly TorqueLine[] => {
+      const round = passes[i];
+      if (cell === null || !round) return [];
+      const values = historyOf(state.readings, { step: step.id, pass: round.index, fastener });
+      const basis = (cell.kind === 'read' ? cell.reading : values.at(-1))?.basis;
+      const target = planned.find(({ index }) => index === round.index)?.target;
+      return [
+        {
+          fastener,
+          pass: round.index === RUNNING_ROUND ? round.name : `${round.index} ${round.name}`,
+          target: target ? asWritten(target) : '',
+          window: basis ? judgedBy(basis, state.procedure) : '',
+          values: values.map((reading) => valueOf(reading, timeZone)),
+          verdict: verdictOf(cell),
+        },
+      ];
+    }),
+  );
+}
+
+const shown = ({ value, unit }: Written<'torque'>): string => `${value} ${unit}`;
+
+function judgedBy(basis: Basis, procedure: Procedure): string {
+  if (basis.of === 'running torque') return basis.minimum ? `at least ${shown(basis.minimum)}` : '';
+  const added = basis.runningTorque ? `, with running torque ${shown(basis.runningTorque)}` : '';
+  const atWrench = basis.adapter || basis.runningTorque ? ' at the wrench' : '';
+  return `${windowText(basis, procedure)}${atWrench}${added}`;
+}
+
+const VERDICTS: Readonly<Record<Reading['verdict'], string>> = {
+  in: 'inside',
+  under: 'UNDER',
+  over: 'OVER',
+  'not provable': 'NOT PROVABLE',
+  'nut worn': 'NUT WORN',
+};
+
+function verdictOf(cell: NonNullable<MatrixCell>): string {
+  switch (cell.kind) {
+    case 'read':
+      return VERDICTS[cell.reading.verdict];
+    case 'by hand':
+      return 'by hand';
+    case 'left open':
+      return 'LEFT OPEN';
+    case 'open':
+      return 'OPEN';
+  }
+}
+
+function valueOf(reading: Reading, timeZone: string): SheetValue {
+  const { seq, at, person, status, evidence, doubts = [], witnessed, verdict } = reading;
+  const stands = status === 'confirmed';
+  return {
+    entry: seq,
+    value: shown(reading.reading),
+    at: sheetTime(at.utc, timeZone),
+    fate: FATES[status],
+    stands,
+    by: person,
+    witness: witnessed
+      ? `${witnessed.person}: ${shown(witnessed.reading)} (${differenceFrom(reading.reading, witnessed.reading)})`
+      : null,
+    remarks: [
+      ...(evidence === 'click' ? ['by the click of the wrench'] : []),
+      ...(doubts.length > 0 ? [`in doubt: ${doubts.join(', ')}`] : []),
+      ...(!stands && verdict !== 'in' ? [VERDICTS[verdict].toLowerCase()] : []),
+    ],
+  };
+}

@@ -1,0 +1,84 @@
+import { For, Show, type JSX } from 'solid-js';
+import type { SheetValue, TorqueLine, TorqueTable } from '../../record/sheet/torque.ts';
+
+/** The torque tables of a sheet: each value a row of its own, so that no row is cut by the end of a page. */
+export function TorqueTables(props: { readonly tables: readonly TorqueTable[] }): JSX.Element {
+  return (
+    <For each={props.tables}>
+      {(table) => (
+        <section>
+          <h2>Torque: {table.title}</h2>
+          <p>{table.heading.join('. ')}.</p>
+          <table class="torque">
+            <thead>
+              <tr>
+                <th scope="col">{table.label}</th>
+                <th scope="col">Pass</th>
+                <th scope="col">Target</th>
+                <th scope="col">Window</th>
+                <th scope="col">Value read</th>
+                <th scope="col">Verdict</th>
+                <th scope="col">Read by; witness</th>
+                <th scope="col">When (UTC)</th>
+                <th scope="col">Entry</th>
+              </tr>
+            </thead>
+            <tbody>
+              <For each={table.lines}>{(line) => <Line line={line} />}</For>
+            </tbody>
+          </table>
+        </section>
+      )}
+    </For>
+  );
+}
+
+/** A fastener in a pass: its earlier values struck through and still legible, then what stands. */
+function Line(props: { readonly line: TorqueLine }): JSX.Element {
+  const hasStanding = () => props.line.values.some(({ stands }) => stands);
+  return (
+    <>
+      <For each={props.line.values}>{(value) => <ValueRow line={props.line} value={value} />}</For>
+      <Show when={!hasStanding()}>
+        <tr>
+          <Place line={props.line} />
+          <td />
+          <td>{props.line.verdict}</td>
+          <td />
+          <td />
+          <td />
+        </tr>
+      </Show>
+    </>
+  );
+}
+
+function ValueRow(props: { readonly line: TorqueLine; readonly value: SheetValue }): JSX.Element {
+  return (
+    <tr classList={{ earlier: !props.value.stands }}>
+      <Place line={props.line} />
+      <td>
+        <Show when={props.value.stands} fallback={<s>{props.value.value}</s>}>
+          <b>{props.value.value}</b>
+        </Show>
+        <For each={props.value.remarks}>{(remark) => <small> {remark}</small>}</For>
+      </td>
+      <td>{props.value.stands ? props.line.verdict : props.value.fate}</td>
+      <td>
+        {props.value.by}
+        <Show when={props.value.witness}>{(witness) => <>; {witness()}</>}</Show>
+      </td>
+      <td>{props.value.at.utc}</td>
+      <td>{props.value.entry}</td>
+    </tr>
+  );
+}
+
+const Place = (props: { readonly line: TorqueLine }): JSX.Element => (
+  <>
+    <th scope="row">{props.line.fastener}</th>
+    <td>{props.line.pass}</td>
+    <td>{props.line.target}</td>
+    <td>{props.line.window}</td>
+  </>
+);

@@ -1,0 +1,206 @@
+import { describe, expect, test } from 'vitest';
+import { recordSheet } from '../../src/record/record-sheet.ts';
+import type { SessionEvent } from '../../src/session/event.ts';
+import { affirm, correction, eventOf, negative, next, reading, tell, type Play } from '../session/play.ts';
+import { smallProcedure } from '../support/small-procedure.ts';
+import { demo } from '../ui/replay/demonstration.ts';
+import { opening, recordIn, rehashed, sealAll } from './sealed.ts';
+
+const OPTIONS = {
+  timeZone: 'Europe/Berlin',
+  made: '2026-04-01T10:00:00.000Z',
+  root: 'a'.repeat(64),
+  thumbprint: 'thumbprint',
+};
+
+/**
+ * A small session, checked by hand. One entry a second from 2026-03-01 00:00:00 UTC: 0 opened, 1 step "Fit" done, 2 bolt 1
+ * read 15 (over), 3 rejected, 4 read 12, 5 confirmed, 6 bolt 3 read 11, 7 confirmed, 8 corrected to 12.5, 9 confirmed,
+ * 10 standing by, 11 gone on with. Bolt 2 and step "Look" are never done.
+ */
+const play: Play = tell(
+  await opening(smallProcedure),
+  next,
+  ...[reading('15'), negative, reading('12'), affirm],
+  ...[reading('11'), affirm, correction('12.5'), affirm],
+  ...[{ kind: 'stand by' } as const, { kind: 'continue' } as const],
+);
+const recorded = async (events: readonly SessionEvent[]) => recordIn(await sealAll(events));
+const record = await recorded(play.events);
+const sheet = recordSheet(record, OPTIONS);
+
+describe('the record sheet of a small session', () => {
+  test('is of the session that is described here', () =>
+    expect(record.entries.map(({ body }) => body.kind)).toEqual([
+      'opened',
+      'step done',
+      'reading captured',
+      'reading rejected',
+      'reading captured',
+      'reading confirmed',
+      'reading captured',
+      'reading confirmed',
+      'reading captured',
+      'reading confirmed',
+      'stood by',
+      'continued',
+    ]));
+  test('names the approved data and the component', () => {
+    expect(sheet.title).toBe('Small cover');
+    expect(sheet.approvedData).toEqual([
+      ['Document', 'Invented sheet 1'],
+      ['Revision', 'A'],
+      ['Issued', 'not stated'],
+      ['Procedure file', 'small-cover'],
+    ]);
+    expect(sheet.isInvented).toBe(true);
+    expect(sheet.component).toEqual([
+      ['Component', 'Small cover'],
+      ['Part number', 'not stated'],
+      ['Dry mass', '2 kg'],
+    ]);
+  });
+  test('says whether the record is whole, and that the work was not closed', () => {
+    expect(sheet).toMatchObject({ isIntact: true, isClosed: false });
+    expect(sheet.verification).toBe('Intact: 12 entries follow from one another.');
+  });
+  test('has a line for each fastener with every value that was read, and what became of each', () => {
+    const [table, ...more] = sheet.tables;
+    expect(more).toEqual([]);
+    expect(table?.heading).toEqual(['Cover, three bolts', 'Tool: Indicating wrench, 5 to 60 N·m', 'Judged by: simple']);
+    expect(
+      table?.lines.map(({ fastener, pass, target, window, verdict, values }) => [
+        fastener,
+        pass,
+        target,
+        window,
+        verdict,
+        values.map(({ entry, value, fate, stands, by }) => `${entry}: ${value}, ${fate}, ${stands}, ${by}`),
+      ]),
+    ).toEqual([
+      [
+        1,
+        '1 final',
+        '12 N·m',
+        '11.0 to 13.0 N·m',
+        'inside',
+        ['2: 15 N·m, rejected at its read-back, false, Mechanic', '4: 12 N·m, stands, true, Mechanic'],
+      ],
+      [2, '1 final', '12 N·m', '', 'OPEN', []],
+      [
+        3,
+        '1 final',
+        '12 N·m',
+        '11.0 to 13.0 N·m',
+        'inside',
+        ['6: 11 N·m, corrected, false, Mechanic', '8: 12.5 N·m, stands, true, Mechanic'],
+      ],
+    ]);
+  });
+  test('says of a value that does not count what was wrong with it', () =>
+    expect(sheet.tables[0]?.lines[0]?.values[0]?.remarks).toEqual(['over']));
+  test('has the tool with its calibration, and that it held on the day of use', () =>
+    expect(sheet.tools).toEqual([
+      {
+        name: 'Indicating wrench, 5 to 60 N·m',
+        id: 'wrench',
+        range: '5 N·m to 60 N·m, marks of 0.5 N·m',
+        accuracy: 'indicating',
+        calibrationDue: '2031-03-31',
+        used: '2026-03-01; calibration held',
+      },
+    ]));
+  test('has each step with its standing, by whom and when', () =>
+    expect(sheet.steps.map(({ number, title, standing, by, at }) => [number, title, standing, by, at?.utc])).toEqual([
+      [1, 'Fit', 'done', 'Mechanic', '2026-03-01 00:00:01Z'],
+      [2, 'Tighten', 'begun', '', undefined],
+      [3, 'Look', 'not done', '', undefined],
+    ]));
+  test('says what is left open', () =>
+    expect(sheet.openPoints).toEqual(['Step 2, Tighten: BEGUN', 'Step 3, Look: NOT DONE']));
+  test('has people and interruptions, in UTC and in local time with its offset', () => {
+    const from = { utc: '2026-03-01 00:00:00Z', local: '2026-03-01 01:00:00 +01:00' };
+    expect(sheet.people).toEqual([
+      { name: 'Mechanic', role: 'mechanic', from, to: null },
+      { name: 'Second person', role: 'second person', from, to: null },
+    ]);
+    expect(sheet.interruptions.map(({ what, from, to }) => [what, from.utc, to?.utc])).toEqual([
+      ['standing by', '2026-03-01 00:00:10Z', '2026-03-01 00:00:11Z'],
+    ]);
+    expect(sheet.made.local).toBe('2026-04-01 12:00:00 +02:00');
+  });
+  test('has the hashes by which it is told from any other', () => {
+    const hashes = new Map(sheet.hashes);
+    const [first] = record.entries;
+    expect(hashes.get('Head: hash of the last entry (SHA-256)')).toBe(record.entries.at(-1)?.hash);
+    expect(hashes.get('Procedure (SHA-256)')).toBe(
+      first?.body.kind === 'opened' ? first.body.procedureHash : undefined,
+    );
+    expect(hashes.get('Merkle root over the entries (RFC 6962)')).toBe(OPTIONS.root);
+    expect(hashes.get('Key of the seal: thumbprint (RFC 7638)')).toBe('thumbprint');
+  });
+});
+
+describe('the record sheet', () => {
+  test('of a broken record says where it is broken, and has nothing of what comes after', async () => {
+    const entries = [...record.entries];
+    const sixth = entries[6];
+    if (!sixth) throw new Error('The record is too short.');
+    entries[6] = await rehashed(sixth, { person: 'Somebody else' });
+    const broken = recordSheet(await recordIn(entries), OPTIONS);
+    expect(broken.isIntact).toBe(false);
+    expect(broken.verification).toMatch(/^NOT INTACT at entry 7: .* Of 12 entries, only the 7 before it/);
+    expect(broken.tables[0]?.lines[2]?.values.map(({ entry }) => entry)).toEqual([6]);
+  });
+  test('says of a calibration that had run out on the day of use', async () => {
+    const procedure = structuredClone(smallProcedure);
+    for (const tool of procedure.tools) tool.calibrationDue = '2026-03-05';
+    const used = tell(await opening(procedure), next, reading('12'), affirm);
+    const late = used.events.map((event) => ({ ...event, at: { ...event.at, utc: '2026-03-06T08:00:00.000Z' } }));
+    expect(recordSheet(await recorded(late), OPTIONS).tools[0]?.used).toBe('2026-03-06; CALIBRATION HAD RUN OUT');
+  });
+  test('tells who took over, who joined and who left', async () => {
+    const begun = await opening(smallProcedure);
+    const bodies = [
+      { kind: 'second person left', name: 'Second person' },
+      { kind: 'handover begun' },
+      { kind: 'handed over', from: 'Mechanic', to: 'Another' },
+      { kind: 'second person joined', name: 'Third person' },
+    ] as const;
+    const { people, interruptions } = recordSheet(
+      await recorded([...begun.events, ...bodies.map((body, i) => eventOf(body, i + 1))]),
+      OPTIONS,
+    );
+    expect(people.map(({ name, role, from, to }) => [name, role, from.utc.slice(-3), to?.utc.slice(-3)])).toEqual([
+      ['Mechanic', 'mechanic', '00Z', '03Z'],
+      ['Second person', 'second person', '00Z', '01Z'],
+      ['Another', 'mechanic', '03Z', undefined],
+      ['Third person', 'second person', '04Z', undefined],
+    ]);
+    expect(interruptions.map(({ what }) => what)).toEqual(['handover']);
+  });
+});
+
+describe('the record sheet of the demonstration', () => {
+  const { tables, openPoints, openings, parts, steps, isClosed } = recordSheet(demo, OPTIONS);
+  test('has a line for every fastener in every pass', () =>
+    expect(tables.map(({ lines }) => lines.length)).toEqual([20, 3, 12]));
+  test('has the deviation with its reason', () =>
+    expect(openPoints).toEqual([
+      'Tighten the main ring, stud 4, pass 2: over torque, reason given: “loosened and tightened again”',
+    ]));
+  test('has each opening with the steps in which it was closed off and connected again', () => {
+    expect(openings.length).toBe(demo.procedure.openings.length);
+    for (const { opened } of openings) expect(opened).toMatch(/^step \d+: done, 2026-03-12 /);
+  });
+  test('has what became of the seal', () =>
+    expect(parts).toEqual([
+      expect.stringMatching(/^round seal of the oil-line flange \(part number not stated;.*: Reuse it\./),
+    ]));
+  test('has who witnessed, and that the work was closed', () => {
+    expect(steps.find(({ title }) => title === 'Second person looks at the ring')?.remarks).toEqual([
+      'witnessed by Tom Brandt (invented)',
+    ]);
+    expect(isClosed).toBe(true);
+  });
+});
