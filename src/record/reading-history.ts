@@ -9,8 +9,7 @@ export const historyOf = (
 ): readonly Reading[] =>
   readings.filter((each) => each.step === step && each.pass === pass && each.fastener === fastener);
 
-/** What became of a reading, in words. */
-export const FATES: Readonly<Record<Reading['status'], string>> = {
+const FATES: Readonly<Record<Reading['status'], string>> = {
   captured: 'not confirmed',
   confirmed: 'stands',
   rejected: 'rejected at its read-back',
@@ -19,6 +18,13 @@ export const FATES: Readonly<Record<Reading['status'], string>> = {
   disputed: 'disputed by the witness',
   'set aside': 'set aside: the pass was worked again',
 };
+
+/** What became of a reading, in words. One that was confirmed gives way to a later one of the same fastener and pass. */
+export function fateOf(reading: Reading, history: readonly Reading[]): string {
+  const standing = history.findLast(({ status }) => status === 'confirmed');
+  const isOld = reading.status === 'confirmed' && standing !== undefined && standing.seq !== reading.seq;
+  return isOld ? 'confirmed, then read again' : FATES[reading.status];
+}
 
 /** The difference from one value to another as signed text in the unit of the first: "+1", "−0.5", "0". */
 export function differenceFrom(first: Written<'torque'>, second: Written<'torque'>): string {

@@ -4,7 +4,7 @@ import { planOf, RUNNING_ROUND, runningToolOf, toolOf } from '../../session/call
 import type { Basis } from '../../session/event.ts';
 import type { Reading, SessionState } from '../../session/state.ts';
 import type { Written } from '../../units/index.ts';
-import { differenceFrom, FATES, historyOf } from '../reading-history.ts';
+import { differenceFrom, fateOf, historyOf } from '../reading-history.ts';
 import { readingMatrices, type MatrixCell, type ReadingMatrix } from '../reading-matrix.ts';
 import { windowText } from '../reading-window.ts';
 import { asWritten } from './as-written.ts';
@@ -18,7 +18,9 @@ export interface SheetValue {
   readonly at: SheetTime;
   /** What became of it: "stands", "corrected". */
   readonly fate: string;
-  readonly stands: boolean;
+  /** Whether it was confirmed and never taken back: then it counts, though a later one may stand for the fastener. */
+  readonly counts: boolean;
+  readonly verdict: string;
   readonly by: string;
   /** "Tom Brandt: 24.5 N·m (0)"; null where nobody witnessed it. */
   readonly witness: string | null;
@@ -98,7 +100,7 @@ function linesOf(
           pass: round.index === RUNNING_ROUND ? round.name : `${round.index} ${round.name}`,
           target: target ? asWritten(target) : '',
           window: basis ? judgedBy(basis, state.procedure) : '',
-          values: values.map((reading) => valueOf(reading, timeZone)),
+          values: values.map((reading) => valueOf(reading, values, timeZone)),
           verdict: verdictOf(cell),
         },
       ];
@@ -136,15 +138,15 @@ function verdictOf(cell: NonNullable<MatrixCell>): string {
   }
 }
 
-function valueOf(reading: Reading, timeZone: string): SheetValue {
+function valueOf(reading: Reading, history: readonly Reading[], timeZone: string): SheetValue {
   const { seq, at, person, status, evidence, doubts = [], witnessed, verdict } = reading;
-  const stands = status === 'confirmed';
   return {
     entry: seq,
     value: shown(reading.reading),
     at: sheetTime(at.utc, timeZone),
-    fate: FATES[status],
-    stands,
+    fate: fateOf(reading, history),
+    counts: status === 'confirmed',
+    verdict: VERDICTS[verdict],
     by: person,
     witness: witnessed
       ? `${witnessed.person}: ${shown(witnessed.reading)} (${differenceFrom(reading.reading, witnessed.reading)})`
@@ -152,7 +154,6 @@ function valueOf(reading: Reading, timeZone: string): SheetValue {
     remarks: [
       ...(evidence === 'click' ? ['by the click of the wrench'] : []),
       ...(doubts.length > 0 ? [`in doubt: ${doubts.join(', ')}`] : []),
-      ...(!stands && verdict !== 'in' ? [VERDICTS[verdict].toLowerCase()] : []),
     ],
   };
 }

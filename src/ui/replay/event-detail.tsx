@@ -1,6 +1,6 @@
 import { For, Show, createMemo, type JSX } from 'solid-js';
 import type { Entry } from '../../record/entry.ts';
-import { differenceFrom, FATES, historyOf } from '../../record/reading-history.ts';
+import { differenceFrom, fateOf, historyOf } from '../../record/reading-history.ts';
 import { stateAfter, type SessionRecord } from '../../record/session-record.ts';
 import type { EventBody } from '../../session/event.ts';
 import type { Reading } from '../../session/reading.ts';
@@ -107,7 +107,7 @@ function History(props: {
                   </td>
                   <td>{each === first() ? 'first value' : differenceFrom(first().reading, each.reading)}</td>
                   <td>{each.verdict}</td>
-                  <td>{FATES[each.status]}</td>
+                  <td>{fateOf(each, history())}</td>
                   <td>{witnessText(each)}</td>
                 </tr>
               )}

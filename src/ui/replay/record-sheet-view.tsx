@@ -252,7 +252,7 @@ function Steps(props: { readonly sheet: RecordSheet }): JSX.Element {
                 <td>{title}</td>
                 <td>{[standing, ...remarks].join('; ')}</td>
                 <td>{by}</td>
-                <td>{at?.utc ?? ''}</td>
+                <td class="whole">{at?.utc ?? ''}</td>
               </tr>
             )}
           </For>

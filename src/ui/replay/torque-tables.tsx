@@ -33,9 +33,9 @@ export function TorqueTables(props: { readonly tables: readonly TorqueTable[] })
   );
 }
 
-/** A fastener in a pass: its earlier values struck through and still legible, then what stands. */
+/** A fastener in a pass: every value ever read, those that do not count struck through and still legible. */
 function Line(props: { readonly line: TorqueLine }): JSX.Element {
-  const hasStanding = () => props.line.values.some(({ stands }) => stands);
+  const hasStanding = () => props.line.values.some(({ counts }) => counts);
   return (
     <>
       <For each={props.line.values}>{(value) => <ValueRow line={props.line} value={value} />}</For>
@@ -55,20 +55,20 @@ function Line(props: { readonly line: TorqueLine }): JSX.Element {
 
 function ValueRow(props: { readonly line: TorqueLine; readonly value: SheetValue }): JSX.Element {
   return (
-    <tr classList={{ earlier: !props.value.stands }}>
+    <tr classList={{ earlier: props.value.fate !== 'stands' }}>
       <Place line={props.line} />
       <td>
-        <Show when={props.value.stands} fallback={<s>{props.value.value}</s>}>
+        <Show when={props.value.counts} fallback={<s>{props.value.value}</s>}>
           <b>{props.value.value}</b>
         </Show>
         <For each={props.value.remarks}>{(remark) => <small> {remark}</small>}</For>
       </td>
-      <td>{props.value.stands ? props.line.verdict : props.value.fate}</td>
+      <td>{[props.value.verdict, ...(props.value.fate === 'stands' ? [] : [props.value.fate])].join('; ')}</td>
       <td>
         {props.value.by}
         <Show when={props.value.witness}>{(witness) => <>; {witness()}</>}</Show>
       </td>
-      <td>{props.value.at.utc}</td>
+      <td class="whole">{props.value.at.utc}</td>
       <td>{props.value.entry}</td>
     </tr>
   );
@@ -77,8 +77,8 @@ function ValueRow(props: { readonly line: TorqueLine; readonly value: SheetValue
 const Place = (props: { readonly line: TorqueLine }): JSX.Element => (
   <>
     <th scope="row">{props.line.fastener}</th>
-    <td>{props.line.pass}</td>
-    <td>{props.line.target}</td>
+    <td class="whole">{props.line.pass}</td>
+    <td class="whole">{props.line.target}</td>
     <td>{props.line.window}</td>
   </>
 );

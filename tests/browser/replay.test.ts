@@ -1,0 +1,139 @@
+import { readFileSync } from 'node:fs';
+import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { DEMO_SESSION_FILE } from '../../src/cli/demo-session.ts';
+import { AppPage } from '../support/app-page.ts';
+import { openBrowser, type Browser } from '../support/chromium.ts';
+
+// The auditor, weeks later: a sealed file is opened, played, searched, and printed to be signed.
+
+let browser: Browser;
+let app: AppPage;
+beforeAll(async () => {
+  browser = await openBrowser();
+  app = await AppPage.open(browser.context, inject('appUrl'));
+  await open('demo.bhsession', readFileSync(DEMO_SESSION_FILE));
+});
+afterAll(() => browser.close());
+
+async function open(name: string, buffer: Buffer): Promise<void> {
+  await app.page.getByLabel('Open a sealed file').setInputFiles({ name, mimeType: 'application/octet-stream', buffer });
+  await app.page.locator('main.replay').waitFor();
+}
+
+const slider = () => app.page.getByRole('slider');
+const at = async (): Promise<number> => Number(await slider().inputValue());
+const moment = () => app.page.locator('.moment').innerText();
+const press = (name: string): Promise<void> => app.page.getByRole('button', { name, exact: true }).click();
+const listed = () => app.page.locator('.record-list li');
+
+test('the slider is moved by keys, and says in words where it is', async () => {
+  await slider().focus();
+  await app.page.keyboard.press('End');
+  expect(await slider().getAttribute('aria-valuetext')).toBe('Entry 107: All steps are done: record closed');
+  await app.page.keyboard.press('Home');
+  await app.page.keyboard.press('ArrowRight');
+  expect(await at()).toBe(1);
+  expect(await moment()).toContain('Warning acknowledged');
+});
+
+test('readings, doubts and deviations are gone to in one step', async () => {
+  await slider().fill('0');
+  await press('Next reading');
+  expect(await at()).toBe(18);
+  await press('Next doubt');
+  expect(await moment()).toContain('In doubt: digits swapped');
+  await press('Next deviation');
+  expect(await moment()).toContain('Deviation reported: stud 4, pass 2, over torque');
+  await press('Previous reading');
+  expect(await moment()).toContain('27 N·m, over the window');
+});
+
+test('a pointer on the time line goes to that time', async () => {
+  const box = await app.page.locator('.time-line .lanes > svg').boundingBox();
+  if (!box) throw new Error('There is no time line.');
+  await app.page.mouse.click(box.x + box.width - 1, box.y + box.height - 2);
+  // A pixel is two seconds here, and the last entries are as near to one another.
+  expect(await at()).toBeGreaterThanOrEqual(104);
+  await app.page.mouse.click(box.x + 1, box.y + box.height - 2);
+  expect(await at()).toBe(0);
+  await app.page.locator('.mark:has(.outside)').first().click();
+  expect(await at()).toBe(22);
+});
+
+test('it plays on in time, faster where that is asked for, and stops when it is paused', async () => {
+  await slider().fill('40');
+  await app.page.getByLabel('Speed').selectOption('16');
+  await press('Play');
+  // Twenty-one seconds of the record at sixteen times the speed.
+  await expect.poll(at, { timeout: 10_000 }).toBeGreaterThan(40);
+  await press('Pause');
+  const stopped = await at();
+  await app.page.waitForTimeout(700);
+  expect(await at()).toBe(stopped);
+});
+
+test('events are searched by what was said and filtered by kind', async () => {
+  await app.page.getByRole('searchbox').fill('correction one two');
+  await app.page.getByText('1 of 108 events').waitFor();
+  expect(await listed().innerText()).toContain('Stud 8, pass 1: 12 N·m');
+  await app.page.getByRole('searchbox').fill('');
+  await app.page.getByText('Only some kinds').click();
+  await app.page.getByLabel('Holds').check();
+  await app.page.getByText('2 of 108 events').waitFor();
+  await listed().first().getByRole('button').click();
+  expect(await moment()).toContain('Work stopped: standing by');
+  await app.page.getByLabel('Holds').uncheck();
+  expect(await listed().count()).toBe(108);
+});
+
+test('a cell of the matrix leads to its event, with the first value beside the correction', async () => {
+  await app.page.getByRole('button', { name: /^stud 8, 12 N·m, in/ }).click();
+  expect(await at()).toBe(27);
+  const rows = await app.page.locator('.history tbody tr').allInnerTexts();
+  expect(rows.map((row) => row.replace(/\s+/g, ' ').trim())).toEqual([
+    '26 11 N·m first value in corrected –',
+    '27 12 N·m +1 in stands –',
+  ]);
+});
+
+test('nothing is wider than a phone', async () => {
+  await app.page.setViewportSize({ width: 360, height: 740 });
+  expect(await app.page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
+  await app.page.setViewportSize({ width: 1280, height: 800 });
+});
+
+/** The sizes of the pages of a PDF, in points, each once. */
+const pageSizes = (pdf: Buffer): readonly string[] => [
+  ...new Set([...pdf.toString('latin1').matchAll(/\/MediaBox\s*\[([^\]]+)\]/g)].map(([, box = '']) => box.trim())),
+];
+
+test('the record sheet is printed on A4 and on Letter, and says what it is not', async () => {
+  await app.page.emulateMedia({ colorScheme: 'dark' });
+  await press('Record sheet');
+  const sheet = app.page.locator('.record-sheet');
+  await sheet.getByText('no release to service', { exact: false }).first().waitFor();
+  expect(await sheet.evaluate((found) => getComputedStyle(found).backgroundColor)).toBe('rgb(255, 255, 255)');
+  const print = () => app.page.pdf({ preferCSSPageSize: true });
+  const [width, height, ...more] = pageSizes(await print()).flatMap((box) => box.split(/\s+/).slice(2).map(Number));
+  expect(more).toEqual([]);
+  // ISO 216: 210 mm × 297 mm, at 72 points an inch, to a point.
+  expect(Math.abs((width ?? 0) - (210 / 25.4) * 72)).toBeLessThan(1);
+  expect(Math.abs((height ?? 0) - (297 / 25.4) * 72)).toBeLessThan(1);
+  await app.page.getByLabel('Paper').selectOption('letter');
+  expect(pageSizes(await print())).toEqual(['0 0 612 792']);
+  await app.page.emulateMedia({ colorScheme: null });
+  await press('Back to the replay');
+  await slider().waitFor();
+});
+
+test('a file that was changed says where, and is played up to there', async () => {
+  await press('Close this file');
+  const bytes = readFileSync(DEMO_SESSION_FILE).toString('latin1').replace('"value":"27"', '"value":"24"');
+  await open('forged.bhsession', Buffer.from(bytes, 'latin1'));
+  const verdict = await app.page.locator('.verification[role=alert]').innerText();
+  const broken = Number(/Not intact at entry (\d+): its content was changed/.exec(verdict)?.[1]);
+  await app.page.getByText(`The record is broken here: entry ${broken}`).waitFor();
+  expect(await slider().getAttribute('max')).toBe(String(broken - 1));
+  await press('Record sheet');
+  await app.page.locator('.record-sheet .broken').getByText(`NOT INTACT at entry ${broken}`).waitFor();
+});
