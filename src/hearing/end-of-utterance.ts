@@ -86,8 +86,10 @@ export const LIKELY_WHOLE_MS = 300;
 export const MAY_GO_ON_MS = 1000;
 /** After words that cannot stand alone. */
 export const UNFINISHED_MS = 1300;
-/** After what means nothing, or a command that was not heard surely. As the engine waits, so that other talk stays whole. */
+/** After what means nothing. As the engine waits, so that other talk stays whole. */
 export const NOTHING_MS = 500;
+/** After a command that was not heard surely: what follows may show that it was none. */
+export const UNSURE_MS = 350;
 /** What paused for less, the engine decodes as one; from half a second on it ends an utterance by itself. */
 export const ONE_BREATH_MS = 400;
 /** Shorter sounds are no words. */
@@ -157,7 +159,8 @@ function afterResult(
 ): Step {
   const isEmpty = end === null;
   const isHopeless = !isEmpty && of === 'nothing';
-  const patience = of === 'complete and closed' && !isSure ? NOTHING_MS : PATIENCE[of];
+  const isUnsure = of === 'complete and closed' && !isSure;
+  const patience = isUnsure ? UNSURE_MS : PATIENCE[of];
   if (state.ended !== null) {
     const until = state.ended + patience;
     return afterAudio({
@@ -170,7 +173,7 @@ function afterResult(
     });
   }
   const { now, soundUntil, waitsUntil } = state;
-  const isOver = !isEmpty && patience < NOTHING_MS && now - end >= QUIET_IN_NOISE_MS + patience;
+  const isOver = !isEmpty && !isUnsure && patience < NOTHING_MS && now - end >= QUIET_IN_NOISE_MS + patience;
   if (isOver) return { state: { ...START, now, soundUntil }, order: { kind: 'deliver', from: end + WORD_TAIL_MS } };
   const vain = isEmpty ? 0 : state.vain + 1;
   const goesOn: State = { ...START, now, soundUntil, sound: SHORTEST_WORD_MS, vain, waitsUntil };
