@@ -28,6 +28,11 @@ const SURE_COMMAND = 0.85;
 const HARMLESS: ReadonlySet<Meaning['kind']> = new Set(['say again', 'stand by', 'negative']);
 const SURE_HARMLESS = 0.5;
 const SURE_READING = 0.7;
+/**
+ * Numbers heard less surely, with no fastener named, are other people's: in an hour and more of other talk two thirds of
+ * the numbers were, and of people's own readings one in a hundred. They are passed over, not asked about.
+ */
+const OTHER_TALK = 0.55;
 
 /**
  * What a whole utterance means in a situation. A command word inside other talk is no command: all words count.
@@ -78,6 +83,8 @@ function meaningBy({ meaning, room }: Rule, matches: readonly Match[], sureness:
   const readings = distinct(kept.map(({ reading }) => reading));
   const [reading, ...others] = readings;
   if (reading === undefined) return null;
+  const isForUs = sureness >= OTHER_TALK || meaning !== 'reading' || readings.some(({ fastener }) => fastener !== null);
+  if (!isForUs) return null;
   // No unit is ever converted by ear: the tool has one scale, and it was not read off that.
   if (kept.some(({ unit }) => unit !== null && unit !== room.unit)) return unclear('other unit', []);
   if (others.length > 0) return unclear('several readings', readings);

@@ -186,6 +186,11 @@ describe('a reading', () => {
     expect(meant(play, 'two four point five', 0.69)).toEqual(unsure);
     expect(meant(play, 'two four point five', 0.7)).toEqual(reading('24.5'));
   });
+  test('that is hardly heard is other people’s, unless it names its fastener', () => {
+    expect(meant(play, 'two four point five', 0.54)).toBeNull();
+    expect(meant(play, 'two seventy', 0.54)).toBeNull();
+    expect(meant(play, 'stud four two four point five', 0.54)).toMatchObject({ kind: 'unclear', doubt: 'not sure' });
+  });
 
   test('with its fastener is understood as said over the whole scale and beyond it, whatever the target', () => {
     const fastener = fc.integer({ min: 1, max: 10 });
