@@ -4,6 +4,7 @@ import { microphone } from '../hearing/microphone.ts';
 import { remembered, SoundMemory } from '../hearing/sound-memory.ts';
 import type { Hearing, HearingState, LoadOutcome, ModelInfo, ModelSource, Sound } from '../hearing/types.ts';
 import { HUSH_WORDS, spokenWords } from '../language/hush.ts';
+import { createEarReport } from './ear-report.ts';
 import { heardSound, type HeardSound } from './heard-sound.ts';
 import { takePen, type Pen } from '../storage/pen.ts';
 import { SECONDS_REMEMBERED } from './sound-keeper.ts';
@@ -65,9 +66,23 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
   speaking.subscribe(setSpeakingState);
   // What was being said stays on the screen.
   hearing.onHush(() => speaking.hush());
-  let announcement = 0;
+  hearing.subscribe(createEarReport((text) => void speak([text], sounding > 0 ? words : [])));
+  /** Runs of announcements that are under way, and the words that sound. */
+  let sounding = 0;
+  let words: readonly string[] = [];
   const [elsewhere, setElsewhere] = createSignal(false);
   let ear: Pen | null = null;
+
+  async function speak(texts: readonly string[], before: readonly string[] = []): Promise<void> {
+    sounding++;
+    words = [...before, ...texts.flatMap(spokenWords)];
+    hearing.mute('own voice');
+    hearing.saying({ words, hush: HUSH_WORDS });
+    await Promise.all(texts.map((text) => speaking.say({ text })));
+    if (--sounding > 0) return;
+    hearing.saying(null);
+    hearing.unmute('own voice');
+  }
 
   async function open(): Promise<void> {
     ear ??= await takePen('ear');
@@ -94,14 +109,8 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
       return loaded;
     },
     async announce(texts) {
-      const mine = ++announcement;
       speaking.hush();
-      hearing.mute('own voice');
-      hearing.saying({ words: texts.flatMap(spokenWords), hush: HUSH_WORDS });
-      await Promise.all(texts.map((text) => speaking.say({ text })));
-      if (mine !== announcement) return;
-      hearing.saying(null);
-      hearing.unmute('own voice');
+      await speak(texts);
     },
     elsewhere,
     async start(ear) {
@@ -110,7 +119,9 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
       await open();
     },
     wake() {
-      const isWaiting = hearing.state.kind === 'off' || speaking.state.why !== undefined || elsewhere();
+      const { state } = hearing;
+      const isHeld = state.kind === 'failed' && state.failure.code === 'microphone held';
+      const isWaiting = isHeld || state.kind === 'off' || speaking.state.why !== undefined || elsewhere();
       if (isWaiting) void open();
     },
   };
