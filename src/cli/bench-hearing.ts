@@ -4,7 +4,7 @@
  * and `tsx src/cli/bench-hearing.ts --hours N`.
  *
  * First, how soon an utterance is decided on after the end of speech: by the words and the pause, and by the engine's own
- * end, on the same recordings in the same run, with the ratio. Then, with `--talk`, what other people's talk sets off in an
+ * end, on the same recordings in the same run, with the ratio, and what it costs. Then, with `--talk`, what other people's talk sets off in an
  * hour; with `--hours`, whether a shift of listening makes memory grow. Decoding runs faster than the sound, with the time that it took added up as if it had been spoken.
  */
 import path from 'node:path';
@@ -116,7 +116,18 @@ const isHeard = (heard: readonly Heard[], said: string): boolean => textsOf(hear
 const ENDINGS: readonly Ending[] = ['engine', 'words'];
 const TALK_AT: readonly SituationName[] = ['reading', 'confirm', 'step', 'standing-by'];
 
-/** What other talk sets off: every utterance that means something counts, questions and readings too. */
+/** What hearing costs, and how much memory it takes. */
+async function costOf(ears: Ears): Promise<void> {
+  const { sound, decoding, ready } = await ears.cost();
+  const { engine, all } = await ears.memory();
+  const mebibytes = (bytes: number | null): string =>
+    bytes === null ? 'unknown' : `${(bytes / 2 ** 20).toFixed(0)} MiB`;
+  console.log(
+    `\nDecoding takes ${(decoding / sound).toFixed(3)} of real time; ready ${ready.toFixed(0)} ms after it was asked for, with a kept model; memory: engine at most ${mebibytes(engine)}, page and workers of two ears ${mebibytes(all)}`,
+  );
+}
+
+/** What other talk sets off: what would be carried out at once, and what would be asked about. */
 async function falseAccepts(
   ears: Ears,
   inputs: readonly Input[],
@@ -125,22 +136,29 @@ async function falseAccepts(
 ): Promise<void> {
   for (const name of at) {
     let hours = 0;
-    const accepted = { engine: 0, words: 0 };
+    const taken = { engine: { accepted: 0, asked: 0 }, words: { accepted: 0, asked: 0 } };
     for (const { file } of inputs) {
       const { sound } = await readRecording(file);
       hours += sound.samples.length / sound.rate / 3600;
       for (const ending of endings) {
-        for (const { text, meaning, from } of await ears.hear(sound, { kind: 'situation', name }, ending)) {
+        for (const { text, meaning, isAsked, from } of await ears.hear(sound, { kind: 'situation', name }, ending)) {
           if (meaning === null) continue;
-          accepted[ending] += 1;
-          console.log(`  ${path.basename(file)} ${from.toFixed(1)} s (${ending}): “${text}” taken for ${meaning}`);
+          taken[ending][isAsked ? 'asked' : 'accepted'] += 1;
+          console.log(
+            `  ${path.basename(file)} ${from.toFixed(1)} s (${ending}): “${text}” taken for ${meaning}${isAsked ? ', asked about' : ''}`,
+          );
         }
       }
     }
-    const rates = endings.map((ending) => `${(accepted[ending] / hours).toFixed(1)} by the ${ending}`).join(', ');
-    console.log(`At “${name}”, ${(hours * 60).toFixed(1)} minutes of other talk; taken an hour, ended ${rates}`);
+    const rates = endings.map(rateOf(taken, hours)).join('; ');
+    console.log(`At “${name}”, ${(hours * 60).toFixed(1)} minutes of other talk; an hour: ${rates}`);
   }
 }
+
+const rateOf =
+  (taken: Readonly<Record<Ending, { readonly accepted: number; readonly asked: number }>>, hours: number) =>
+  (ending: Ending): string =>
+    `ended by the ${ending}, ${(taken[ending].accepted / hours).toFixed(1)} accepted and ${(taken[ending].asked / hours).toFixed(1)} asked about`;
 
 const isInput = (input: object): input is Input => 'listed' in input;
 const all = async (names: readonly string[]): Promise<readonly Input[]> =>
@@ -164,6 +182,7 @@ try {
       ears,
       trials.filter((_, at) => at % Number(values.every) === 0),
     );
+    await costOf(ears);
   }
   if (values.talk.length > 0) {
     const endings = ENDINGS.filter((ending) => values.end.includes(ending));

@@ -5,7 +5,7 @@ import { createServer } from 'vite';
 import type { Sound } from '../../speaking/sound.ts';
 import { openBrowser } from '../hear/browser.ts';
 import type { Listened } from './listen.ts';
-import type { Ending, Heard } from './page.ts';
+import type { Cost, Ending, Heard } from './page.ts';
 import type { Place } from './places.ts';
 
 const SOURCES = resolve(import.meta.dirname, '../..');
@@ -16,6 +16,7 @@ const MODEL = '/model';
 /** The app's ear, in a browser without a window. */
 export interface Ears {
   hear(sound: Sound, place: Place, ending: Ending): Promise<readonly Heard[]>;
+  cost(): Promise<Cost>;
   /** Begins a shift of listening to this sound, over and over. */
   beginShift(sound: Sound): Promise<void>;
   /** @param seconds of sound */
@@ -101,6 +102,7 @@ export async function openEars(model: string): Promise<Ears> {
         ending,
       });
     },
+    cost: () => page.evaluate(() => hearingBenchPage.cost()),
     beginShift: async (sound) => {
       samples = Float32Array.from(sound.samples);
       await page.evaluate(({ url, rate }) => hearingBenchPage.beginShift(url, rate), {

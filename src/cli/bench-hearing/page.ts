@@ -7,6 +7,7 @@ import { completenessIn } from '../../language/completeness.ts';
 import { recogniserPhrases } from '../../language/phrases.ts';
 import type { Situation } from '../../language/situation.ts';
 import { understand } from '../../language/understand.ts';
+import type { Meaning } from '../../session/intent.ts';
 import { speechEnd } from '../hear/speech-end.ts';
 import { Tape } from '../hear/tape.ts';
 import { Shift, type Listened } from './listen.ts';
@@ -19,10 +20,22 @@ export interface Heard {
   readonly text: string;
   /** What it means there; null for nothing. */
   readonly meaning: string | null;
+  /** Whether it is questioned before it counts. */
+  readonly isAsked: boolean;
   /** From the end of speech to the decision, in milliseconds; null where the energy shows no end of speech. */
   readonly decision: number | null;
   /** Where its first word begins, in seconds of the recording. */
   readonly from: number;
+}
+
+/** What an ear that decides by the words has cost so far. */
+export interface Cost {
+  /** Sound that went through it, with the quiet around it, in seconds. */
+  readonly sound: number;
+  /** What that took, in seconds. */
+  readonly decoding: number;
+  /** From a model in the browser's keeping to the first listening, in milliseconds, the last time. */
+  readonly ready: number;
 }
 
 interface Ear {
@@ -33,6 +46,7 @@ interface Ear {
 /** The recogniser ends a word up to so much too early. In seconds. */
 const WORD_TAIL = 0.25;
 
+let cost: Cost = { sound: 0, decoding: 0, ready: NaN };
 const ears = new Map<Ending, Ear & { readonly rate: number }>();
 
 /** Loads the model at this address into the browser's keeping. */
@@ -48,6 +62,7 @@ async function earFor(ending: Ending, rate: number): Promise<Ear> {
   const known = ears.get(ending);
   if (known?.rate === rate) return known;
   await known?.hearing.close();
+  const began = performance.now();
   const tape = new Tape(rate);
   const hearing = createHearing({ source: tape });
   const kept = await keptModel();
@@ -55,6 +70,7 @@ async function earFor(ending: Ending, rate: number): Promise<Ear> {
   const outcome = await hearing.loadModel({ kind: 'kept', ...kept });
   if (!outcome.ok) throw new Error(outcome.failure.detail);
   await hearing.listen();
+  cost = { ...cost, ready: performance.now() - began };
   const made = { hearing, tape, rate };
   ears.set(ending, made);
   return made;
@@ -68,8 +84,15 @@ async function hear(url: string, rate: number, place: Place, ending: Ending): Pr
   hearing.setPhrases(recogniserPhrases(situation), ending === 'words' ? completenessIn(situation) : undefined);
   const heard: Heard[] = [];
   const stop = hearing.onUtterance((utterance) => heard.push(heardAt(utterance, tape, samples, rate, situation)));
+  const [from, began] = [tape.placeOf(0), performance.now()];
   await tape.play(samples, () => hearing.state.kind === 'hearing');
   stop();
+  if (ending === 'words')
+    cost = {
+      ...cost,
+      sound: cost.sound + from - tape.placeOf(0),
+      decoding: cost.decoding + (performance.now() - began) / 1000,
+    };
   return heard;
 }
 
@@ -87,6 +110,7 @@ function heardAt(
   return {
     text,
     meaning: understood.kind === 'meant' ? understood.meaning.kind : null,
+    isAsked: understood.kind === 'meant' && isQuestioned(understood.meaning),
     decision: end === null ? null : (decided - end) * 1000,
     from: tape.placeOf(first?.start ?? NaN),
   };
@@ -105,7 +129,10 @@ async function goOn(seconds: number): Promise<Listened> {
   return shift.listen(seconds);
 }
 
-const page = { prepare, hear, beginShift, goOn };
+const isQuestioned = (meaning: Meaning): boolean =>
+  meaning.kind === 'unclear' || (meaning.kind === 'reading' && (meaning.doubts ?? []).length > 0);
+
+const page = { prepare, hear, cost: () => cost, beginShift, goOn };
 declare global {
   /** What the bench asks of its page. */
   var hearingBenchPage: typeof page;
