@@ -54,7 +54,8 @@ export async function main(args: readonly string[]): Promise<number> {
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => process.exit(STOPPED));
   const database = await openFleetDatabase();
   try {
-    const worst = await load(database, options);
+    const { worst, counted } = await load(database, options);
+    if (counted === 0) return worst;
     const figures = await askAll(database);
     for (const line of figures.flatMap(options.json ? figureObject : (figure) => ['', ...figureText(figure)]))
       await printLine(options.json ? line : printable(line));
@@ -74,8 +75,8 @@ export async function main(args: readonly string[]): Promise<number> {
 /** The exit code of a program that was stopped (128 + SIGINT). */
 const STOPPED = 130;
 
-/** Reads all files into the tables and tells of those that are left out. @returns the exit code */
-async function load(database: FleetDatabase, { folder, keys, names, json }: Job): Promise<number> {
+/** Reads all files into the tables and tells of those that are left out. */
+async function load(database: FleetDatabase, { folder, keys, names, json }: Job): Promise<Loaded> {
   const print = (object: object, line: string): Promise<void> =>
     printLine(json ? JSON.stringify(object) : printable(line));
   const open = async ({ name, fault }: Found): Promise<Opened> => ({
@@ -100,7 +101,14 @@ async function load(database: FleetDatabase, { folder, keys, names, json }: Job)
   if (aside.some(({ verdict }) => verdict === 'contradicted')) worst = Math.max(worst, 1);
   const counted = intact - aside.length;
   await print({ kind: 'files', found, counted }, `${found} found, ${counted} in the figures.`);
-  return found === 0 ? 2 : worst;
+  return { worst: found === 0 ? 2 : worst, counted };
+}
+
+interface Loaded {
+  /** The exit code. */
+  readonly worst: number;
+  /** Files that are in the figures. */
+  readonly counted: number;
 }
 
 interface Opened {

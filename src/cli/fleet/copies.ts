@@ -4,8 +4,7 @@
  * the files alone: neither counts.
  */
 import type { Entry } from '../../record/entry.ts';
-import type { FleetDatabase } from './database.ts';
-import { quoted } from './database.ts';
+import { quoted, type FleetDatabase } from './database.ts';
 import { TABLE_NAMES } from './tables.ts';
 
 /** A file that is intact and still not in the figures. */
@@ -30,47 +29,49 @@ export async function settleCopies(
   database: FleetDatabase,
   entriesOf: (file: string) => Promise<readonly Pick<Entry, 'hash'>[]>,
 ): Promise<readonly SetAside[]> {
-  const sessions = await database.ask(
-    `SELECT session FROM files WHERE verdict = 'intact' GROUP BY session HAVING count(*) > 1 ORDER BY session`,
-  );
-  const aside: SetAside[] = [];
-  for (const { session } of sessions) {
-    const [furthest, ...others] = await filesOf(database, String(session));
-    if (!furthest) continue;
+  const aside: (SetAside & Pick<Intact, 'source'>)[] = [];
+  for (const [furthest, ...others] of await filesOfOneSession(database)) {
     const isSame = others.every(({ head }) => head === furthest.head);
     const entries = isSame ? [] : await entriesOf(furthest.file);
     const differs = others.find(
       ({ head, entries: count }) => head !== furthest.head && entries[count - 1]?.hash !== head,
     );
-    const left = differs ? [furthest, ...others] : others;
-    for (const { source, file } of left) {
-      const verdict = differs ? 'contradicted' : 'copy';
+    for (const { source, file } of differs ? [furthest, ...others] : others) {
       const other = differs && file === furthest.file ? differs.file : furthest.file;
       const why = differs
         ? `“${other}” tells of the same session differently: none of its files counts`
         : `“${other}” holds the same session, as far or further`;
-      aside.push({ file, verdict, why });
-      await takeOut(database, source, verdict, why);
+      aside.push({ source, file, verdict: differs ? 'contradicted' : 'copy', why });
     }
   }
-  return aside;
+  if (aside.length > 0) await takeOut(database, aside);
+  return aside.map(({ file, verdict, why }) => ({ file, verdict, why }));
 }
 
-async function filesOf(database: FleetDatabase, session: string): Promise<readonly Intact[]> {
+/** The files of each session that is in more than one, the one that goes furthest first. */
+async function filesOfOneSession(database: FleetDatabase): Promise<Iterable<readonly [Intact, ...Intact[]]>> {
   const rows = await database.ask(
-    `SELECT source, file, entries, head FROM files WHERE verdict = 'intact' AND session = ${quoted(session)}
-     ORDER BY entries DESC, source`,
+    `SELECT source, file, session, entries, head FROM files WHERE verdict = 'intact'
+     QUALIFY count(*) OVER (PARTITION BY session) > 1 ORDER BY session, entries DESC, source`,
   );
-  return rows.map(({ source, file, entries, head }) => ({
-    source: Number(source),
-    file: String(file),
-    entries: Number(entries),
-    head: String(head),
-  }));
+  const groups = new Map<string, [Intact, ...Intact[]]>();
+  for (const row of rows) {
+    const [session, file, head] = [String(row.session), String(row.file), String(row.head)];
+    const found = { source: Number(row.source), file, entries: Number(row.entries), head };
+    const group = groups.get(session);
+    if (group) group.push(found);
+    else groups.set(session, [found]);
+  }
+  return groups.values();
 }
 
-async function takeOut(database: FleetDatabase, source: number, verdict: string, why: string): Promise<void> {
-  await database.run(`UPDATE files SET verdict = ${quoted(verdict)}, why = ${quoted(why)} WHERE source = ${source}`);
+async function takeOut(database: FleetDatabase, aside: readonly (SetAside & Pick<Intact, 'source'>)[]): Promise<void> {
+  const values = aside.map(({ source, verdict, why }) => `(${source}, ${quoted(verdict)}, ${quoted(why)})`);
+  await database.run(
+    `UPDATE files SET verdict = aside.verdict, why = aside.why
+     FROM (VALUES ${values.join(', ')}) AS aside(source, verdict, why) WHERE files.source = aside.source`,
+  );
+  const sources = aside.map(({ source }) => source).join(', ');
   for (const name of TABLE_NAMES)
-    if (name !== 'files') await database.run(`DELETE FROM ${name} WHERE source = ${source}`);
+    if (name !== 'files') await database.run(`DELETE FROM ${name} WHERE source IN (${sources})`);
 }
