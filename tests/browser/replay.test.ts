@@ -1,8 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { DEMO_SESSION_FILE } from '../../src/cli/demo-session.ts';
+import { soundHash } from '../../src/record/sounds.ts';
+import { makeKey } from '../record/keys.ts';
+import { recordIn, recordOf } from '../record/sealed.ts';
+import { packedWith } from '../record/sounded.ts';
+import { eventOf } from '../session/play.ts';
 import { AppPage } from '../support/app-page.ts';
 import { openBrowser, type Browser } from '../support/chromium.ts';
+import { smallProcedure } from '../support/small-procedure.ts';
+import { encodeWav } from '../support/wav.ts';
 
 // The auditor, weeks later: a sealed file is opened, played, searched, and printed to be signed.
 
@@ -124,6 +131,27 @@ test('the record sheet is printed on A4 and on Letter, and says what it is not',
   await app.page.emulateMedia({ colorScheme: null });
   await press('Back to the replay');
   await slider().waitFor();
+});
+
+test('the sound of a reading is played where the file has it, and is said to be absent where it has not', async () => {
+  await press('Close this file');
+  // A quarter of a second of a tone.
+  const tone = encodeWav({ samples: Float32Array.from({ length: 4000 }, (_, i) => Math.sin(i / 5) / 2), rate: 16_000 });
+  const sound = Uint8Array.from(tone);
+  const sha256 = await soundHash(sound);
+  const from = '2026-03-01T00:00:00.000Z';
+  const kept = { kept: true, sha256, bytes: sound.length, from, to: from } as const;
+  const event = { ...eventOf({ kind: 'repeat asked' }, 0), heard: { text: 'say again', words: [], sound: kept } };
+  const record = await recordIn(await recordOf(smallProcedure, [event]));
+  const key = await makeKey();
+  await open('sounded.bhsession', Buffer.from(await packedWith(record, new Map([[sha256, sound]]), key)));
+  await slider().fill('1');
+  const audio = app.page.locator('.evidence audio');
+  await expect.poll(() => audio.evaluate((found: HTMLAudioElement) => found.duration)).toBeCloseTo(0.25, 2);
+  await press('Close this file');
+  await open('silent.bhsession', Buffer.from(await packedWith(record, new Map(), key)));
+  await slider().fill('1');
+  await app.page.getByText('Its sound is not here.').waitFor();
 });
 
 test('a file that was changed says where, and is played up to there', async () => {

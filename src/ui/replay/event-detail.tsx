@@ -2,16 +2,19 @@ import { For, Show, createMemo, type JSX } from 'solid-js';
 import type { Entry } from '../../record/entry.ts';
 import { differenceFrom, fateOf, historyOf } from '../../record/reading-history.ts';
 import { stateAfter, type SessionRecord } from '../../record/session-record.ts';
+import type { Sounds } from '../../record/sounds.ts';
 import type { EventBody } from '../../session/event.ts';
 import type { Reading } from '../../session/reading.ts';
 import { describe } from '../describe.ts';
 import { showMoment } from '../moment.ts';
+import { EvidenceSound } from './evidence-sound.tsx';
 import { EVENT_KINDS, kindsOf } from './event-kinds.ts';
 
 /** One event in full: when, by whom, what was heard and how surely, and how the value of its fastener came about. */
 export function EventDetail(props: {
   readonly record: SessionRecord;
   readonly entry: Entry;
+  readonly sounds: Sounds;
   readonly onGo: (seq: number) => void;
 }): JSX.Element {
   const state = createMemo(() => stateAfter(props.record, props.entry.seq + 1));
@@ -26,6 +29,9 @@ export function EventDetail(props: {
         <b>{describe(props.entry, state())}</b>
       </p>
       <Show when={props.entry.heard}>{(heard) => <HeardWords heard={heard()} />}</Show>
+      <Show when={props.entry.heard?.sound}>
+        {(heard) => <EvidenceSound record={props.record} heard={heard()} sounds={props.sounds} />}
+      </Show>
       <Show when={readingAbout(props.record, props.entry.body, props.entry.seq)}>
         {(reading) => <History {...props} reading={reading()} />}
       </Show>

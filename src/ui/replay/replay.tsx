@@ -1,4 +1,5 @@
 import { createMemo, createSignal, Show, type JSX } from 'solid-js';
+import type { Sounds } from '../../record/sounds.ts';
 import { HeadCheck } from '../parts/head-check.tsx';
 import { WorkPanel } from '../parts/work-panel.tsx';
 import { describe } from '../describe.ts';
@@ -25,6 +26,8 @@ export function Replay(props: {
   readonly wayBack: JSX.Element;
   /** Thumbprint of the key that sealed it; null where it is not sealed. */
   readonly thumbprint: string | null;
+  /** What is kept of its sounds. */
+  readonly sounds: Sounds;
 }): JSX.Element {
   const [isSheet, setSheet] = createSignal(false);
   return (
@@ -39,6 +42,7 @@ function Playback(props: {
   readonly verdict: JSX.Element;
   readonly saving?: JSX.Element;
   readonly wayBack: JSX.Element;
+  readonly sounds: Sounds;
   readonly onSheet: () => void;
 }): JSX.Element {
   // A screen is of one session.
@@ -74,7 +78,9 @@ function Playback(props: {
       <Controls player={player} lines={lines()} told={told()} />
       <div class="replay-body">
         <div class="at-moment" ref={moment} tabindex="-1">
-          <Show when={entry()}>{(shown) => <EventDetail record={kept} entry={shown()} onGo={player.go} />}</Show>
+          <Show when={entry()}>
+            {(shown) => <EventDetail record={kept} entry={shown()} sounds={props.sounds} onGo={player.go} />}
+          </Show>
           <section aria-label="The work screen at that moment" class="work">
             <WorkPanel view={view()} />
           </section>

@@ -1,17 +1,23 @@
 import { ErrorBoundary, Match, Show, Switch, createResource, createSignal, onMount, type JSX } from 'solid-js';
+import type { SealFinding } from '../../record/seal.ts';
 import type { FileVerdict, SessionFile } from '../../record/sealed-file.ts';
+import type { Sounds } from '../../record/sounds.ts';
 import type { Shop } from '../app.tsx';
+import { findDeviceSeal } from '../device-seal.ts';
 import { messageOf } from '../message.ts';
 import { VerificationLine } from '../parts/verification-line.tsx';
 import { WayBack } from '../parts/way-back.tsx';
 import { Replay } from '../replay/replay.tsx';
 import { addressOf } from '../router.ts';
 import { save, sealedFileOf } from '../saved-files.ts';
-import { readSession, type KeptSession } from '../session-file.ts';
+import { readSession, soundsOf, type KeptSession } from '../session-file.ts';
 
 /** A session played back: the screen as it was after any entry, by the same fold that ran live. */
 export function ReplayScreen(props: { readonly shop: Shop; readonly session: string }): JSX.Element {
   const [kept] = createResource(() => readSession(props.shop.book, props.session));
+  // A browser that keeps no sounds or seals shows the record all the same.
+  const [sounds] = createResource(kept, (record) => soundsOf(record).catch(() => null));
+  const [seal] = createResource(kept, (record) => findDeviceSeal(record).catch(() => null));
   return (
     <ErrorBoundary
       fallback={(error: unknown) => <WayBack>This session cannot be played back: {messageOf(error)}</WayBack>}
@@ -25,7 +31,8 @@ export function ReplayScreen(props: { readonly shop: Shop; readonly session: str
               verdict={<VerificationLine verification={found().verification} found={found().found} />}
               saving={<SaveSealed kept={found()} />}
               wayBack={<a href={addressOf({ kind: 'start' })}>All sessions</a>}
-              thumbprint={null}
+              thumbprint={signedBy(seal())}
+              sounds={sounds()?.sounds ?? NO_SOUNDS}
             />
           )}
         </Match>
@@ -68,15 +75,20 @@ export function SealedFileReplay(props: {
           verdict={<SealedVerdict name={props.name} file={props.file} />}
           wayBack={wayBack}
           thumbprint={sealedBy(props.file)}
+          sounds={soundsIn(props.file)}
         />
       )}
     </Show>
   );
 }
 
-/** The key of a good seal; null where a file has none, or it does not fit. */
-const sealedBy = (file: SessionFile): string | null =>
-  file.kind === 'opened' && file.seal.kind === 'good' ? file.seal.thumbprint : null;
+const NO_SOUNDS: Sounds = new Map();
+const soundsIn = (file: SessionFile): Sounds => (file.kind === 'opened' ? file.sounds.sounds : NO_SOUNDS);
+
+/** The key of a good seal; null where there is none, or it does not fit. */
+const signedBy = (seal: SealFinding | null | undefined): string | null =>
+  seal?.kind === 'good' ? seal.thumbprint : null;
+const sealedBy = (file: SessionFile): string | null => (file.kind === 'opened' ? signedBy(file.seal) : null);
 
 function SealedVerdict(props: { readonly name: string; readonly file: SessionFile }): JSX.Element {
   const isIntact = () => props.file.kind === 'opened' && props.file.verdict.kind === 'intact';

@@ -1,0 +1,58 @@
+import { createMemo, createResource, Match, onCleanup, Switch, type JSX } from 'solid-js';
+import type { SessionRecord } from '../../record/session-record.ts';
+import type { Sounds } from '../../record/sounds.ts';
+import type { SoundOfReading } from '../../session/intent.ts';
+import { soundBy } from './evidence.ts';
+
+/** The sound around what was heard: checked against its hash before it can be played. */
+export function EvidenceSound(props: {
+  readonly record: SessionRecord;
+  readonly heard: SoundOfReading;
+  readonly sounds: Sounds;
+}): JSX.Element {
+  const hash = () => (props.heard.kept ? props.heard.sha256 : null);
+  const why = () => (props.heard.kept ? null : props.heard.why);
+  const [found] = createResource(
+    () => ({ hash: hash(), sounds: props.sounds, entries: props.record.entries }),
+    async ({ hash, sounds, entries }) => (hash === null ? null : soundBy(hash, sounds, entries)),
+  );
+  const good = () => {
+    const sound = found();
+    return sound?.kind === 'good' ? sound.bytes : null;
+  };
+  return (
+    <div class="evidence">
+      <Switch>
+        <Match when={why()}>{(reason) => <p>Its sound was not kept: {reason()}</p>}</Match>
+        <Match when={good()} keyed>
+          {(bytes) => <Player bytes={bytes} />}
+        </Match>
+        <Match when={found()?.kind === 'deleted'}>
+          <p>Its sound was deleted, as the record says.</p>
+        </Match>
+        <Match when={found()?.kind === 'absent'}>
+          <p>Its sound is not here. The record names it by its hash.</p>
+        </Match>
+        <Match when={found()?.kind === 'changed'}>
+          <p class="trouble" role="alert">
+            What lies here in place of its sound is another one: it is not played.
+          </p>
+        </Match>
+      </Switch>
+    </div>
+  );
+}
+
+function Player(props: { readonly bytes: Uint8Array<ArrayBuffer> }): JSX.Element {
+  const address = createMemo(() => {
+    const made = URL.createObjectURL(new Blob([props.bytes], { type: 'audio/wav' }));
+    onCleanup(() => URL.revokeObjectURL(made));
+    return made;
+  });
+  return (
+    <label class="sound">
+      Its sound, as it was kept (hash checked)
+      <audio controls preload="metadata" src={address()} />
+    </label>
+  );
+}
