@@ -149,7 +149,11 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
       return [`Skipped, it does not apply: ${step?.title ?? event.step}.`];
     }
     case 'closed':
-      return ['All steps are done. The record is closed.', ...sayOpenPoints(state)];
+      return [
+        'All steps are done. The record is closed.',
+        ...sayOpenPoints(state),
+        'It is on this device only. Save it.',
+      ];
     case 'warning acknowledged':
     case 'condition answered':
     case 'step done':

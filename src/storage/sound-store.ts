@@ -8,6 +8,8 @@ export interface SoundStore {
   keep(session: string, sha256: string, sound: Uint8Array<ArrayBuffer>): Promise<void>;
   /** The sounds of a session, as found: hold them against their hashes before trusting them. */
   read(session: string): Promise<Sounds>;
+  /** The names of the sounds of a session, without the sounds. */
+  hashes(session: string): Promise<readonly string[]>;
   /** Deletes sounds of a session; those that are not there are no error. */
   remove(session: string, hashes: readonly string[]): Promise<void>;
 }
@@ -22,15 +24,18 @@ export function openSoundStore(store: UseStore = createStrictStore('bothhands-so
       }),
     read: (session) =>
       store('readonly', async (kept) => {
-        // An array key sorts after every text, so [session, []] closes the range over all hashes.
-        const range = IDBKeyRange.bound([session, ''], [session, []]);
         const [keys, found] = await Promise.all([
-          promisifyRequest(kept.getAllKeys(range)),
-          promisifyRequest(kept.getAll(range) as IDBRequest<Uint8Array<ArrayBuffer>[]>),
+          promisifyRequest(kept.getAllKeys(allOf(session))),
+          promisifyRequest(kept.getAll(allOf(session)) as IDBRequest<Uint8Array<ArrayBuffer>[]>),
         ]);
         return new Map(
           (keys as [string, string][]).flatMap(([, sha256], i) => (found[i] ? [[sha256, found[i]] as const] : [])),
         );
+      }),
+    hashes: (session) =>
+      store('readonly', async (kept) => {
+        const keys = await promisifyRequest(kept.getAllKeys(allOf(session)));
+        return (keys as [string, string][]).map(([, sha256]) => sha256);
       }),
     remove: (session, hashes) =>
       store('readwrite', (kept) => {
@@ -39,3 +44,6 @@ export function openSoundStore(store: UseStore = createStrictStore('bothhands-so
       }),
   };
 }
+
+/** An array key sorts after every text, so [session, []] closes the range over all hashes. */
+const allOf = (session: string): IDBKeyRange => IDBKeyRange.bound([session, ''], [session, []]);

@@ -79,7 +79,10 @@ describe('a session', () => {
     ]);
   });
   test('ends', () =>
-    expect(spoken(tell(start(procedureOf([clean])), next))).toEqual(['All steps are done. The record is closed.']));
+    expect(spoken(tell(start(procedureOf([clean])), next))).toEqual([
+      'All steps are done. The record is closed.',
+      'It is on this device only. Save it.',
+    ]));
 });
 
 describe('a step', () => {

@@ -54,6 +54,7 @@ describe('a deviation', () => {
       'All steps are done. The record is closed.',
       'One deviation is to be decided about.',
       'Stud two, pass one, damage, left open.',
+      'It is on this device only. Save it.',
     ]);
   });
 });

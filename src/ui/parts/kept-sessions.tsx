@@ -1,11 +1,14 @@
 import { ErrorBoundary, For, Match, Show, Switch, createResource, untrack, type JSX } from 'solid-js';
 import type { SessionRead, SessionRecord } from '../../record/session-record.ts';
-import type { RecordBook } from '../../storage/record-book.ts';
 import type { Shop } from '../app.tsx';
 import { messageOf } from '../message.ts';
 import { showMoment } from '../moment.ts';
 import { addressOf } from '../router.ts';
 import { findSession, stateAfter } from '../session-file.ts';
+import { DeviceSealLine } from './device-seal-line.tsx';
+import { KeptSounds } from './kept-sounds.tsx';
+import { StorageLine } from './storage-line.tsx';
+import { UnsavedLine } from './unsaved-line.tsx';
 import { VerificationLine } from './verification-line.tsx';
 
 /** The sessions that this browser keeps: to go on with, or to play back. One that is broken is listed as such. */
@@ -15,6 +18,7 @@ export function KeptSessions(props: { readonly shop: Shop }): JSX.Element {
   return (
     <section aria-labelledby="kept">
       <h2 id="kept">Sessions on this device</h2>
+      <StorageLine asks={false} />
       <Switch fallback={<p>Looking…</p>}>
         <Match when={ids.error as unknown}>
           {(error) => <p class="trouble">The sessions cannot be listed: {messageOf(error())}</p>}
@@ -23,7 +27,7 @@ export function KeptSessions(props: { readonly shop: Shop }): JSX.Element {
           {(found) => (
             <ul class="sessions">
               <For each={found()} fallback={<li>None yet.</li>}>
-                {(id) => <KeptSession book={book} id={id} />}
+                {(id) => <KeptSession shop={props.shop} id={id} />}
               </For>
             </ul>
           )}
@@ -33,26 +37,34 @@ export function KeptSessions(props: { readonly shop: Shop }): JSX.Element {
   );
 }
 
+interface KeptProps {
+  readonly shop: Shop;
+  /** The record of this session has got another entry. */
+  readonly onChanged: () => void;
+}
+
 /** Each session is read for itself: one that is broken or slow holds up no other. */
-function KeptSession(props: { readonly book: RecordBook; readonly id: string }): JSX.Element {
-  const [read] = createResource(() => findSession(props.book, props.id));
+function KeptSession(props: { readonly shop: Shop; readonly id: string }): JSX.Element {
+  const [read, { refetch }] = createResource(() => findSession(props.shop.book, props.id));
   return (
     <li>
       <ErrorBoundary fallback={(error: unknown) => <NotShown id={props.id} why={messageOf(error)} />}>
         <Switch fallback={<span>{props.id}: verifying…</span>}>
           <Match when={read.error as unknown}>{(error) => <NotShown id={props.id} why={messageOf(error())} />}</Match>
-          <Match when={read()}>{(found) => <Kept read={found()} />}</Match>
+          <Match when={read()}>
+            {(found) => <Kept shop={props.shop} read={found()} onChanged={() => void refetch()} />}
+          </Match>
         </Switch>
       </ErrorBoundary>
     </li>
   );
 }
 
-function Kept(props: { readonly read: SessionRead }): JSX.Element {
+function Kept(props: KeptProps & { readonly read: SessionRead }): JSX.Element {
   return (
     <Switch>
       <Match when={props.read.kind === 'readable' && props.read.record}>
-        {(record) => <Readable record={record()} />}
+        {(record) => <Readable shop={props.shop} record={record()} onChanged={props.onChanged} />}
       </Match>
       <Match when={props.read.kind === 'unreadable' && props.read}>
         {(read) => (
@@ -69,7 +81,7 @@ function Kept(props: { readonly read: SessionRead }): JSX.Element {
   );
 }
 
-function Readable(props: { readonly record: SessionRecord }): JSX.Element {
+function Readable(props: KeptProps & { readonly record: SessionRecord }): JSX.Element {
   const state = () => stateAfter(props.record, props.record.entries.length);
   const opened = () => props.record.entries[0]?.at.utc;
   const isClosed = () => state().phase === 'closed';
@@ -83,6 +95,11 @@ function Readable(props: { readonly record: SessionRecord }): JSX.Element {
         <Show when={opened()}>{(utc) => <time datetime={utc()}>{showMoment(utc())}</time>}</Show>,{' '}
         {props.record.people.mechanic}: {standing()}
         <VerificationLine verification={props.record.verification} found={props.record.found} />
+        <Show when={isClosed()}>
+          <DeviceSealLine record={props.record} />
+        </Show>
+        <UnsavedLine session={props.record.id} entries={props.record.entries.length} />
+        <KeptSounds shop={props.shop} record={props.record} onDeleted={props.onChanged} />
       </div>
       <Show when={!isClosed() && props.record.verification.kind === 'intact'}>
         <a class="button" href={addressOf({ kind: 'work', session: props.record.id })}>

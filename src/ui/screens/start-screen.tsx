@@ -13,7 +13,6 @@ import { openSealedFile } from '../saved-files.ts';
 import { deviceThumbprint } from '../device-seal.ts';
 import { startSession } from '../session-file.ts';
 import { SealedFileReplay } from './replay-screen.tsx';
-import { askToPersist } from '../../storage/persistence.ts';
 import { messageOf } from '../message.ts';
 
 /** Choose a procedure, say who works, begin; or go on with a session that is kept here. */
@@ -54,7 +53,6 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
     try {
       // Sound and microphone are asked for in this tap; the session does not wait for the answer.
       void props.shop.devices.start();
-      void askToPersist();
       const model = props.shop.devices.model();
       const session = await startSession(props.shop.book, JSON.parse(text), {
         people,

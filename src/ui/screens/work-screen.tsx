@@ -35,6 +35,8 @@ import { HearingStrip } from '../parts/hearing-strip.tsx';
 import { Lines } from '../parts/lines.tsx';
 import { PeoplePanel } from '../parts/people-panel.tsx';
 import { SecondLink } from '../parts/second-link.tsx';
+import { ClosedNote } from '../parts/closed-note.tsx';
+import { StorageLine } from '../parts/storage-line.tsx';
 import { WayBack } from '../parts/way-back.tsx';
 import { WorkPanel } from '../parts/work-panel.tsx';
 import { addressOf } from '../router.ts';
@@ -198,6 +200,9 @@ function Bench(props: {
           </nav>
         </div>
         <WorkPanel view={view()} />
+        <Show when={live.state().phase === 'closed'}>
+          <ClosedNote session={kept.id} entries={live.entries().length} />
+        </Show>
         <Lines live={live} onLine={(line) => void live.hear({ words: typedWords(line).map(sure) }, 'key')} />
         <ActionButtons
           situation={situation()}
@@ -206,6 +211,7 @@ function Bench(props: {
         />
       </div>
       <div class="more">
+        <StorageLine asks={true} onLittleRoom={(text) => void devices.announce([text])} />
         <SeldomButtons situation={situation()} onMeaning={below} />
         <PeoplePanel view={view()} onMeaning={below} />
       </div>

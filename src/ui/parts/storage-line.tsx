@@ -1,0 +1,47 @@
+import { Show, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
+import { askToPersist, isPersisted, LITTLE_ROOM, roomLeft, type Persistence } from '../../storage/persistence.ts';
+
+/** How often the room is looked at, in milliseconds. */
+const LOOK_EVERY = 60_000;
+
+/** Whether the browser keeps what is written, and whether the room for it runs out. */
+export function StorageLine(props: {
+  /** Asks the browser to keep it: at the start of work, where it is a person's wish. */
+  readonly asks: boolean;
+  /** Told once, when there is little room. */
+  readonly onLittleRoom?: (text: string) => void;
+}): JSX.Element {
+  const [persistence, setPersistence] = createSignal<Persistence | null>(null);
+  const [room, setRoom] = createSignal<number | null>(null);
+  const isLittle = (): boolean => (room() ?? Infinity) < LITTLE_ROOM;
+  async function look(): Promise<void> {
+    const wasLittle = isLittle();
+    setRoom(await roomLeft());
+    if (isLittle() && !wasLittle)
+      props.onLittleRoom?.('The room on this device runs out. Save what is kept here, and make room.');
+  }
+  onMount(() => {
+    void (props.asks ? askToPersist() : isPersisted()).then(setPersistence);
+    void look();
+    const timer = setInterval(() => void look(), LOOK_EVERY);
+    onCleanup(() => clearInterval(timer));
+  });
+  return (
+    <>
+      <Show when={persistence()}>{(answer) => <p class="note storage">{PERSISTENCE[answer()]}</p>}</Show>
+      <Show when={isLittle()}>
+        <p class="trouble" role="alert">
+          Only {Math.floor((room() ?? 0) / 1e6)} MB of room are left for records on this device. Save the sealed files
+          elsewhere, and make room: what does not fit cannot be logged.
+        </p>
+      </Show>
+    </>
+  );
+}
+
+const PERSISTENCE: Readonly<Record<Persistence, string>> = {
+  kept: 'The browser keeps the records until somebody clears them.',
+  'may be cleared':
+    'The browser may clear the records when its room runs out, or when this page was not visited for long. Save each session as a sealed file.',
+  unknown: 'Whether the browser keeps the records cannot be told. Save each session as a sealed file.',
+};
