@@ -91,7 +91,7 @@ export const TABLES = {
     verdict: ['VARCHAR', '“in”, “under”, “over”, “not provable”, “nut worn”'],
     status: ['VARCHAR', 'what became of it: confirmed, rejected, replaced, disregarded, disputed, set aside, captured'],
     corrects: ['INTEGER', 'entry of the reading that it stands in for'],
-    attempt: ['INTEGER', 'the how-manieth reading of its fastener in its pass, from 1'],
+    attempt: ['INTEGER', 'which reading of its fastener in its pass it is, counted from 1'],
     stands: ['BOOLEAN', 'whether it is the one that counts at the end'],
     first_value: [
       'BOOLEAN',
