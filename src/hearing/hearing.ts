@@ -100,6 +100,10 @@ class EngineHearing implements Hearing {
     return this.#sound.sounds.add(listener);
   }
 
+  expectSpeech(dBFS: number): void {
+    this.#sound.expect(dBFS);
+  }
+
   onHush(listener: () => void): () => void {
     return this.#hushListeners.add(listener);
   }
@@ -191,7 +195,10 @@ class EngineHearing implements Hearing {
     const isHeard = this.#gate.admits(chunk.time) && !this.#audioFailure;
     this.#sound.take(chunk, isHeard);
     // Nothing is fed during a mute: the app's own voice leaves no trace in the recogniser.
-    if (isHeard) return this.#transcriber ? this.#transcriber.feed(chunk) : this.#carryOver.keep(chunk);
+    if (isHeard) {
+      const louder = this.#sound.louder(chunk);
+      return this.#transcriber ? this.#transcriber.feed(louder) : this.#carryOver.keep(louder);
+    }
     const isOwnVoice = this.#gate.reasonAt(performance.now()) === 'own voice';
     if (isOwnVoice && !this.#audioFailure) this.#hushEar?.feed(chunk);
   }

@@ -37,3 +37,10 @@ export class NoiseFloor {
 /** Of a power: the mean square of samples, where a full-scale square wave has 0 dBFS. */
 export const decibels = (power: number): number => 10 * Math.log10(power);
 export const powerOf = (decibels: number): number => 10 ** (decibels / 10);
+
+/** Mean square about the mean: some sound cards add a constant. What is no number counts as 0. */
+export function powerWithoutOffset(samples: Float32Array): number {
+  const finite = samples.map((sample) => (Number.isFinite(sample) ? sample : 0));
+  const mean = finite.reduce((sum, sample) => sum + sample, 0) / finite.length;
+  return finite.reduce((sum, sample) => sum + (sample - mean) ** 2, 0) / finite.length;
+}

@@ -1,4 +1,4 @@
-import { decibels, NoiseFloor, powerOf } from './noise-floor.ts';
+import { decibels, NoiseFloor, powerOf, powerWithoutOffset } from './noise-floor.ts';
 import type { AudioChunk, Word } from './types.ts';
 import { UNKNOWN } from './recogniser.ts';
 
@@ -108,13 +108,6 @@ export class SoundMeter {
     this.#level = level;
     this.#noise = noise;
   }
-}
-
-/** Mean square about the mean: some sound cards add a constant. What is no number counts as 0. */
-function powerWithoutOffset(samples: Float32Array): number {
-  const finite = samples.map((sample) => (Number.isFinite(sample) ? sample : 0));
-  const mean = finite.reduce((sum, sample) => sum + sample, 0) / finite.length;
-  return finite.reduce((sum, sample) => sum + (sample - mean) ** 2, 0) / finite.length;
 }
 
 function median(values: readonly number[]): number | null {

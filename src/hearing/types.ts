@@ -108,6 +108,8 @@ export interface Hearing {
   onLevel(listener: (dBFS: number) => void): () => void;
   /** Background, speech and clipping, after each chunk while the ear is open. */
   onSound(listener: (sound: Sound) => void): () => void;
+  /** How loud the one who works spoke before, in dBFS: quiet speech is then made louder from its first word on. */
+  expectSpeech(dBFS: number): void;
   /**
    * Loads a model and makes it the only one kept in this browser. A running one goes on if the new one fails.
    * A later call, or `close`, cancels an earlier one.

@@ -166,7 +166,9 @@ function Bench(props: {
   // A fresh session is announced; one that was under way says where it stands, and the record says that it was opened again.
   if (kept.entries.length > 1) void live.act({ kind: 'reopen' }, 'program');
   else live.welcome();
-  const isEarClosed = forbidsVoice(voiceOf(shop.voices(), live.state().people.mechanic), now().utc);
+  const voice = voiceOf(shop.voices(), live.state().people.mechanic);
+  const isEarClosed = forbidsVoice(voice, now().utc);
+  if (voice !== null && voice.speech !== null) devices.hearing.expectSpeech(voice.speech);
   void devices.start(isEarClosed ? 'closed' : undefined);
 
   /** What was tapped below is answered above. */
