@@ -17,6 +17,7 @@ import {
 } from '../units/index.ts';
 import { nearReadings, type SoundAlike, soundsLike } from './numbers/index.ts';
 import { digits as sayDigits, sentence } from './say.ts';
+import { USUAL, type Sureness } from './sureness.ts';
 
 /** What is known of a reading besides its value. */
 export interface DoubtContext {
@@ -28,6 +29,8 @@ export interface DoubtContext {
   readonly words?: readonly string[];
   /** The least confidence of its words, 0 to 1; 1 for typed and tapped values. */
   readonly confidence: number;
+  /** How surely those who work are to be heard; the default is that for anybody. */
+  readonly wanted?: Sureness;
   /** Where the pass wants the value to be. */
   readonly window?: Limits<'torque'>;
 }
@@ -43,9 +46,6 @@ export interface Doubted {
   readonly question: string;
 }
 
-const SURE_READING = 0.7;
-/** Below this, whatever sounds alike is asked about. */
-const SURE_SOUND = 0.95;
 /**
  * Asked about however sure the recogniser is: it is as sure of "fifteen" as of "fifty", and ten times as much is the
  * gravest slip. Other pairs (five and nine, a doubled digit) are in nearly every value: a question each time would be
@@ -62,7 +62,8 @@ export function doubtsAbout(value: string, context: DoubtContext): readonly Doub
 }
 
 function doubtsIn(value: string, context: DoubtContext): readonly FoundDoubt[] {
-  const unsure: readonly FoundDoubt[] = context.confidence < SURE_READING ? [{ kind: 'not sure' }] : [];
+  const unsure: readonly FoundDoubt[] =
+    context.confidence < (context.wanted ?? USUAL).reading ? [{ kind: 'not sure' }] : [];
   if (!isOnScale(value, context)) return [{ kind: 'off the scale' }, ...unsure];
   return [
     ...(isOnMark(value, context) ? [] : [{ kind: 'between marks' } as const]),
@@ -144,11 +145,11 @@ const wholeDigits = (value: number): number => String(Math.trunc(value)).length;
 
 /** The first number that sounds like it and could have been read off the same scale, as a doubt. */
 function alike(value: string, context: DoubtContext): readonly FoundDoubt[] {
-  const { words, confidence } = context;
-  const near = words ? nearReadings(words) : confidence < SURE_SOUND ? soundsLike(value) : [];
+  const { words, confidence, wanted = USUAL } = context;
+  const near = words ? nearReadings(words) : confidence < wanted.sound ? soundsLike(value) : [];
   const partner = near.find(
     ({ number: { digits: other }, because }) =>
-      (ALWAYS_ASKED.has(because) || confidence < SURE_SOUND) &&
+      (ALWAYS_ASKED.has(because) || confidence < wanted.sound) &&
       DECIMAL.test(other) &&
       isOnScale(other, context) &&
       isOnMark(other, context),

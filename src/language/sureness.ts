@@ -4,11 +4,11 @@
  * is never relaxed. What was asked for in the trial has no part in what is understood later, nor has any target.
  */
 export interface Sureness {
-  /** For a command. */
+  /** For a command: it is acted on at once. */
   readonly command: number;
   /** For what changes nothing that stands, such as "say again". */
   readonly harmless: number;
-  /** For a reading. Below it, the value is asked for again. */
+  /** For a reading, which is read back anyway. Below it, the value is asked for again. */
   readonly reading: number;
   /** For a value that sounds like another. Below it, that is asked about. */
   readonly sound: number;

@@ -7,6 +7,7 @@ import { grammarOf, type Rule } from './grammar.ts';
 import { matchesOf, type Match } from './grammar-match.ts';
 import { plainWords } from './numbers/read.ts';
 import type { ReadingRoom, Situation } from './situation.ts';
+import { USUAL, type Sureness } from './sureness.ts';
 
 /** One word as the recogniser gave it. Typed and tapped words have confidence 1. */
 export interface HeardWord {
@@ -22,12 +23,8 @@ export type Understanding =
    */
   | { readonly kind: 'nothing'; readonly ask?: string };
 
-/** A command is acted on at once, so it wants sureness; a reading is read back anyway, so a doubt is asked instead. */
-const SURE_COMMAND = 0.85;
 /** These change nothing that stands, so missing one costs more than taking one by mistake. */
 const HARMLESS: ReadonlySet<Meaning['kind']> = new Set(['say again', 'stand by', 'negative']);
-const SURE_HARMLESS = 0.5;
-const SURE_READING = 0.7;
 /**
  * Numbers heard less surely, with no fastener named, are other people's: in an hour and more of other talk two thirds of
  * the numbers were, and of people's own readings one in a hundred. They are passed over, not asked about.
@@ -35,10 +32,10 @@ const SURE_READING = 0.7;
 const OTHER_TALK = 0.55;
 
 /**
- * What a whole utterance means in a situation. A command word inside other talk is no command: all words count.
+ * What a whole utterance means in a situation, from people who are to be heard this surely. A command word inside other talk is no command: all words count.
  * More than one possible reading, or a doubtful one, becomes `unclear`: it is asked, never guessed.
  */
-export function understand(heard: readonly HeardWord[], situation: Situation): Understanding {
+export function understand(heard: readonly HeardWord[], situation: Situation, wanted: Sureness = USUAL): Understanding {
   const words = heard.flatMap(({ word }) => (DECIMAL.test(word) ? [word] : plainWords([word.replaceAll('’', "'")])));
   const sureness = Math.min(1, ...heard.map(({ confidence }) => confidence));
   const asHeard = words.join(' ');
@@ -47,15 +44,15 @@ export function understand(heard: readonly HeardWord[], situation: Situation): U
   const grammar = grammarOf(situation);
   const saying = grammar.sayings.find((candidate) => candidate.words === text);
   if (saying) {
-    const enough = HARMLESS.has(saying.meaning.kind) ? SURE_HARMLESS : SURE_COMMAND;
+    const enough = HARMLESS.has(saying.meaning.kind) ? wanted.harmless : wanted.command;
     return sureness >= enough ? meant(saying.meaning) : NOTHING;
   }
   if (situation.dictation) return dictated(heard);
   for (const rule of grammar.rules) {
-    const meaning = meaningBy(rule, matchesOf(rule.forms, words), sureness);
+    const meaning = meaningBy(rule, matchesOf(rule.forms, words), sureness, wanted);
     if (meaning) return meant(meaning);
   }
-  const ask = NOT_ANSWERS.has(text) && sureness >= SURE_COMMAND ? answerWanted(grammar.sayings) : null;
+  const ask = NOT_ANSWERS.has(text) && sureness >= wanted.command ? answerWanted(grammar.sayings) : null;
   return ask === null ? NOTHING : { kind: 'nothing', ask };
 }
 
@@ -75,9 +72,14 @@ function dictated(heard: readonly HeardWord[]): Understanding {
 const NOTHING: Understanding = { kind: 'nothing' };
 const meant = (meaning: Meaning): Understanding => ({ kind: 'meant', meaning });
 
-function meaningBy({ meaning, room }: Rule, matches: readonly Match[], sureness: number): Meaning | null {
-  if (meaning === 'logged') return sureness >= SURE_COMMAND ? loggedOf(matches) : null;
-  if (meaning === 'click') return sureness >= SURE_COMMAND ? clickOf(matches) : null;
+function meaningBy(
+  { meaning, room }: Rule,
+  matches: readonly Match[],
+  sureness: number,
+  wanted: Sureness,
+): Meaning | null {
+  if (meaning === 'logged') return sureness >= wanted.command ? loggedOf(matches) : null;
+  if (meaning === 'click') return sureness >= wanted.command ? clickOf(matches) : null;
   const all = readingsOf(matches, room);
   const kept = whatFits(all, room);
   const readings = distinct(kept.map(({ reading }) => reading));
@@ -93,10 +95,10 @@ function meaningBy({ meaning, room }: Rule, matches: readonly Match[], sureness:
     const possible = all.filter((each) => exists(each, room));
     return unclear('several readings', distinct(possible.map(({ reading }) => reading)));
   }
-  if (sureness < SURE_READING) return unclear('not sure', readings);
+  if (sureness < wanted.reading) return unclear('not sure', readings);
   // Held against the witness's own eyes only: nothing is asked that the first value could have raised.
   if (meaning === 'witness') return { kind: meaning, reading };
-  const doubts = doubtsOf(kept, reading, room, sureness);
+  const doubts = doubtsOf(kept, reading, room, sureness, wanted);
   return { kind: meaning, reading, ...(doubts.length > 0 ? { doubts } : {}) };
 }
 
@@ -106,6 +108,7 @@ function doubtsOf(
   { fastener, value }: SaidReading,
   { held }: ReadingRoom,
   confidence: number,
+  wanted: Sureness,
 ): readonly ReadingDoubt[] {
   const by = held.get(fastener);
   if (!by) return [];
@@ -114,6 +117,7 @@ function doubtsOf(
     room: by,
     resolution: by.resolution,
     confidence,
+    wanted,
     ...(words ? { words } : {}),
     ...(by.window ? { window: by.window } : {}),
   };

@@ -1,5 +1,7 @@
 import { verdictOn, type Finding, type Fitness, type Verdict } from '../hearing/fitness.ts';
-import type { Voice } from '../storage/voices.ts';
+import { strictest, surenessFor, type Sureness } from '../language/sureness.ts';
+import type { People } from '../session/event.ts';
+import { voiceOf, type Voice } from '../storage/voices.ts';
 import { signed } from './heard-sound.ts';
 
 export const verdictOf = ({ trials, ...measured }: Voice): Verdict =>
@@ -13,6 +15,15 @@ export function forbidsVoice(voice: Voice | null, utc: string): boolean {
   if (!voice || Date.parse(utc) - Date.parse(voice.checkedAt) > KEEPS_MS) return false;
   return verdictOf(voice).fitness === 'do not start by voice';
 }
+
+/**
+ * How surely these people are to be heard, by their last checks. It is not known who of them speaks, so it is what
+ * satisfies all; whoever has no check is to be heard as anybody.
+ */
+export const surenessOf = (voices: readonly Voice[], { mechanic, second }: People): Sureness =>
+  strictest(
+    [mechanic, second].flatMap((name) => (name === null ? [] : [surenessFor(voiceOf(voices, name)?.trials ?? [])])),
+  );
 
 export const FITNESS: Readonly<Record<Fitness, { readonly sign: string; readonly words: string }>> = {
   fit: { sign: '✓', words: 'Fit to work by voice' },

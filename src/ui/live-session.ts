@@ -2,12 +2,13 @@ import { batch, createSignal, type Accessor } from 'solid-js';
 import { announce } from '../language/announce.ts';
 import { inHaste } from '../language/doubt.ts';
 import { situationOf, type Situation } from '../language/situation.ts';
+import type { Sureness } from '../language/sureness.ts';
 import { understand, type HeardWord } from '../language/understand.ts';
 import { seal, type Entry } from '../record/entry.ts';
 import type { Call } from '../session/calls.ts';
 import { isBack } from '../session/break.ts';
 import { decide, type Decision } from '../session/decide.ts';
-import type { EventBody, SessionEvent } from '../session/event.ts';
+import type { EventBody, SessionEvent, People } from '../session/event.ts';
 import type { Heard, Meaning, Source } from '../session/intent.ts';
 import { fold } from '../session/fold.ts';
 import { speakerOf } from '../session/people.ts';
@@ -61,6 +62,8 @@ export interface Fittings {
   readonly device?: string;
   /** Absent where it was not agreed that sound is kept. */
   readonly keepSound?: KeepSound;
+  /** How surely these people are to be heard; absent: as anybody. */
+  readonly sureness?: (people: People) => Sureness;
   /** Told once the record is closed and on disk, before that is said. It never throws. */
   readonly onClosed?: (entries: readonly Entry[]) => Promise<void>;
 }
@@ -72,7 +75,7 @@ const NOTHING_LOGGED = 'Nothing is logged any more. Stop, and load the page agai
 
 export function createLiveSession(
   kept: KeptSession,
-  { book, say, tone, device, keepSound, onClosed }: Fittings,
+  { book, say, tone, device, keepSound, onClosed, sureness }: Fittings,
 ): LiveSession {
   const [entries, setEntries] = createSignal(kept.entries);
   const [state, setState] = createSignal(stateAfter(kept, kept.entries.length));
@@ -192,7 +195,7 @@ export function createLiveSession(
         setHeard({ text, taken: 'too early' });
         return;
       }
-      const understanding = understand(words, situationOf(state()));
+      const understanding = understand(words, situationOf(state()), sureness?.(state().people));
       setHeard({ text, taken: understanding.kind === 'meant' ? 'taken' : 'not for us' });
       if (understanding.kind === 'nothing') {
         setIgnored(ignored() + 1);

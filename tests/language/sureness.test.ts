@@ -1,5 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { stateIn } from '../../src/language/named-situations.ts';
+import { situationOf } from '../../src/language/situation.ts';
 import {
   COMMAND_MOST,
   READING_BOUNDS,
@@ -8,6 +10,7 @@ import {
   USUAL,
   type Trial,
 } from '../../src/language/sureness.ts';
+import { understand } from '../../src/language/understand.ts';
 
 const trial: fc.Arbitrary<Trial> = fc.record({
   confidence: fc.double({ min: 0, max: 1, noNaN: true }),
@@ -58,3 +61,25 @@ describe('the sureness asked of one person', () => {
     ).toEqual({ ...USUAL, command: 0.9 });
   });
 });
+
+describe('what is understood of one person', () => {
+  const heard = (text: string, confidence: number) => text.split(' ').map((word) => ({ word, confidence }));
+  const at = situationOf(stateIn('reading'));
+  test('may ask about a reading that anybody else’s would pass, and take one that anybody else’s would not', () => {
+    const kindOf = (confidence: number, reading: number): string => {
+      const understood = understand(heard('two four point five', confidence), at, { ...USUAL, reading });
+      return understood.kind === 'meant' ? understood.meaning.kind : understood.kind;
+    };
+    expect([kindOf(0.75, 0.7), kindOf(0.75, 0.9)]).toEqual(['reading', 'unclear']);
+    expect([kindOf(0.65, 0.7), kindOf(0.65, 0.6)]).toEqual(['unclear', 'reading']);
+  });
+  test('is the same value, where it is one: no trial changes what was said', () =>
+    fc.assert(
+      fc.property(fc.array(trial, { maxLength: 8 }), fc.integer({ min: 10, max: 59 }), (trials, value) => {
+        const words = heard([...String(value)].map((digit) => spoken[Number(digit)]).join(' '), 1);
+        expect(understand(words, at, surenessFor(trials))).toEqual(understand(words, at));
+      }),
+    ));
+});
+
+const spoken = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];

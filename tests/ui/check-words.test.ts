@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { USUAL } from '../../src/language/sureness.ts';
 import type { Voice } from '../../src/storage/voices.ts';
-import { forbidsVoice, measuredInWords, verdictOf } from '../../src/ui/check-words.ts';
+import { forbidsVoice, measuredInWords, surenessOf, verdictOf } from '../../src/ui/check-words.ts';
 import { heardSound, soundInWords } from '../../src/ui/heard-sound.ts';
 
 const trials = (right: number): Voice['trials'] =>
@@ -27,6 +28,17 @@ describe('what was measured of a voice', () => {
     expect(forbidsVoice(bad, '2026-01-02T15:01:00.000Z')).toBe(false);
     expect(forbidsVoice(voice, '2026-01-02T03:01:00.000Z')).toBe(false);
     expect(forbidsVoice(null, '2026-01-02T03:01:00.000Z')).toBe(false);
+  });
+});
+
+describe('how surely people are to be heard', () => {
+  const unsure = { ...voice, trials: voice.trials.map((trial) => ({ ...trial, confidence: 0.68 })) };
+  test('follows the check of the one who works alone', () => {
+    expect(surenessOf([unsure], { mechanic: 'A. Invented', second: null }).reading).toBeCloseTo(0.63, 6);
+  });
+  test('is not relaxed beside somebody who was not checked, nor for somebody else', () => {
+    expect(surenessOf([unsure], { mechanic: 'A. Invented', second: 'B. Invented' })).toEqual(USUAL);
+    expect(surenessOf([unsure], { mechanic: 'B. Invented', second: null })).toEqual(USUAL);
   });
 });
 

@@ -23,7 +23,7 @@ import { takePen, type Pen } from '../../storage/pen.ts';
 import { openSoundStore } from '../../storage/sound-store.ts';
 import { voiceOf } from '../../storage/voices.ts';
 import type { Shop } from '../app.tsx';
-import { forbidsVoice } from '../check-words.ts';
+import { forbidsVoice, surenessOf } from '../check-words.ts';
 import { now } from '../clock.ts';
 import { deviceThumbprint, sealOnDevice } from '../device-seal.ts';
 import type { Devices } from '../devices.ts';
@@ -124,6 +124,7 @@ function Bench(props: {
     book: shop.book,
     say: (texts) => void devices.announce(texts),
     tone: (kind) => devices.speaking.tone(kind),
+    sureness: (people) => surenessOf(shop.voices(), people),
     // A seal that cannot be made is shown as missing beside the record; the record itself is written.
     onClosed: (entries) => sealOnDevice(kept.id, entries).catch(() => undefined),
     ...(device === null ? {} : { device }),
