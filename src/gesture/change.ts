@@ -27,4 +27,21 @@ export function changedCells(before: Float32Array, now: Float32Array): Uint8Arra
   return Uint8Array.from(differences, (difference) => (Math.abs(difference) > bound ? 1 : 0));
 }
 
+/** The cells as they would be with the camera moved by so many pixels of the frame. */
+export function movedCells(cells: Float32Array, right: number, down: number): Float32Array {
+  const [dx, dy] = [right / 4, down / 4];
+  const [left, top] = [Math.floor(dx), Math.floor(dy)];
+  const [fx, fy] = [dx - left, dy - top];
+  const at = (x: number, y: number): number => {
+    const [column, row] = [Math.min(CELL_COLUMNS - 1, Math.max(0, x)), Math.min(CELL_ROWS - 1, Math.max(0, y))];
+    return cells[row * CELL_COLUMNS + column] ?? 0;
+  };
+  return cells.map((_, cell) => {
+    const [x, y] = [(cell % CELL_COLUMNS) - left, Math.floor(cell / CELL_COLUMNS) - top];
+    return (
+      (1 - fy) * ((1 - fx) * at(x, y) + fx * at(x - 1, y)) + fy * ((1 - fx) * at(x, y - 1) + fx * at(x - 1, y - 1))
+    );
+  });
+}
+
 const median = (values: Float32Array): number => values.slice().sort()[values.length >> 1] ?? 0;

@@ -12,12 +12,16 @@ const FLAT = 4;
 /** While the lens is shut: part of the cells that are flat, and part of the detail of the scene that is gone. */
 const FLAT_PART = 0.78;
 const LOST_PART = 0.72;
+/** A first picture with so little in it is taken for a covered lens. */
+const BARE_PART = 0.985;
 /** So much of it is gone while something comes in front. */
 const COMING_PART = 0.2;
 /** A cell shows the scene still where so much of its detail is there. */
 const STILL_THERE = 0.35;
 /** A scene with fewer cells of detail than this cannot be told from a covered lens. */
-const LEAST_CELLS = 12;
+const LEAST_CELLS = 10;
+/** What a cell of the scene, learned over seconds, must stand out by. */
+const STANDS_OUT = 3;
 /** Mean grey value: a black picture is 0, or 16 where the video leaves headroom. */
 const BLACK = 20;
 const HELD_MS = 700;
@@ -53,7 +57,8 @@ export class CoverWatch {
     const flat = this.#inside.filter((cell) => Math.abs(cellDetail[cell] ?? 0) < FLAT).length / this.#inside.length;
     const lost = this.#lostIn(cellDetail);
     const isBlack = mean <= BLACK && flat >= FLAT_PART;
-    const isShut = isBlack || (flat >= FLAT_PART && (lost ?? 1) >= LOST_PART);
+    const isNeverOpen = this.#scene === null && flat >= BARE_PART;
+    const isShut = isBlack || isNeverOpen || (flat >= FLAT_PART && lost !== null && lost >= LOST_PART);
     if (!isShut) {
       if (lost !== null && lost >= COMING_PART) this.#arrivedAt = to;
       this.#learn(cellDetail, Math.min(1, (to - from) / LEARN_MS));
@@ -85,7 +90,7 @@ export class CoverWatch {
     let [known, lost] = [0, 0];
     for (const cell of this.#inside) {
       const at = scene[cell] ?? 0;
-      if (Math.abs(at) < FLAT) continue;
+      if (Math.abs(at) < STANDS_OUT) continue;
       known += 1;
       if ((detail[cell] ?? 0) / at < STILL_THERE) lost += 1;
     }

@@ -13,8 +13,8 @@ const LEAST_SWINGS = 4;
 /** Who goes on longer is at work. */
 const MOST_SWINGS = 9;
 const LONGEST_MS = 3600;
-/** A head takes so long for one way. */
-const SWING_MS = { least: 150, most: 700 };
+/** A head takes so long for one way, on the average; and none of them longer than this. */
+const SWING_MS = { least: 150, most: 570, longest: 700 };
 const LONGEST_PAUSE_MS = 280;
 /** Ways under this are talk and breath, in pixels and as a part of the patch. */
 const LEAST_WAY = 1.8;
@@ -28,6 +28,8 @@ const STILL_BEFORE_MS = 250;
 const STILL_AFTER_MS = 130;
 /** Part of the mean pace that counts as still. */
 const STILL_PACE = 0.3;
+/** Where it lay is where it was so long before the first way that was seen. */
+const LEAD_MS = 350;
 /** What is searched for patches: as long as a gesture with its ends. */
 const WINDOW_MS = 4300;
 const PATCHES = 3;
@@ -105,9 +107,8 @@ interface Measures {
   readonly stillness: number;
   /** The part of the change in the patch that is motion of what was there: what comes and goes leaves much unexplained. */
   readonly explained: number;
-  /** From where it began: the farthest against the first way, as a part of the whole range. */
-  readonly beyond: number;
-  readonly first: number;
+  /** How far it went up or left of where it lay, as a part of the whole range. */
+  readonly above: number;
   readonly camera: number;
   readonly slowest: number;
   readonly quickest: number;
@@ -154,7 +155,7 @@ function measure(
     away: Math.abs(net) / Math.max(1e-6, way),
     stillness: stillness / Math.max(1e-6, pace),
     explained: explainedIn(rough, during),
-    ...rangeOf(run.swings),
+    above: aboveIn(run, steps, common),
     camera: during.reduce((sum, { motion }) => sum + Math.abs(motion.camera[axis]), 0) / during.length,
     slowest: Math.max(...times),
     quickest: Math.min(...times),
@@ -173,20 +174,21 @@ function explainedIn({ blocks }: Patch, steps: readonly Step[]): number {
   return change > 0 ? 1 - left / change : 0;
 }
 
-function rangeOf(swings: readonly Swing[]): { readonly beyond: number; readonly first: number } {
+/** How far it went up or left of where it lay before, as a part of its whole range; half where it went alike to both sides. */
+function aboveIn(run: Run, steps: readonly Step[], common: Float32Array): number {
   let [position, low, high] = [0, 0, 0];
-  for (const { by } of swings) {
-    position += by;
+  steps.forEach(({ from, to }, i) => {
+    if (to <= run.from - LEAD_MS || from >= run.to) return;
+    position += common[i] ?? 0;
     low = Math.min(low, position);
     high = Math.max(high, position);
-  }
-  const first = Math.sign(swings[0]?.by ?? 0);
-  return { beyond: (first > 0 ? -low : high) / (high - low), first };
+  });
+  return high > low ? -low / (high - low) : 0;
 }
 
 function verdict(found: Measures, run: Run, axis: Axis): Gesture | null {
   const perSwing = (run.to - run.from) / run.swings.length;
-  if (perSwing < SWING_MS.least || found.slowest > SWING_MS.most) return null;
+  if (perSwing < SWING_MS.least || perSwing > SWING_MS.most || found.slowest > SWING_MS.longest) return null;
   if (Math.min(found.size.width, found.size.height) < LEAST_SIZE) return null;
   const least = LEAST_WAY + CAMERA_DOUBT * found.camera;
   const margins = [
@@ -199,7 +201,7 @@ function verdict(found: Measures, run: Run, axis: Axis): Gesture | null {
     margin(found.away, 1.25, 0.7),
     margin(found.stillness, 0.65, STILL_PACE),
     // Who nods goes down from where the head rests; who shakes it goes to both sides of that.
-    axis === 'down' ? (found.first > 0 ? margin(found.beyond, 0.55, 0.4) : 0) : margin(found.beyond, -0.1, 0.2),
+    axis === 'down' ? margin(found.above, 0.5, 0.3) : margin(Math.min(found.above, 1 - found.above), 0.04, 0.22),
   ];
   const confidence = margins.reduce((product, value) => product * (0.5 + 0.5 * value), 1);
   if (Math.min(...margins) <= 0 || confidence < LEAST_CONFIDENCE) return null;

@@ -18,7 +18,12 @@ export interface Motion {
   readonly change: Float32Array;
   readonly left: Float32Array;
   /** The camera's own motion, already taken off. */
-  readonly camera: { readonly right: number; readonly down: number };
+  readonly camera: Camera;
+}
+
+export interface Camera {
+  readonly right: number;
+  readonly down: number;
 }
 
 /** Pixels of half size that are compared around a block: 8 × 8, twice the block. */

@@ -45,8 +45,9 @@ export function patchFrom(blocks: readonly number[], weights: readonly number[])
   return {
     blocks,
     weights,
-    width: (Math.max(...columns) - Math.min(...columns) + 1) * BLOCK,
-    height: (Math.max(...rows) - Math.min(...rows) + 1) * BLOCK,
+    // What is compared for a block reaches half a block beyond it on each side.
+    width: (Math.max(...columns) - Math.min(...columns) + 2) * BLOCK,
+    height: (Math.max(...rows) - Math.min(...rows) + 2) * BLOCK,
   };
 }
 

@@ -124,14 +124,15 @@ class FrameWatcher implements Watcher {
       this.#forget(time);
       return cover;
     }
-    const wave = this.#wave.see(picture.cells, from, time, this.#notBefore);
+    let motion = STILL;
     if (before) {
       const noise = noiseBetween(before.picture, picture);
       this.#noise = this.#noise === null ? noise : Math.min(noise, this.#noise + NOISE_RISE * (noise - this.#noise));
       const isSame = picture.cells.every((cell, i) => cell === before.picture.cells[i]);
-      const motion = isSame ? STILL : motionBetween(before.picture, picture, this.#noise);
+      if (!isSame) motion = motionBetween(before.picture, picture, this.#noise);
       this.#history.add({ from, to: time, motion });
     }
+    const wave = this.#wave.see(picture.cells, motion.camera, from, time, this.#notBefore);
     if (this.#learnedAt === null || time < this.#learnedAt) return null;
     if (wave) {
       this.#notBefore = time + WAVE_REST_MS;
