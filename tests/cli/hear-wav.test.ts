@@ -85,6 +85,9 @@ describe('a recording', () => {
     };
     expect(await lengthOf(48_000)).toEqual([48_000, 48_000]);
     expect(await lengthOf(44_100)).toEqual([44_100, 44_100]);
+    expect(await lengthOf(96_000)).toEqual([96_000, 96_000]);
+    expect(await lengthOf(22_050)).toEqual([22_050, 22_050]);
+    expect(await lengthOf(11_025)).toEqual([16_000, 16_000]);
     expect(await lengthOf(8_000)).toEqual([16_000, 16_000]);
   });
 
@@ -117,6 +120,27 @@ describe('a recording', () => {
     const bytes = wav(tone(RATE));
     bytes.fill(0xff, 40, 44);
     expect((await readRecordingBytes(bytes)).notes).toEqual([]);
+  });
+
+  it.each([0, 0xffff_ffff])(
+    'whose program wrote %i for lengths it did not know yet is read to its end',
+    async (length) => {
+      const bytes = wav(tone(RATE));
+      const view = new DataView(bytes.buffer);
+      view.setUint32(4, length, true);
+      view.setUint32(40, length, true);
+      const { sound, notes } = await readRecordingBytes(bytes);
+      expect(sound.samples).toHaveLength(RATE);
+      expect(notes).toEqual([]);
+    },
+  );
+
+  it('whose header alone says ten hours is decoded as far as it goes, and it is said', async () => {
+    const bytes = wav(tone(RATE));
+    new DataView(bytes.buffer).setUint32(40, 10 * 3600 * RATE * 2, true);
+    const { sound, notes } = await readRecordingBytes(bytes);
+    expect(sound.samples).toHaveLength(RATE);
+    expect(notes).toEqual(['cut off: its header promises 36000.00 s, 1.00 s are there and were decoded']);
   });
 
   it('with samples that are no numbers has silence there, and it is said', async () => {

@@ -24,8 +24,8 @@ export type ReadAt = (from: number, length: number) => Promise<DataView<ArrayBuf
 
 export const RATES = { least: 8_000, most: 96_000 } as const;
 const MOST_CHANNELS = 32;
-/** A file that was never closed says so. */
-const OPEN_END = 0xffff_ffff;
+/** What programs write that do not know the length yet, and correct at the end: such a file was never closed. */
+const OPEN_ENDS: readonly number[] = [0, 0xffff_ffff];
 /** Chunks before the samples: more is no head but chance. */
 const MOST_CHUNKS = 100;
 
@@ -59,6 +59,7 @@ export async function wavLayout(readAt: ReadAt, size: number): Promise<WavLayout
   if (size === 0) throw new NotUsable('it is empty; record it again');
   const first = await readAt(0, 12);
   if (tag(first, 0) !== 'RIFF' || tag(first, 8) !== 'WAVE') throw notWav(first);
+  const isOpen = OPEN_ENDS.includes(first.getUint32(4, true));
   let format: WavFormat | null = null;
   let at = 12;
   for (let count = 0; at + 8 <= size && count < MOST_CHUNKS; count++) {
@@ -68,7 +69,8 @@ export async function wavLayout(readAt: ReadAt, size: number): Promise<WavLayout
     if (tag(head, 0) === 'data') {
       if (!format) throw new NotUsable(`its samples come before their format, at byte ${at}; ${MEND}`);
       const there = size - at - 8;
-      const promised = length === OPEN_END ? there : length;
+      const isToEnd = length === 0xffff_ffff || (length === 0 && isOpen);
+      const promised = isToEnd ? there : length;
       const bytes = Math.min(promised, there);
       return { format, from: at + 8, bytes, missing: promised - bytes };
     }
