@@ -200,7 +200,7 @@ class EngineHearing implements Hearing {
       return this.#transcriber ? this.#transcriber.feed(louder) : this.#carryOver.keep(louder);
     }
     const isOwnVoice = this.#gate.reasonAt(performance.now()) === 'own voice';
-    if (isOwnVoice && !this.#audioFailure) this.#hushEar?.feed(chunk);
+    if (isOwnVoice && !this.#audioFailure) await this.#hushEar?.feed(chunk);
   }
 
   /** What is being said is dropped, wherever it has got to. */

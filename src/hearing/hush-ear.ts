@@ -82,7 +82,8 @@ export class HushEar {
     return new HushEar(engine, sampleRate, phrases, own, events);
   }
 
-  feed(chunk: AudioChunk): void {
+  /** Resolves when what it sets off is decoded. */
+  async feed(chunk: AudioChunk): Promise<void> {
     this.#chunks.push(chunk);
     this.#fresh += this.#lengthOf(chunk);
     let whole = this.#chunks.reduce((sum, each) => sum + this.#lengthOf(each), 0);
@@ -92,7 +93,7 @@ export class HushEar {
       this.#chunks.shift();
     }
     // A machine that is too slow for each step decodes the newest window when it has done the one before.
-    if (this.#fresh >= STEP_MS && !this.#isBusy) void this.#decode();
+    if (this.#fresh >= STEP_MS && !this.#isBusy) await this.#decode();
   }
 
   /** The announcement is over. */

@@ -70,7 +70,7 @@ async function listen(hears: Hears, words: string, seconds: number) {
     fault: (detail) => told.push(detail),
   });
   for (let at = 0; at < seconds * 25; at++) {
-    ear?.feed({ samples: new Float32Array(RATE / 25), time: 1_000 + at * 40 });
+    void ear?.feed({ samples: new Float32Array(RATE / 25), time: 1_000 + at * 40 });
     await new Promise((resolve) => setTimeout(resolve));
   }
   return { ear, asked, told };

@@ -4,6 +4,7 @@ import type { Readable } from 'node:stream';
 import { createServer } from 'vite';
 import type { Sound } from '../../speaking/sound.ts';
 import { openBrowser } from '../hear/browser.ts';
+import type { Hushed } from './hush-page.ts';
 import type { Listened } from './listen.ts';
 import type { Cost, Ending, Heard } from './page.ts';
 import type { Place } from './places.ts';
@@ -19,6 +20,8 @@ export interface Ears {
   cost(): Promise<Cost>;
   /** Begins a shift of listening to this sound, over and over. */
   beginShift(sound: Sound): Promise<void>;
+  /** Plays a sound as the app's own voice, which says these words. */
+  hush(sound: Sound, words: readonly string[]): Promise<Hushed>;
   /** @param seconds of sound */
   goOn(seconds: number): Promise<Listened>;
   memory(): Promise<Memory>;
@@ -108,6 +111,14 @@ export async function openEars(model: string): Promise<Ears> {
       await page.evaluate(({ url, rate }) => hearingBenchPage.beginShift(url, rate), {
         url: RECORDING,
         rate: sound.rate,
+      });
+    },
+    hush: async (sound, words) => {
+      samples = Float32Array.from(sound.samples);
+      return page.evaluate(({ url, rate, words }) => hearingBenchPage.hush(url, rate, words), {
+        url: RECORDING,
+        rate: sound.rate,
+        words,
       });
     },
     goOn: (seconds) => page.evaluate((seconds) => hearingBenchPage.goOn(seconds), seconds),

@@ -10,6 +10,7 @@ import { understand } from '../../language/understand.ts';
 import type { Meaning } from '../../session/intent.ts';
 import { speechEnd } from '../hear/speech-end.ts';
 import { Tape } from '../hear/tape.ts';
+import { hush as hushEar, type Hushed } from './hush-page.ts';
 import { Shift, type Listened } from './listen.ts';
 import { situationFor, type Place } from './places.ts';
 
@@ -132,7 +133,12 @@ async function goOn(seconds: number): Promise<Listened> {
 const isQuestioned = (meaning: Meaning): boolean =>
   meaning.kind === 'unclear' || (meaning.kind === 'reading' && (meaning.doubts ?? []).length > 0);
 
-const page = { prepare, hear, cost: () => cost, beginShift, goOn };
+/** Plays the recording at this address as the app's own voice, which says these words. */
+async function hush(url: string, rate: number, words: readonly string[]): Promise<Hushed> {
+  return hushEar(new Float32Array(await (await fetch(url)).arrayBuffer()), rate, words);
+}
+
+const page = { prepare, hear, cost: () => cost, beginShift, goOn, hush };
 declare global {
   /** What the bench asks of its page. */
   var hearingBenchPage: typeof page;

