@@ -9,13 +9,14 @@ import { checkPhrases, type Phrases } from './phrases.ts';
 import type { Sound } from './sound-meter.ts';
 import { SoundWatch } from './sound-watch.ts';
 import { stateOf } from './state.ts';
-import { Transcriber, type Judge } from './transcriber.ts';
+import { Transcriber } from './transcriber.ts';
 import type {
   AudioChunk,
   AudioSink,
   AudioSource,
   Hearing,
   HearingState,
+  Judge,
   LoadOutcome,
   ModelSource,
   MuteReason,
@@ -52,7 +53,7 @@ class EngineHearing implements Hearing {
   #closing = new AbortController();
   #transcriber: Transcriber | null = null;
   #phrases: Phrases = [];
-  #judge: Judge = null;
+  #judge: Judge | null = null;
   #partial = '';
 
   #audioFailure: HearingFailure | null = null;
@@ -118,9 +119,9 @@ class EngineHearing implements Hearing {
     await this.#opening;
   }
 
-  setPhrases(phrases: Phrases, completeness?: Judge): readonly string[] {
+  setPhrases(phrases: Phrases, judge?: Judge): readonly string[] {
     this.#phrases = phrases;
-    this.#judge = completeness ?? null;
+    this.#judge = judge ?? null;
     const { running } = this.#engines;
     if (!running) return [];
     const { sayable, missing } = checkPhrases(phrases, running.model.words);

@@ -12,7 +12,7 @@ const FULL_SCALE = 32768;
 
 export type Heard =
   | { readonly kind: 'partial'; readonly text: string }
-  | { readonly kind: 'utterance'; readonly utterance: Utterance | null }
+  | { readonly kind: 'utterance'; readonly utterance: Omit<Utterance, 'again'> | null }
   | { readonly kind: 'fault'; readonly detail: string };
 
 /** One recogniser of the engine, for one phrase list. */

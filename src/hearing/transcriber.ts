@@ -3,7 +3,8 @@ import { again, next, START, type Completeness, type Input, type State } from '.
 import { PauseMeter } from './pause-meter.ts';
 import type { Phrases } from './phrases.ts';
 import { Recogniser, type Heard } from './recogniser.ts';
-import type { AudioChunk, Utterance, Word } from './types.ts';
+import { SecondHearing } from './second-hearing.ts';
+import type { AudioChunk, Judge, Utterance, Word } from './types.ts';
 
 /** Each holds a decoding graph in memory; a job goes to and fro between few lists. */
 const RECOGNISERS_KEPT = 3;
@@ -29,9 +30,6 @@ export interface TranscriberEvents {
   fault(detail: string): void;
 }
 
-/** How far words have come, by what may be said; null where that is not known: then the engine alone ends utterances. */
-export type Judge = ((words: readonly string[]) => Completeness) | null;
-
 /** Audio to utterances, with a phrase list that may change at any time. It knows no microphone and no clock. */
 export class Transcriber {
   readonly #engine: Engine;
@@ -41,7 +39,11 @@ export class Transcriber {
   readonly #recognisers = new Map<string, Recogniser>();
   readonly #pauses: PauseMeter;
   #phrases: Phrases;
-  #judge: Judge;
+  /** Null where nothing is known of the words: then the engine alone ends utterances, and each is heard once. */
+  #judge: Judge | null;
+  readonly #second: SecondHearing;
+  /** Utterances on their way out, in the order they were spoken. */
+  #leaving: Promise<void> = Promise.resolve();
   #current: Recogniser;
   /** Fed, but not yet part of a delivered utterance, nor of the words before. */
   #unfinished: AudioChunk[] = [];
@@ -55,19 +57,21 @@ export class Transcriber {
   /** Goes up at each interruption; results from before it mean nothing any more. */
   #epoch = 0;
 
-  constructor(engine: Engine, sampleRate: number, phrases: Phrases, judge: Judge, events: TranscriberEvents) {
+  constructor(engine: Engine, sampleRate: number, phrases: Phrases, judge: Judge | null, events: TranscriberEvents) {
     this.#engine = engine;
     this.#sampleRate = sampleRate;
     this.#events = events;
     this.#phrases = phrases;
     this.#judge = judge;
     this.#pauses = new PauseMeter(sampleRate);
+    this.#second = new SecondHearing(engine, sampleRate);
     this.#current = this.#recogniserFor(phrases);
   }
 
   /** Resolves when the chunk is decoded. Chunks have to come in order of time. */
   async feed(chunk: AudioChunk): Promise<void> {
     this.#unfinished.push(chunk);
+    this.#second.keep(chunk);
     const { length, until } = this.#pauses.take(chunk.samples, chunk.time);
     if (this.#switching) return this.#switching;
     const decoded = this.#end.phase === 'decoding' ? this.#decode(chunk) : undefined;
@@ -82,7 +86,7 @@ export class Transcriber {
    * Takes a new phrase list from the next chunk on. What is being said at that moment is decoded again from its beginning
    * under the new list, so that no utterance is cut in two and none is delivered twice.
    */
-  setPhrases(phrases: Phrases, judge: Judge): void {
+  setPhrases(phrases: Phrases, judge: Judge | null): void {
     const same = keyOf(phrases) === keyOf(this.#phrases);
     this.#phrases = phrases;
     this.#judge = judge;
@@ -110,6 +114,7 @@ export class Transcriber {
     this.#take(await this.#current.finish());
     this.#deliver();
     this.#unfinished = [];
+    await this.#leaving;
   }
 
   async #switch(): Promise<void> {
@@ -132,7 +137,7 @@ export class Transcriber {
     }
     if (epoch === this.#epoch) return this.#hear(heard);
     // It had ended before the interruption.
-    if (heard.kind === 'utterance' && heard.utterance) this.#events.utterance(heard.utterance);
+    if (heard.kind === 'utterance' && heard.utterance) this.#letGo(heard.utterance);
     if (heard.kind === 'fault') this.#events.fault(heard.detail);
   }
 
@@ -209,7 +214,10 @@ export class Transcriber {
     if (heard.kind === 'fault') this.#events.fault(heard.detail);
     if (heard.kind !== 'utterance' || !heard.utterance) return;
     const { words } = heard.utterance;
-    if (this.#before.length > 0 && this.#judge?.([...this.#before, ...words].map(({ word }) => word)) === 'nothing')
+    if (
+      this.#before.length > 0 &&
+      this.#judge?.completeness([...this.#before, ...words].map(({ word }) => word)) === 'nothing'
+    )
       this.#deliver();
     this.#inHand = words;
     this.#say(textOf([...this.#before, ...words]));
@@ -217,7 +225,7 @@ export class Transcriber {
 
   #completeness(partial = ''): Completeness {
     const words = [...this.#before, ...this.#inHand].map(({ word }) => word);
-    return this.#judge?.([...words, ...partial.split(' ').filter(Boolean)]) ?? 'unfinished';
+    return this.#judge?.completeness([...words, ...partial.split(' ').filter(Boolean)]) ?? 'unfinished';
   }
 
   #deliver(): void {
@@ -229,7 +237,14 @@ export class Transcriber {
     const text = textOf(words);
     const isEcho = text === this.#delivered.text && first.start - this.#delivered.end < ECHO_MS;
     this.#delivered = { text, end: last.end };
-    if (!isEcho) this.#events.utterance({ text, words });
+    if (!isEcho) this.#letGo({ text, words });
+  }
+
+  /** Lets an utterance out after those before it, where it is to be heard twice when it was. */
+  #letGo({ text, words }: Omit<Utterance, 'again'>): void {
+    const isHeardTwice = this.#judge?.isHeardTwice(words.map(({ word }) => word)) ?? false;
+    const again = isHeardTwice ? this.#second.hear(words) : null;
+    this.#leaving = this.#leaving.then(async () => this.#events.utterance({ text, words, again: await again }));
   }
 
   #say(partial: string): void {

@@ -19,6 +19,16 @@ export interface Word {
 export interface Utterance {
   readonly text: string;
   readonly words: readonly Word[];
+  /** The same sound heard without the list of phrases; null where that was not asked for, or could not be done. */
+  readonly again: string | null;
+}
+
+/** What is known outside of the words that may be said. */
+export interface Judge {
+  /** How far words have come by what may be said. */
+  readonly completeness: (words: readonly string[]) => Completeness;
+  /** Whether an utterance of these words is heard a second time without the list of phrases, as its `again`. */
+  readonly isHeardTwice: (words: readonly string[]) => boolean;
 }
 
 /** Why hearing is closed: the app's own announcement sounds, or a person asked for it. */
@@ -121,11 +131,10 @@ export interface Hearing {
    * Sets what may be said from now on, words separated by spaces; null lets every word of the model be heard. Speech that has begun is heard whole, under the new list.
    * @returns the words the model lacks; phrases with such a word are left out. Empty while no model is loaded: the list
    * is kept, and checked when one is.
-   * @param completeness judges how far words have come by what may be said, the same for the same words: then an utterance
-   * ends as soon as its words and the pause after them allow, and a pause inside it does not end it. Without it, the
-   * engine's own half second of silence does.
+   * @param judge what it says is the same for the same words. With it, an utterance ends as soon as its words and the pause
+   * after them allow, and a pause inside it does not end it. Without it, the engine's own half second of silence does.
    */
-  setPhrases(phrases: Phrases, completeness?: (words: readonly string[]) => Completeness): readonly string[];
+  setPhrases(phrases: Phrases, judge?: Judge): readonly string[];
   /** Closes the ear. Several reasons may hold at once. What was being said is dropped, not delivered half. */
   mute(why: MuteReason): void;
   /** Takes one reason away. After the app's own voice the ear opens a little later, when the room has stopped ringing. */

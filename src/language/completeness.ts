@@ -5,6 +5,7 @@ import { grammarOf } from './grammar.ts';
 import { canGoOn, matchesOf } from './grammar-match.ts';
 import type { SaidReading } from '../session/intent.ts';
 import { POINT_WORDS } from './numbers/grammar.ts';
+import { NUMBER_WORDS } from './numbers/index.ts';
 import { plainWords } from './numbers/read.ts';
 import type { ReadingRoom, Situation } from './situation.ts';
 import { understand } from './understand.ts';
@@ -53,7 +54,25 @@ export function completenessIn(situation: Situation): (words: readonly string[])
 }
 
 const DIGITS = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
+const NUMBERS: ReadonlySet<string> = new Set(NUMBER_WORDS);
 const PARTS_SAID: ReadonlySet<string> = new Set([...POINT_WORDS, 'half', 'quarter', 'quarters']);
+
+/** What is known of words before an utterance has ended, by what may be said in a situation. */
+export const judgeIn = (
+  situation: Situation,
+): {
+  readonly completeness: (words: readonly string[]) => Completeness;
+  readonly isHeardTwice: (words: readonly string[]) => boolean;
+} => ({ completeness: completenessIn(situation), isHeardTwice: isHeardTwiceIn(situation) });
+
+/** Numbers are heard twice: other talk, pressed into them by a list of phrases, is something else without it. */
+export function isHeardTwiceIn(situation: Situation): (words: readonly string[]) => boolean {
+  return (heard) =>
+    understand(
+      heard.map((word) => ({ word, confidence: 1 })),
+      situation,
+    ).kind === 'meant' && heard.some((word) => NUMBERS.has(word));
+}
 
 /**
  * Whether the words are a reading on a mark of the scale, and with another figure after them no other one. It may be one of

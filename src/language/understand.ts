@@ -1,5 +1,6 @@
 import { isWellFormed, type Meaning, type ReadingDoubt, type SaidReading } from '../session/intent.ts';
 import { compare, DECIMAL, fromWritten } from '../units/index.ts';
+import { agreementOf } from './agreement.ts';
 import { answerWanted, MISHEARD, NOT_ANSWERS } from './decoys.ts';
 import { isReason } from './dictation.ts';
 import { doubtsAbout, type DoubtContext } from './doubt.ts';
@@ -31,11 +32,23 @@ const HARMLESS: ReadonlySet<Meaning['kind']> = new Set(['say again', 'stand by',
  */
 const OTHER_TALK = 0.55;
 
+/** What else is known of an utterance. */
+export interface HeardHow {
+  /** How surely its people are to be heard. */
+  readonly wanted?: Sureness | undefined;
+  /** The same sound heard without the phrases of the situation; null where it was heard once. */
+  readonly again?: string | null;
+}
+
 /**
- * What a whole utterance means in a situation, from people who are to be heard this surely. A command word inside other talk is no command: all words count.
+ * What a whole utterance means in a situation. A command word inside other talk is no command: all words count.
  * More than one possible reading, or a doubtful one, becomes `unclear`: it is asked, never guessed.
  */
-export function understand(heard: readonly HeardWord[], situation: Situation, wanted: Sureness = USUAL): Understanding {
+export function understand(
+  heard: readonly HeardWord[],
+  situation: Situation,
+  { wanted = USUAL, again = null }: HeardHow = {},
+): Understanding {
   const words = heard.flatMap(({ word }) => (DECIMAL.test(word) ? [word] : plainWords([word.replaceAll('’', "'")])));
   const sureness = Math.min(1, ...heard.map(({ confidence }) => confidence));
   const asHeard = words.join(' ');
@@ -50,7 +63,7 @@ export function understand(heard: readonly HeardWord[], situation: Situation, wa
   if (situation.dictation) return dictated(heard);
   for (const rule of grammar.rules) {
     const meaning = meaningBy(rule, matchesOf(rule.forms, words), sureness, wanted);
-    if (meaning) return meant(meaning);
+    if (meaning) return again === null ? meant(meaning) : heldAgainst(again, words, meaning);
   }
   const ask = NOT_ANSWERS.has(text) && sureness >= wanted.command ? answerWanted(grammar.sayings) : null;
   return ask === null ? NOTHING : { kind: 'nothing', ask };
@@ -67,6 +80,33 @@ function dictated(heard: readonly HeardWord[]): Understanding {
     .trim();
   if (isReason(text)) return meant({ kind: 'reason', text });
   return text === '' ? NOTHING : { kind: 'nothing', ask: 'Say the reason in your own words.' };
+}
+
+/** A number that was heard twice. What is other talk without the list of phrases is not for us. */
+function heldAgainst(again: string, words: readonly string[], meaning: Meaning): Understanding {
+  const readings = readingsIn(meaning);
+  if (readings === null) return meant(meaning);
+  switch (agreementOf(words, again)) {
+    case 'same':
+      return meant(meaning);
+    case 'alike':
+      return meant(meaning.kind === 'unclear' ? meaning : unclear('not sure', readings));
+    case 'other talk':
+      return NOTHING;
+  }
+}
+
+function readingsIn(meaning: Meaning): readonly SaidReading[] | null {
+  switch (meaning.kind) {
+    case 'reading':
+    case 'correction':
+    case 'witness':
+      return [meaning.reading];
+    case 'unclear':
+      return meaning.readings;
+    default:
+      return null;
+  }
 }
 
 const NOTHING: Understanding = { kind: 'nothing' };

@@ -52,6 +52,8 @@ export interface Heeded {
   readonly words: readonly HeardWord[];
   /** Absent for typed words. */
   readonly spoken?: Spoken;
+  /** The same sound heard without the phrases of the moment, where it was heard a second time. */
+  readonly again?: string | null;
 }
 
 export interface Fittings {
@@ -187,7 +189,7 @@ export function createLiveSession(
     });
   }
 
-  function hear({ words, spoken }: Heeded, source: Source): Promise<void> {
+  function hear({ words, spoken, again = null }: Heeded, source: Source): Promise<void> {
     const text = words.map(({ word }) => word).join(' ');
     return inTurn(async () => {
       const isOfBefore = spoken !== undefined && spoken.from < changedAt;
@@ -195,7 +197,7 @@ export function createLiveSession(
         setHeard({ text, taken: 'too early' });
         return;
       }
-      const understanding = understand(words, situationOf(state()), sureness?.(state().people));
+      const understanding = understand(words, situationOf(state()), { wanted: sureness?.(state().people), again });
       setHeard({ text, taken: understanding.kind === 'meant' ? 'taken' : 'not for us' });
       if (understanding.kind === 'nothing') {
         setIgnored(ignored() + 1);

@@ -43,7 +43,7 @@ async function heardAt(name: SituationName, ...sounds: readonly Sound[]): Promis
       const [completeness, phrases, situations, named] = await language;
       const situation = situations?.['situationOf']?.(named?.['stateIn']?.(name));
       const list = phrases?.['recogniserPhrases']?.(situation) as readonly string[];
-      const judge = completeness?.['completenessIn']?.(situation) as Parameters<
+      const judge = completeness?.['judgeIn']?.(situation) as Parameters<
         ReturnType<typeof hearingBench.createHearing>['setPhrases']
       >[1];
       let fed = 0;

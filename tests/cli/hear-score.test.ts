@@ -138,7 +138,7 @@ describe('what the app makes of an utterance', () => {
       'reading, number 4 at 24 N·m',
       'Stud four is out of order. Next is stud six.',
     ]);
-    expect(judged('two four', 0.5)).toEqual(['asked', 'unclear, 24', 'That was not clear. Say again.']);
+    expect(judged('two four', 0.6)).toEqual(['asked', 'unclear, 24', 'That was not clear. Say again.']);
     expect(judged('nine zero')).toMatchObject(['asked', 'reading, 90 N·m', /off the scale/]);
     const confirm = judgeOf({ kind: 'situation', name: 'confirm' });
     expect(judged('yes', 1, confirm)).toEqual(['asked', null, 'Say affirm or negative.']);

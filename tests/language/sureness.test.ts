@@ -67,7 +67,7 @@ describe('what is understood of one person', () => {
   const at = situationOf(stateIn('reading'));
   test('may ask about a reading that anybody else’s would pass, and take one that anybody else’s would not', () => {
     const kindOf = (confidence: number, reading: number): string => {
-      const understood = understand(heard('two four point five', confidence), at, { ...USUAL, reading });
+      const understood = understand(heard('two four point five', confidence), at, { wanted: { ...USUAL, reading } });
       return understood.kind === 'meant' ? understood.meaning.kind : understood.kind;
     };
     expect([kindOf(0.75, 0.7), kindOf(0.75, 0.9)]).toEqual(['reading', 'unclear']);
@@ -77,7 +77,7 @@ describe('what is understood of one person', () => {
     fc.assert(
       fc.property(fc.array(trial, { maxLength: 8 }), fc.integer({ min: 10, max: 59 }), (trials, value) => {
         const words = heard([...String(value)].map((digit) => spoken[Number(digit)]).join(' '), 1);
-        expect(understand(words, at, surenessFor(trials))).toEqual(understand(words, at));
+        expect(understand(words, at, { wanted: surenessFor(trials) })).toEqual(understand(words, at));
       }),
     ));
 });

@@ -3,7 +3,7 @@
 import { createHearing } from '../../hearing/hearing.ts';
 import { keptModel } from '../../hearing/model-cache.ts';
 import type { Hearing, Utterance } from '../../hearing/types.ts';
-import { completenessIn } from '../../language/completeness.ts';
+import { judgeIn } from '../../language/completeness.ts';
 import { recogniserPhrases } from '../../language/phrases.ts';
 import type { Situation } from '../../language/situation.ts';
 import { understand } from '../../language/understand.ts';
@@ -82,7 +82,7 @@ async function hear(url: string, rate: number, place: Place, ending: Ending): Pr
   const samples = new Float32Array(await (await fetch(url)).arrayBuffer());
   const situation = situationFor(place);
   const { hearing, tape } = await earFor(ending, rate);
-  hearing.setPhrases(recogniserPhrases(situation), ending === 'words' ? completenessIn(situation) : undefined);
+  hearing.setPhrases(recogniserPhrases(situation), ending === 'words' ? judgeIn(situation) : undefined);
   const heard: Heard[] = [];
   const stop = hearing.onUtterance((utterance) => heard.push(heardAt(utterance, tape, samples, rate, situation)));
   const [from, began] = [tape.placeOf(0), performance.now()];
@@ -98,7 +98,7 @@ async function hear(url: string, rate: number, place: Place, ending: Ending): Pr
 }
 
 function heardAt(
-  { text, words }: Utterance,
+  { text, words, again }: Utterance,
   tape: Tape,
   samples: Float32Array,
   rate: number,
@@ -107,7 +107,7 @@ function heardAt(
   const decided = tape.now();
   const [first, last] = [words[0], words.at(-1)];
   const end = speechEnd(samples, rate, tape.placeOf(last?.end ?? Infinity) + WORD_TAIL);
-  const understood = understand(words, situation);
+  const understood = understand(words, situation, { again });
   return {
     text,
     meaning: understood.kind === 'meant' ? understood.meaning.kind : null,

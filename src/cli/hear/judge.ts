@@ -4,7 +4,7 @@ import { stateIn, type SituationName } from '../../language/named-situations.ts'
 import { recogniserPhrases } from '../../language/phrases.ts';
 import { sayRefusal } from '../../language/say-refusal.ts';
 import { situationOf, type Situation } from '../../language/situation.ts';
-import { understand, type HeardWord } from '../../language/understand.ts';
+import { understand, type HeardWord, type Understanding } from '../../language/understand.ts';
 import { decide } from '../../session/decide.ts';
 import type { Meaning } from '../../session/intent.ts';
 
@@ -31,7 +31,8 @@ export interface Judge {
   /** The recogniser's phrase list; null where anything may be said, as a reason is dictated. */
   readonly phrases: readonly string[] | null;
   readonly situation: Situation;
-  judge(words: readonly HeardWord[]): Judged;
+  /** @param again as `understand` takes it */
+  judge(words: readonly HeardWord[], again?: string | null): Judged;
 }
 
 /** Phrases of a list are taken as the answers of a check: whole utterances, each surely heard. */
@@ -41,7 +42,7 @@ export function judgeOf(sayable: Sayable): Judge {
     return {
       phrases: sayable.phrases,
       situation,
-      judge: (words) => judgeBy(words, situation, accept),
+      judge: (words, again) => judgeBy(understand(words, situation, { again: again ?? null }), accept),
     };
   }
   const state = stateIn(sayable.name);
@@ -49,8 +50,8 @@ export function judgeOf(sayable: Sayable): Judge {
   return {
     phrases: situation.dictation ? null : recogniserPhrases(situation),
     situation,
-    judge: (words) =>
-      judgeBy(words, situation, (meaning) => {
+    judge: (words, again) =>
+      judgeBy(understand(words, situation, { again: again ?? null }), (meaning) => {
         const decision = decide(state, { meaning });
         if (decision.kind === 'accepted') return accept(meaning);
         const says = sayRefusal(state, decision.reason);
@@ -59,8 +60,7 @@ export function judgeOf(sayable: Sayable): Judge {
   };
 }
 
-function judgeBy(words: readonly HeardWord[], situation: Situation, decided: (meaning: Meaning) => Judged): Judged {
-  const understood = understand(words, situation);
+function judgeBy(understood: Understanding, decided: (meaning: Meaning) => Judged): Judged {
   if (understood.kind === 'meant') return decided(understood.meaning);
   const { ask } = understood;
   return ask === undefined

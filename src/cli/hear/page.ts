@@ -3,7 +3,7 @@ import { createHearing } from '../../hearing/hearing.ts';
 import { keptModel } from '../../hearing/model-cache.ts';
 import type { HearingFailure } from '../../hearing/failures.ts';
 import type { Hearing, Utterance, Word } from '../../hearing/types.ts';
-import { completenessIn } from '../../language/completeness.ts';
+import { judgeIn } from '../../language/completeness.ts';
 import { judgeOf, type Judge, type Judged, type Sayable } from './judge.ts';
 import { speechEnd } from './speech-end.ts';
 import { Tape } from './tape.ts';
@@ -54,7 +54,7 @@ async function decode(url: string, rate: number): Promise<Decoded> {
   const { hearing, tape } = await earFor(rate);
   const heard: { readonly utterance: Utterance; readonly judged: Judged; readonly decided: number }[] = [];
   const stop = hearing.onUtterance((utterance) => {
-    const judged = judgeNow().judge(utterance.words);
+    const judged = judgeNow().judge(utterance.words, utterance.again);
     const words = utterance.words.map((word) => placed(word, tape));
     heard.push({ utterance: { ...utterance, words }, judged, decided: tape.now() });
   });
@@ -99,7 +99,7 @@ async function earFor(rate: number): Promise<Ear> {
   const kept = await keptModel();
   if (!kept) throw new Error('The browser kept no model.');
   const { phrases, situation } = judgeNow();
-  hearing.setPhrases(phrases, completenessIn(situation));
+  hearing.setPhrases(phrases, judgeIn(situation));
   const outcome = await hearing.loadModel({ kind: 'kept', ...kept });
   if (!outcome.ok) throw new Error(`${outcome.failure.code}: ${outcome.failure.detail}`);
   await hearing.listen();

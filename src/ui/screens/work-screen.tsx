@@ -14,7 +14,7 @@ import {
 } from 'solid-js';
 import { watchKeys } from '../../gesture/keys.ts';
 import type { Utterance } from '../../hearing/types.ts';
-import { completenessIn } from '../../language/completeness.ts';
+import { judgeIn } from '../../language/completeness.ts';
 import { missedWords, recogniserPhrases } from '../../language/phrases.ts';
 import { typedWords } from '../../language/typed.ts';
 import type { Meaning } from '../../session/intent.ts';
@@ -139,7 +139,7 @@ function Bench(props: {
   createEffect(() => {
     devices.modelName();
     const phrases = situation().dictation ? null : recogniserPhrases(situation());
-    const lacking = devices.hearing.setPhrases(phrases, completenessIn(situation()));
+    const lacking = devices.hearing.setPhrases(phrases, judgeIn(situation()));
     setMissing(missedWords(situation(), lacking));
   });
   onCleanup(devices.hearing.onUtterance((utterance) => void live.hear(heeded(utterance), 'voice')));
@@ -246,9 +246,9 @@ function primaryOf(view: WorkView): Meaning['kind'] | null {
 
 const sure = (word: string): { word: string; confidence: number } => ({ word, confidence: 1 });
 
-function heeded({ words }: Utterance): Heeded {
+function heeded({ words, again }: Utterance): Heeded {
   const [first, last] = [words[0], words.at(-1)];
-  return { words, ...(first && last ? { spoken: { from: first.start, to: last.end } } : {}) };
+  return { words, again, ...(first && last ? { spoken: { from: first.start, to: last.end } } : {}) };
 }
 
 /** The mechanic has no hand free to wake a screen. The lock is lost when the page is hidden, so it is taken again. */

@@ -1,0 +1,54 @@
+import type { Engine } from './engine.ts';
+import { Recogniser, UNKNOWN } from './recogniser.ts';
+import type { AudioChunk, Word } from './types.ts';
+
+/** Sound that is kept for a second hearing, in milliseconds: longer utterances are heard once. */
+const KEPT_MS = 12_000;
+/** A recogniser wants a little of what came before the first word and after the last one. */
+const MARGIN_MS = 300;
+
+/**
+ * Hears an utterance a second time without the list of phrases. A list presses other people's talk into its numbers, with
+ * full confidence; heard freely, it is something else, and a number that was said is the same number again.
+ */
+export class SecondHearing {
+  readonly #engine: Engine;
+  readonly #sampleRate: number;
+  #recogniser: Recogniser | null = null;
+  readonly #chunks: AudioChunk[] = [];
+
+  /** @param sampleRate in hertz */
+  constructor(engine: Engine, sampleRate: number) {
+    this.#engine = engine;
+    this.#sampleRate = sampleRate;
+  }
+
+  /** Keeps what was fed to the first hearing. Chunks have to come in order of time. */
+  keep(chunk: AudioChunk): void {
+    this.#chunks.push(chunk);
+    const first = this.#chunks.findIndex(({ time }) => time >= chunk.time - KEPT_MS);
+    this.#chunks.splice(0, first);
+  }
+
+  /** @returns the words as heard freely, '' for none; null where the sound of these words is no longer kept */
+  async hear(words: readonly Word[]): Promise<string | null> {
+    const [first, last] = [words[0], words.at(-1)];
+    if (!first || !last) return null;
+    const [from, to] = [first.start - MARGIN_MS, last.end + MARGIN_MS];
+    const chunks = this.#chunks.filter((chunk) => chunk.time + this.#lengthOf(chunk) > from && chunk.time < to);
+    if ((chunks[0]?.time ?? Infinity) > first.start) return null;
+    this.#recogniser ??= new Recogniser(this.#engine, this.#sampleRate, null);
+    const recogniser = this.#recogniser;
+    const heard = await Promise.all([...chunks.map((chunk) => recogniser.accept(chunk)), recogniser.finish()]);
+    if (heard.some(({ kind }) => kind === 'fault')) return null;
+    return heard
+      .flatMap((each) => (each.kind === 'utterance' && each.utterance ? each.utterance.words : []))
+      .flatMap(({ word }) => (word === UNKNOWN ? [] : [word]))
+      .join(' ');
+  }
+
+  /** In milliseconds. */
+  #lengthOf({ samples }: AudioChunk): number {
+    return (samples.length / this.#sampleRate) * 1000;
+  }
+}
