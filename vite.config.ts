@@ -8,7 +8,7 @@ import { contentSecurity } from './src/cli/content-security.ts';
 const MEBIBYTE = 2 ** 20;
 
 /** Browser tests in which nothing is spoken or heard in real time. */
-const PAGES_WITHOUT_SOUND = ['by-hand', 'lead-hand', 'second-window', 'sealed-file', 'replay'].map(
+const PAGES_WITHOUT_SOUND = ['by-hand', 'lead-hand', 'second-window', 'sealed-file', 'replay', 'screens'].map(
   (name) => `tests/browser/${name}.test.ts`,
 );
 

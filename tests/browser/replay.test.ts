@@ -94,7 +94,7 @@ test('events are searched by what was said and filtered by kind', async () => {
 });
 
 test('a cell of the matrix leads to its event, with the first value beside the correction', async () => {
-  await app.page.getByRole('button', { name: /^stud 8, 12 N·m, in/ }).click();
+  await app.page.getByRole('button', { name: /^stud 8:.*12 N·m.*in/ }).click();
   expect(await at()).toBe(27);
   const rows = await app.page.locator('.history tbody tr').allInnerTexts();
   expect(rows.map((row) => row.replace(/\s+/g, ' ').trim())).toEqual([

@@ -103,11 +103,10 @@ function Cell(props: MatrixProps & { readonly cell: MatrixCell }): JSX.Element {
     >
       {(reading) => (
         <td class={reading().verdict === 'in' ? 'in' : 'outside'}>
-          <button
-            type="button"
-            onClick={() => props.onGo(reading().seq)}
-            aria-label={`${props.matrix.label} ${reading().fastener}, ${reading().reading.value} ${reading().reading.unit}, ${reading().verdict}, to entry ${reading().seq}`}
-          >
+          <button type="button" onClick={() => props.onGo(reading().seq)} title={`To entry ${reading().seq}`}>
+            <span class="said-only">
+              {props.matrix.label} {reading().fastener}:
+            </span>
             <For each={earlier(props.readings, reading())}>{(value) => <s>{value}</s>}</For>
             <b>
               {reading().reading.value} {reading().reading.unit}

@@ -1,0 +1,70 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { AxeResults } from 'axe-core';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { DEMO_SESSION_FILE } from '../../src/cli/demo-session.ts';
+import { AppPage } from '../support/app-page.ts';
+import { openBrowser, type Browser } from '../support/chromium.ts';
+
+// Every screen, in light and dark, by the rules of axe-core for WCAG 2.2 AA; and none of them wider than a phone.
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+
+let browser: Browser;
+let app: AppPage;
+beforeAll(async () => {
+  browser = await openBrowser(['--use-fake-device-for-media-stream']);
+  app = await AppPage.open(browser.context, inject('appUrl'));
+});
+afterAll(() => browser.close());
+
+/** What a person could stumble over, a line each. */
+async function faults(page: Page): Promise<readonly string[]> {
+  // Evaluated, not loaded: the page's own policy lets in no script from outside.
+  await page.evaluate(AXE);
+  const found = await page.evaluate(async (rules) => {
+    const { axe } = globalThis as unknown as { axe: { run(of: Document, how: object): Promise<AxeResults> } };
+    return (await axe.run(document, { runOnly: { type: 'tag', values: rules } })).violations.map(
+      ({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`,
+    );
+  }, RULES);
+  const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+  return overflow > 0 ? [...found, `${overflow} pixels too wide`] : found;
+}
+
+const SCREENS: Readonly<Record<string, () => Promise<void>>> = {
+  start: async () => {},
+  'microphone check': async () => {
+    await app.page.evaluate(() => (location.hash = '#/check/A.%20Invented'));
+    await app.page.locator('main.check').waitFor();
+  },
+  replay: async () => {
+    const file = {
+      name: 'demo.bhsession',
+      mimeType: 'application/octet-stream',
+      buffer: readFileSync(DEMO_SESSION_FILE),
+    };
+    await app.page.evaluate(() => (location.hash = '#/'));
+    await app.page.getByLabel('Open a sealed file').setInputFiles(file);
+    await app.page.locator('main.replay').waitFor();
+  },
+  work: async () => {
+    await app.page.goto(app.url);
+    await app.begin(/Oil cooler/, { mechanic: 'A. Invented' });
+  },
+};
+
+describe.each(Object.entries(SCREENS))('the screen “%s”', (_, go) => {
+  beforeAll(go);
+  test.each([
+    ['light', 1280, 800],
+    ['dark', 1280, 800],
+    ['light', 360, 740],
+  ] as const)('has nothing to stumble over: %s, %i by %i', async (colorScheme, width, height) => {
+    await app.page.emulateMedia({ colorScheme });
+    await app.page.setViewportSize({ width, height });
+    expect(await faults(app.page)).toEqual([]);
+  });
+});
