@@ -1,5 +1,5 @@
 import { verdictOn, type Finding, type Fitness, type Verdict } from '../hearing/fitness.ts';
-import { strictest, surenessFor, type Sureness } from '../language/sureness.ts';
+import { strictest, surenessFor, USUAL, type Sureness } from '../language/sureness.ts';
 import type { People } from '../session/event.ts';
 import { voiceOf, type Voice } from '../storage/voices.ts';
 import { signed } from './heard-sound.ts';
@@ -10,20 +10,25 @@ export const verdictOf = ({ trials, ...measured }: Voice): Verdict =>
 /** After so long the room, the microphone and the voice are others: about one shift. */
 const KEEPS_MS = 12 * 3_600_000;
 
+const isOld = ({ checkedAt }: Voice, utc: string): boolean => Date.parse(utc) - Date.parse(checkedAt) > KEEPS_MS;
+
 /** Whether this person's last check forbids to start by voice, and still says something about today. */
-export function forbidsVoice(voice: Voice | null, utc: string): boolean {
-  if (!voice || Date.parse(utc) - Date.parse(voice.checkedAt) > KEEPS_MS) return false;
-  return verdictOf(voice).fitness === 'do not start by voice';
-}
+export const forbidsVoice = (voice: Voice | null, utc: string): boolean =>
+  voice !== null && !isOld(voice, utc) && verdictOf(voice).fitness === 'do not start by voice';
 
 /**
  * How surely these people are to be heard, by their last checks. It is not known who of them speaks, so it is what
- * satisfies all; whoever has no check is to be heard as anybody.
+ * satisfies all; whoever has no check is to be heard as anybody. An old check may still ask for more, never for less.
+ * @param utc now
  */
-export const surenessOf = (voices: readonly Voice[], { mechanic, second }: People): Sureness =>
-  strictest(
-    [mechanic, second].flatMap((name) => (name === null ? [] : [surenessFor(voiceOf(voices, name)?.trials ?? [])])),
-  );
+export const surenessOf = (voices: readonly Voice[], { mechanic, second }: People, utc: string): Sureness =>
+  strictest([mechanic, second].flatMap((name) => (name === null ? [] : [surenessNow(voiceOf(voices, name), utc)])));
+
+function surenessNow(voice: Voice | null, utc: string): Sureness {
+  if (voice === null) return USUAL;
+  const shown = surenessFor(voice.trials);
+  return isOld(voice, utc) ? strictest([USUAL, shown]) : shown;
+}
 
 export const FITNESS: Readonly<Record<Fitness, { readonly sign: string; readonly words: string }>> = {
   fit: { sign: '✓', words: 'Fit to work by voice' },

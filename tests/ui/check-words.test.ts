@@ -33,12 +33,21 @@ describe('what was measured of a voice', () => {
 
 describe('how surely people are to be heard', () => {
   const unsure = { ...voice, trials: voice.trials.map((trial) => ({ ...trial, confidence: 0.68 })) };
+  const soon = '2026-01-02T04:00:00.000Z';
   test('follows the check of the one who works alone', () => {
-    expect(surenessOf([unsure], { mechanic: 'A. Invented', second: null }).reading).toBeCloseTo(0.63, 6);
+    expect(surenessOf([unsure], { mechanic: 'A. Invented', second: null }, soon).reading).toBeCloseTo(0.63, 6);
+  });
+  test('is not relaxed by the check of another day; what that one asked for beyond the usual stays', () => {
+    const alone = { mechanic: 'A. Invented', second: null };
+    const later = '2026-01-03T04:00:00.000Z';
+    expect(surenessOf([unsure], alone, later)).toEqual(USUAL);
+    const misheard = { ...voice, trials: trials(4) };
+    expect(surenessOf([misheard], alone, later)).toEqual(surenessOf([misheard], alone, soon));
+    expect(surenessOf([misheard], alone, later).reading).toBeGreaterThan(USUAL.reading);
   });
   test('is not relaxed beside somebody who was not checked, nor for somebody else', () => {
-    expect(surenessOf([unsure], { mechanic: 'A. Invented', second: 'B. Invented' })).toEqual(USUAL);
-    expect(surenessOf([unsure], { mechanic: 'B. Invented', second: null })).toEqual(USUAL);
+    expect(surenessOf([unsure], { mechanic: 'A. Invented', second: 'B. Invented' }, soon)).toEqual(USUAL);
+    expect(surenessOf([unsure], { mechanic: 'B. Invented', second: null }, soon)).toEqual(USUAL);
   });
 });
 

@@ -124,7 +124,7 @@ function Bench(props: {
     book: shop.book,
     say: (texts) => void devices.announce(texts),
     tone: (kind) => devices.speaking.tone(kind),
-    sureness: (people) => surenessOf(shop.voices(), people),
+    sureness: (people) => surenessOf(shop.voices(), people, now().utc),
     // A seal that cannot be made is shown as missing beside the record; the record itself is written.
     onClosed: (entries) => sealOnDevice(kept.id, entries).catch(() => undefined),
     ...(device === null ? {} : { device }),
