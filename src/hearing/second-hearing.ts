@@ -30,12 +30,17 @@ export class SecondHearing {
     this.#chunks.splice(0, first);
   }
 
+  /** What is kept from this time on, in milliseconds: the chunk it falls into is the first. */
+  since(time: number): readonly AudioChunk[] {
+    return this.#chunks.filter((chunk) => chunk.time + this.#lengthOf(chunk) > time);
+  }
+
   /** @returns the words as heard freely, '' for none; null where the sound of these words is no longer kept */
   async hear(words: readonly Word[]): Promise<string | null> {
     const [first, last] = [words[0], words.at(-1)];
     if (!first || !last) return null;
-    const [from, to] = [first.start - MARGIN_MS, last.end + MARGIN_MS];
-    const chunks = this.#chunks.filter((chunk) => chunk.time + this.#lengthOf(chunk) > from && chunk.time < to);
+    const to = last.end + MARGIN_MS;
+    const chunks = this.since(first.start - MARGIN_MS).filter((chunk) => chunk.time < to);
     if ((chunks[0]?.time ?? Infinity) > first.start) return null;
     this.#recogniser ??= new Recogniser(this.#engine, this.#sampleRate, null);
     const recogniser = this.#recogniser;

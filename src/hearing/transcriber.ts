@@ -16,6 +16,9 @@ const LONGEST_UTTERANCE_MS = 20_000;
 /** A command heard less surely waits for a longer pause: what follows may show that it was none. */
 const SURE = 0.85;
 
+/** The first word of an utterance may begin so long before the engine says. */
+const LEAD_MS = 300;
+
 /** The same again so soon is the end of the same sound: nobody says it twice in one breath. */
 const ECHO_MS = 400;
 
@@ -56,6 +59,8 @@ export class Transcriber {
   #switching: Promise<void> | null = null;
   /** Goes up at each interruption; results from before it mean nothing any more. */
   #epoch = 0;
+  /** The epoch that ended within an utterance: what still comes of it is a piece of that, and no utterance. */
+  #torn = -1;
 
   constructor(engine: Engine, sampleRate: number, phrases: Phrases, judge: Judge | null, events: TranscriberEvents) {
     this.#engine = engine;
@@ -95,6 +100,7 @@ export class Transcriber {
 
   /** Drops what is being said and begins afresh with the next chunk. Utterances that had ended before are still delivered. */
   interrupt(): void {
+    if (this.#before.length > 0) this.#torn = this.#epoch;
     this.#epoch++;
     this.#unfinished = [];
     this.#before = this.#inHand = [];
@@ -103,9 +109,10 @@ export class Transcriber {
     void this.#current.finish();
   }
 
-  /** Sound that is part of no delivered utterance. */
+  /** Sound that is part of no delivered utterance. Words that wait for more are not delivered: theirs comes first. */
   get unfinished(): readonly AudioChunk[] {
-    return this.#unfinished;
+    const [first] = this.#before;
+    return first ? this.#second.since(Math.max(first.start - LEAD_MS, this.#delivered.end)) : this.#unfinished;
   }
 
   /** The audio has ended: what was said last is a whole utterance. */
@@ -137,7 +144,7 @@ export class Transcriber {
     }
     if (epoch === this.#epoch) return this.#hear(heard);
     // It had ended before the interruption.
-    if (heard.kind === 'utterance' && heard.utterance) this.#letGo(heard.utterance);
+    if (heard.kind === 'utterance' && heard.utterance && epoch !== this.#torn) this.#letGo(heard.utterance);
     if (heard.kind === 'fault') this.#events.fault(heard.detail);
   }
 

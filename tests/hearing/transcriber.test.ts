@@ -1,0 +1,98 @@
+import { describe, expect, it } from 'vitest';
+import type { Engine, EngineQuestion } from '../../src/hearing/engine.ts';
+import type { Reply } from '../../src/hearing/engine-reply.ts';
+import { Transcriber } from '../../src/hearing/transcriber.ts';
+import type { Judge } from '../../src/hearing/types.ts';
+
+// What depends on the moment at which an answer comes is tried on an engine that answers when it is told to. Everything
+// else is in tests/browser, with the real one.
+
+const RATE = 16_000;
+const CHUNK_MS = 100;
+const SILENT: Reply = { kind: 'partial', text: '' };
+
+/** Words of a quarter of a second each, that end at this time of the audio. */
+function utterance(text: string, endMs: number): Reply {
+  const all = text.split(' ');
+  const words = all.map((word, i) => {
+    const end = endMs / 1000 - (all.length - 1 - i) * 0.25;
+    return { word, start: end - 0.25, end, confidence: 1 };
+  });
+  return { kind: 'utterance', text, words };
+}
+
+/** An engine whose answers to chunks of audio are given by hand, in order. */
+function engineByHand() {
+  const open: ((reply: Reply) => void)[] = [];
+  const engine = {
+    newRecogniserId: () => 'one',
+    wantWordTimes: () => undefined,
+    ask: ({ action }: EngineQuestion) => {
+      if (action === 'audioChunk') return new Promise<Reply>((answer) => open.push(answer));
+      return Promise.resolve<Reply>(
+        action === 'retrieveFinalResult' ? { kind: 'utterance', text: '', words: [] } : { kind: 'done' },
+      );
+    },
+  };
+  const answer = async (reply: Reply): Promise<void> => {
+    open.shift()?.(reply);
+    await new Promise((resolve) => setTimeout(resolve));
+  };
+  return { engine: engine as unknown as Engine, answer };
+}
+
+/** Numbers may always go on. */
+const NUMBERS: Judge = { completeness: () => 'complete, may go on', isHeardTwice: () => false };
+
+function transcriber() {
+  const { engine, answer } = engineByHand();
+  const told: string[] = [];
+  const ear = new Transcriber(engine, RATE, ['two four', 'five'], NUMBERS, {
+    utterance: ({ text }) => told.push(text),
+    partial: () => undefined,
+    fault: (detail) => told.push(detail),
+  });
+  let time = 0;
+  /** One chunk; its answer comes at once, or later by hand. */
+  const feed = async (reply?: Reply): Promise<void> => {
+    void ear.feed({ samples: new Float32Array((RATE * CHUNK_MS) / 1000), time });
+    time += CHUNK_MS;
+    if (reply) await answer(reply);
+  };
+  return { ear, feed, answer, told };
+}
+
+describe('words that the engine has ended and that wait for more', () => {
+  it('keep their sound for the engine that comes after one that stops', async () => {
+    const { ear, feed, told } = transcriber();
+    for (let i = 0; i < 9; i++) await feed(SILENT);
+    await feed(utterance('two four', 900));
+    await feed(SILENT);
+    expect(told).toEqual([]);
+    // "Two" began at 0.4 s, or a little sooner. Without it, the next engine would hear another number.
+    expect(ear.unfinished.map(({ time }) => time)).toEqual([100, 200, 300, 400, 500, 600, 700, 800, 900, 1000]);
+  });
+
+  it('are dropped with their rest, where they are interrupted: a piece of a number is no number', async () => {
+    const { ear, feed, answer, told } = transcriber();
+    for (let i = 0; i < 9; i++) await feed(SILENT);
+    await feed(utterance('two four', 900));
+    await feed();
+    ear.interrupt();
+    await answer(utterance('five', 1_050));
+    await ear.end();
+    expect(told).toEqual([]);
+  });
+});
+
+describe('an interruption', () => {
+  it('lets out an utterance that had ended before it', async () => {
+    const { ear, feed, answer, told } = transcriber();
+    for (let i = 0; i < 9; i++) await feed(SILENT);
+    await feed();
+    ear.interrupt();
+    await answer(utterance('five', 800));
+    await ear.end();
+    expect(told).toEqual(['five']);
+  });
+});
