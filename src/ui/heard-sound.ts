@@ -26,7 +26,7 @@ export function heardSound(sound: Sound, before: Background | null): HeardSound 
 /** In words, the gravest first: what to do about it, where something is to be done. */
 export function soundInWords({ noise, signalToNoise: snr, background, isClipped, isFaint }: HeardSound): string {
   if (noise === null) return 'Background: not measured yet';
-  const measured = snr === null ? `${signed(noise)} dB` : `voice ${Math.max(0, snr)} dB over it`;
+  const measured = snr === null ? `${signed(noise)} dB` : `voice ${Math.max(0, snr)} dB over the noise`;
   if (background === 'too loud to trust') return `▲ Too loud to trust: ${measured}. Tap or use the pedal.`;
   if (isClipped) return '▲ Too close: the microphone cuts the sound off.';
   if (isFaint) return '▲ Voice too quiet: come closer to the microphone.';

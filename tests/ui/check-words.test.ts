@@ -57,9 +57,9 @@ describe('the sound in words', () => {
   test.each([
     [null, null, /not measured/],
     [-60, null, /^Background −60 dB$/],
-    [-60, -30, /^Quiet: voice 30 dB over it$/],
+    [-60, -30, /^Quiet: voice 30 dB over the noise$/],
     [-45, -30, /^△ Loud: voice 15 dB/],
-    [-30, -31, /^▲ Too loud to trust: voice 0 dB over it\. Tap or use the pedal/],
+    [-30, -31, /^▲ Too loud to trust: voice 0 dB over the noise\. Tap or use the pedal/],
     [-20, null, /^▲ Too loud to trust/],
     [-90, -55, /quiet: come closer/],
   ] as const)('background %s, speech %s', (noise, speech, words) => expect(of(noise, speech)).toMatch(words));
