@@ -34,7 +34,7 @@ export async function loadVoices(): Promise<readonly Voice[]> {
   return readable(await get<unknown>(KEY).catch(() => undefined));
 }
 
-/** Keeps a voice in place of the same person's last one. A browser that will not keep it is no reason to stop work. */
+/** Keeps a voice in place of the same person's last one. @returns all that are kept, and this one where the browser will not keep it */
 export async function keepVoice(voice: Voice): Promise<readonly Voice[]> {
   return change((voices) => [...without(voices, voice.name), voice]);
 }
@@ -47,7 +47,7 @@ export async function forgetVoice(name: string): Promise<readonly Voice[]> {
 }
 
 async function change(to: (voices: readonly Voice[]) => readonly Voice[]): Promise<readonly Voice[]> {
-  let changed: readonly Voice[] = [];
+  let changed = byName(to([]));
   await update<unknown>(KEY, (kept) => (changed = byName(to(readable(kept))))).catch(() => undefined);
   return changed;
 }

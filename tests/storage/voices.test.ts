@@ -1,6 +1,6 @@
 import 'fake-indexeddb/auto';
 import { get, set } from 'idb-keyval';
-import { beforeEach, expect, test } from 'vitest';
+import { beforeEach, expect, test, vi } from 'vitest';
 import { forgetVoice, keepVoice, loadVoices, voiceOf, type Voice } from '../../src/storage/voices.ts';
 
 const voice = (name: string, right = true): Voice => ({
@@ -43,4 +43,13 @@ test('what cannot be read is left out', async () => {
   expect(await loadVoices()).toEqual([voice('A. Invented')]);
   await set('voices', { name: 'A' });
   expect(await loadVoices()).toEqual([]);
+});
+
+test('a check that cannot be kept counts all the same, until the page is left', async () => {
+  const broken = vi.spyOn(IDBObjectStore.prototype, 'get').mockImplementation(() => {
+    throw new DOMException('The store cannot be read.', 'UnknownError');
+  });
+  expect(await keepVoice(voice('A. Invented'))).toEqual([voice('A. Invented')]);
+  expect(broken).toHaveBeenCalled();
+  broken.mockRestore();
 });
