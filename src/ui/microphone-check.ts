@@ -41,6 +41,8 @@ export function createMicrophoneCheck(devices: Devices, person: string): Microph
     setTrials([]);
     setStage({ kind: 'silence' });
     await devices.start();
+    // Left while the browser asked for the microphone, or another window has it: nothing is to be said here.
+    if (signal.aborted || devices.elsewhere()) return null;
     await devices.announce(['Microphone check. Be silent for two seconds.']);
     if (!(await earOpens(devices, signal))) return null;
     await pause(SILENCE_MS, signal);
