@@ -85,6 +85,10 @@ class EngineHearing implements Hearing {
     return this.#state;
   }
 
+  get closedBy(): MuteReason | null {
+    return this.#gate.reasonAt(performance.now());
+  }
+
   subscribe(listener: (state: HearingState) => void): () => void {
     return this.#stateListeners.add(listener);
   }
@@ -153,6 +157,7 @@ class EngineHearing implements Hearing {
     this.#closing.abort();
     this.#closing = new AbortController();
     this.#engines.close();
+    this.#carryOver.end();
     clearTimeout(this.#opensLater);
     const audio = this.#audio;
     this.#audio = this.#opening = this.#transcriber = this.#hushEar = this.#audioFailure = null;
@@ -200,8 +205,7 @@ class EngineHearing implements Hearing {
       const louder = this.#sound.louder(chunk);
       return this.#transcriber ? this.#transcriber.feed(louder) : this.#carryOver.keep(louder);
     }
-    const isOwnVoice = this.#gate.reasonAt(performance.now()) === 'own voice';
-    if (isOwnVoice && !this.#audioFailure) await this.#hushEar?.feed(chunk);
+    if (this.closedBy === 'own voice' && !this.#audioFailure) await this.#hushEar?.feed(chunk);
   }
 
   /** What is being said is dropped, wherever it has got to. */
@@ -248,7 +252,7 @@ class EngineHearing implements Hearing {
       progress: this.#engines.progress,
       failure: this.#engines.failure ?? this.#audioFailure,
       isReady: this.#transcriber !== null,
-      muted: this.#gate.reasonAt(performance.now()),
+      muted: this.closedBy,
       partial: this.#partial,
     });
     if (JSON.stringify(next) === JSON.stringify(this.#state)) return;

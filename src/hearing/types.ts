@@ -111,6 +111,8 @@ export interface OpenAudio {
 /** Speech in, text out. It never throws into the app: whatever goes wrong becomes a state or a {@link LoadOutcome}. */
 export interface Hearing {
   readonly state: HearingState;
+  /** Why the ear is closed at this moment, whatever else keeps it from hearing; null where nothing closes it. */
+  readonly closedBy: MuteReason | null;
   /** @returns a function that ends the subscription, as do all the others. */
   subscribe(listener: (state: HearingState) => void): () => void;
   onUtterance(listener: (utterance: Utterance) => void): () => void;

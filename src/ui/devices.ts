@@ -47,7 +47,7 @@ export interface Devices {
 export function createDevices(voice: 'embedded' | 'system'): Devices {
   const memory = new SoundMemory(SECONDS_REMEMBERED);
   // What is said while a person has closed the ear is nobody's business, the memory's neither.
-  const isOpen = (): boolean => !(hearing.state.kind === 'muted' && hearing.state.why === 'asked');
+  const isOpen = (): boolean => hearing.closedBy !== 'asked';
   const hearing: Hearing = createHearing({ source: remembered(microphone(), memory, isOpen) });
   const speaking = createSpeaking({ prefer: voice });
   const [hearingState, setHearingState] = createSignal(hearing.state);
