@@ -26,7 +26,9 @@ describe('verify', { timeout: 120_000 }, () => {
     const { code, out, err } = await run('verify', [DEMO_SESSION_FILE]);
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(out).toEqual([
-      expect.stringMatching(/: intact: \d+ entries, closed 2026-03-12T\S+Z, sealed by key [A-Za-z0-9_-]{43}$/),
+      expect.stringMatching(
+        /: intact: \d+ entries, closed 2026-03-12T\S+Z, sounds: \d+ there, sealed by key [A-Za-z0-9_-]{43}$/,
+      ),
     ]);
   });
 

@@ -20,7 +20,11 @@ const played = (begun: fc.Arbitrary<Play>): fc.Arbitrary<Play> =>
   fc
     .record({ begun, way: fc.nat(120), moves: fc.array(fc.option(meaning), { maxLength: 20, size: 'max' }) })
     .map(({ begun, way, moves }) =>
-      moves.reduce((play, move) => tell(play, move ?? openly(play.state)), goOpenly(begun, way)),
+      // What comes after the end is answered, not written.
+      moves.reduce(
+        (play, move) => (play.state.phase === 'closed' ? play : tell(play, move ?? openly(play.state))),
+        goOpenly(begun, way),
+      ),
     );
 
 /** A session of any procedure, of up to some hundred entries. */
