@@ -8,9 +8,16 @@ import { contentSecurity } from './src/cli/content-security.ts';
 const MEBIBYTE = 2 ** 20;
 
 /** Browser tests in which nothing is spoken or heard in real time. */
-const PAGES_WITHOUT_SOUND = ['by-hand', 'lead-hand', 'second-window', 'sealed-file', 'replay', 'screens'].map(
-  (name) => `tests/browser/${name}.test.ts`,
-);
+const PAGES_WITHOUT_SOUND = [
+  'by-hand',
+  'lead-hand',
+  'killed-browser',
+  'second-window',
+  'hear-command',
+  'replay',
+  'screens',
+  'sealed-file',
+].map((name) => `tests/browser/${name}.test.ts`);
 
 const inBrowser = {
   environment: 'node',
