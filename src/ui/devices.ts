@@ -33,6 +33,8 @@ export interface Devices {
   loadModel(source: ModelSource): Promise<LoadOutcome>;
   /** Says texts one after another, in place of what is being said. The ear is closed from the first to the last. */
   announce(texts: readonly string[]): Promise<void>;
+  /** Says a text after what is being said: news of the devices may not cut off a read-back. */
+  addNews(text: string): Promise<void>;
   /** Another window of this app has ear and voice: two that answer one voice would both act on it. */
   readonly elsewhere: Accessor<boolean>;
   /**
@@ -66,7 +68,8 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
   speaking.subscribe(setSpeakingState);
   // What was being said stays on the screen.
   hearing.onHush(() => speaking.hush());
-  hearing.subscribe(createEarReport((text) => void speak([text], sounding > 0 ? words : [])));
+  const addNews = (text: string): Promise<void> => speak([text], sounding > 0 ? words : []);
+  hearing.subscribe(createEarReport((text) => void addNews(text)));
   /** Runs of announcements that are under way, and the words that sound. */
   let sounding = 0;
   let words: readonly string[] = [];
@@ -112,6 +115,7 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
       speaking.hush();
       await speak(texts);
     },
+    addNews,
     elsewhere,
     async start(ear) {
       if (ear === 'closed') hearing.mute('asked');

@@ -214,7 +214,7 @@ function Bench(props: {
         />
       </div>
       <div class="more">
-        <StorageLine asks={true} onLittleRoom={(text) => void devices.announce([text])} />
+        <StorageLine asks={true} onLittleRoom={(text) => void devices.addNews(text)} />
         <SeldomButtons situation={situation()} onMeaning={below} />
         <PeoplePanel view={view()} onMeaning={below} />
       </div>
