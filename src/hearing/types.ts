@@ -130,11 +130,12 @@ export interface Hearing {
   /** Opens the microphone, or tries a lost one again. Call it from a tap or key: browsers ask for one. */
   listen(): Promise<void>;
   /**
-   * Sets what may be said from now on, words separated by spaces; null lets every word of the model be heard. Speech that has begun is heard whole, under the new list.
-   * @returns the words the model lacks; phrases with such a word are left out. Empty while no model is loaded: the list
-   * is kept, and checked when one is.
+   * Sets what may be said from now on, words separated by spaces; null lets every word of the model be heard. Speech that
+   * has begun is heard whole, under the new list.
    * @param judge what it says is the same for the same words. With it, an utterance ends as soon as its words and the pause
    * after them allow, and a pause inside it does not end it. Without it, the engine's own half second of silence does.
+   * @returns the words the model lacks; phrases with such a word are left out. Empty while no model is loaded: the list
+   * is kept, and checked when one is.
    */
   setPhrases(phrases: Phrases, judge?: Judge): readonly string[];
   /** Closes the ear. Several reasons may hold at once. What was being said is dropped, not delivered half. */
