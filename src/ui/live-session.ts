@@ -66,8 +66,8 @@ export interface Fittings {
   readonly keepSound?: KeepSound;
   /** How surely these people are to be heard; absent: as anybody. */
   readonly sureness?: (people: People) => Sureness;
-  /** Told once the record is closed and on disk, before that is said. It never throws. */
-  readonly onClosed?: (entries: readonly Entry[]) => Promise<void>;
+  /** Told once the record is closed and on disk, before that is said. Gives what is to be said besides. It never throws. */
+  readonly onClosed?: (entries: readonly Entry[]) => Promise<readonly string[]>;
 }
 
 const BACK: Decision = { kind: 'accepted', events: [{ kind: 'break noticed' }] };
@@ -130,6 +130,7 @@ export function createLiveSession(
     const events: readonly EventBody[] =
       decision.kind === 'accepted' ? decision.events : [{ kind: 'refused', meaning, reason: decision.reason }];
     // A closed record stays as it is: what comes after the end is answered, not written.
+    let besides: readonly string[] = [];
     if (state().phase !== 'closed') {
       let written: readonly Entry[];
       try {
@@ -143,10 +144,10 @@ export function createLiveSession(
         return;
       }
       show(written);
-      if (state().phase === 'closed') await onClosed?.(entries());
+      if (state().phase === 'closed') besides = (await onClosed?.(entries())) ?? [];
     }
     tone(toneFor(state(), events));
-    say(announce(state(), events));
+    say([...announce(state(), events), ...besides]);
   }
 
   /** What was heard, with its sound on disk before the entry that names it. */

@@ -98,7 +98,7 @@ test('with consent the sound of a reading is in its entry by its hash, on the de
   await app.type('next');
   await app.say('one two');
   await app.say('affirm');
-  await app.page.getByText('Sealed by the key of this device').waitFor();
+  await app.page.getByText('As it was sealed when it was closed, by the key of this device').waitFor();
 
   const session = (await app.entries()).at(-1)?.session;
   const entries = (await app.entries()).filter((entry) => entry.session === session);

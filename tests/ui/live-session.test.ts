@@ -329,7 +329,7 @@ test('a record that is closed is sealed when it is on disk, and before that is s
   const order: string[] = [];
   const onClosed = vi.fn<NonNullable<Fittings['onClosed']>>().mockImplementation((entries) => {
     order.push(`sealed: ${entries.at(-1)?.body.kind}`);
-    return Promise.resolve();
+    return Promise.resolve([]);
   });
   const say = (): void => void order.push('said');
   const { live } = await open(new GoodBook(), { onClosed, say }, { ...job, steps: job.steps.slice(0, 1) });
@@ -337,4 +337,14 @@ test('a record that is closed is sealed when it is on disk, and before that is s
   settle();
   await live.act(next, 'touch');
   expect(order).toEqual(['sealed: closed', 'said', 'said']);
+});
+
+test('a seal that could not be made is said behind the closing', async () => {
+  const { live, said } = await open(
+    new GoodBook(),
+    { onClosed: () => Promise.resolve(['It could not be sealed.']) },
+    { ...job, steps: job.steps.slice(0, 1) },
+  );
+  await live.act(next, 'touch');
+  expect(said()).toMatch(/record is closed\. .* It could not be sealed\.$/);
 });

@@ -1,24 +1,27 @@
 import { Show, createResource, type JSX } from 'solid-js';
+import type { RecordBook } from '../../storage/record-book.ts';
 import { addressOf } from '../router.ts';
-import { deviceThumbprint } from '../device-seal.ts';
+import { readSession } from '../session-file.ts';
+import { DeviceSealLine } from './device-seal-line.tsx';
 import { UnsavedLine } from './unsaved-line.tsx';
 
-/** What is to be done with a record that was just closed: it is sealed here, and kept nowhere else. */
-export function ClosedNote(props: { readonly session: string; readonly entries: number }): JSX.Element {
-  const [thumbprint] = createResource(deviceThumbprint);
+/** What is to be done with a record that was just closed: whether it is sealed here, and that it is kept nowhere else. */
+export function ClosedNote(props: {
+  readonly book: RecordBook;
+  readonly session: string;
+  readonly entries: number;
+  /** Whether sealing is over, well or not: before that there is nothing to look for. */
+  readonly isSealingOver: boolean;
+}): JSX.Element {
+  // What lies on the disk is looked at, not what is in memory.
+  const [record] = createResource(
+    () => props.isSealingOver && { book: props.book, session: props.session },
+    ({ book, session }) => readSession(book, session).catch(() => null),
+  );
   return (
     <section class="closed-note" aria-label="The closed record">
       <UnsavedLine session={props.session} entries={props.entries} />
-      <Show
-        when={thumbprint()}
-        fallback={<p>This browser keeps no key: the record could not be sealed on this device.</p>}
-      >
-        {(key) => (
-          <p>
-            Sealed by the key of this device: <code>{key()}</code>
-          </p>
-        )}
-      </Show>
+      <Show when={record()}>{(found) => <DeviceSealLine record={found()} />}</Show>
       <a class="button" href={addressOf({ kind: 'replay', session: props.session })}>
         Replay and save
       </a>

@@ -5,7 +5,8 @@ import { deviceThumbprint, findDeviceSeal } from '../device-seal.ts';
 /** Whether a closed record is still the one that this device sealed when it was closed. */
 export function DeviceSealLine(props: { readonly record: SessionRecord }): JSX.Element {
   const [found] = createResource(async () => ({
-    seal: await findDeviceSeal(props.record),
+    // Where the browser keeps no seals, there is none.
+    seal: await findDeviceSeal(props.record).catch(() => ({ kind: 'none' }) as const),
     own: await deviceThumbprint(),
   }));
   const good = () => {
@@ -33,6 +34,11 @@ export function DeviceSealLine(props: { readonly record: SessionRecord }): JSX.E
               : `It is sealed by another key than that of this device: ${seal().thumbprint}.`}
           </p>
         )}
+      </Match>
+      <Match when={found()?.seal.kind === 'none'}>
+        <p class="verification" role="status">
+          No seal of its closing is on this device: it could not be made, was removed, or this program made none then.
+        </p>
       </Match>
     </Switch>
   );

@@ -120,13 +120,17 @@ function Bench(props: {
   const { shop, kept, device } = props;
   const { devices } = shop;
   const keepSound = soundKeeper(kept, devices);
+  const [isSealingOver, setSealingOver] = createSignal(stateAfter(kept, kept.entries.length).phase === 'closed');
   const live = createLiveSession(kept, {
     book: shop.book,
     say: (texts) => void devices.announce(texts),
     tone: (kind) => devices.speaking.tone(kind),
     sureness: (people) => surenessOf(shop.voices(), people, now().utc),
-    // A seal that cannot be made is shown as missing beside the record; the record itself is written.
-    onClosed: (entries) => sealOnDevice(kept.id, entries).catch(() => undefined),
+    onClosed: (entries) =>
+      sealOnDevice(kept.id, entries)
+        .then(() => [])
+        .catch(() => [NOT_SEALED])
+        .finally(() => setSealingOver(true)),
     ...(device === null ? {} : { device }),
     ...(keepSound ? { keepSound } : {}),
   });
@@ -204,7 +208,12 @@ function Bench(props: {
         </div>
         <WorkPanel view={view()} />
         <Show when={live.state().phase === 'closed'}>
-          <ClosedNote session={kept.id} entries={live.entries().length} />
+          <ClosedNote
+            book={shop.book}
+            session={kept.id}
+            entries={live.entries().length}
+            isSealingOver={isSealingOver()}
+          />
         </Show>
         <Lines live={live} onLine={(line) => void live.hear({ words: typedWords(line).map(sure) }, 'key')} />
         <ActionButtons
@@ -221,6 +230,9 @@ function Bench(props: {
     </main>
   );
 }
+
+/** The record itself is written then; the missing seal stands beside it as well. */
+const NOT_SEALED = 'It could not be sealed on this device.';
 
 /** Keeps sound for as long as this screen is up, where everybody agreed to it at the start; undefined where not. */
 function soundKeeper({ id, entries }: KeptSession, { memory }: Devices): KeepSound | undefined {
