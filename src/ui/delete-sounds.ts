@@ -6,19 +6,16 @@ import { takePen, type Pen } from '../storage/pen.ts';
 import type { RecordBook } from '../storage/record-book.ts';
 import type { SoundStore } from '../storage/sound-store.ts';
 import { now } from './clock.ts';
-import { sealOnDevice } from './device-seal.ts';
 
 export interface Deletion {
   readonly book: Pick<RecordBook, 'read' | 'append'>;
   readonly sounds: Pick<SoundStore, 'hashes' | 'remove'>;
   readonly pen?: (session: string) => Promise<Pen | null>;
-  /** Makes the seal of a closed record anew, so that it covers the deletion as well. */
-  readonly reseal?: typeof sealOnDevice;
 }
 
 /**
- * The entry comes first: after it a power cut leaves sounds that are deleted by the record, and `finishDeletion` takes
- * them away.
+ * The entry comes first: after it a power cut leaves sounds that are deleted by the record, and `removeStrays` takes them
+ * away. The seal of a closed record stays that of its closing: deletions may follow what it covers.
  * @param person who deletes them
  * @returns how many were deleted
  * @throws where another window writes this session, or its record is broken: a broken record is left as it is
@@ -26,30 +23,34 @@ export interface Deletion {
 export async function deleteSounds(
   session: string,
   person: string,
-  { book, sounds, pen = takePen, reseal = sealOnDevice }: Deletion,
+  { book, sounds, pen = takePen }: Deletion,
 ): Promise<number> {
   const held = await pen(session);
   if (held === null) throw new Error('Another window works on this session. Close it first.');
   try {
-    const read = await readSessionRecord(session, await book.read(session));
-    const record = read.kind === 'readable' ? read.record : null;
+    const record = await wholeRecord(session, book);
     const last = record?.entries.at(-1);
-    if (!record || !last || record.verification.kind === 'broken')
-      throw new Error('Its record is broken: nothing more is written to it.');
-    const there = soundsLeft(record, await sounds.hashes(session));
+    if (!record || !last) throw new Error('Its record is broken: nothing more is written to it.');
+    const stored = await sounds.hashes(session);
+    const there = soundsLeft(record, stored);
     if (there.length > 0) {
       const body = { kind: 'sounds deleted', sounds: there } as const;
       const event = { seq: last.seq + 1, at: now(), source: 'touch', person, heard: null, body } as const;
-      const entry = await seal(session, last.device === undefined ? event : { ...event, device: last.device }, last);
-      await book.append([entry]);
-      await sounds.remove(session, there);
-      if (record.entries.some(({ body: { kind } }) => kind === 'closed'))
-        await reseal(session, [...record.entries, entry]);
+      await book.append([
+        await seal(session, last.device === undefined ? event : { ...event, device: last.device }, last),
+      ]);
     }
+    await sounds.remove(session, stored);
     return there.length;
   } finally {
     held.release();
   }
+}
+
+/** The record of a session, where all of it can be trusted. */
+async function wholeRecord(session: string, book: Pick<RecordBook, 'read'>): Promise<SessionRecord | null> {
+  const read = await readSessionRecord(session, await book.read(session));
+  return read.kind === 'readable' && read.record.verification.kind === 'intact' ? read.record : null;
 }
 
 /** The sounds that a record names as kept and that are there, by their hashes. */
@@ -59,12 +60,25 @@ export function soundsLeft({ entries }: Pick<SessionRecord, 'entries'>, there: r
   return named.filter((sha256) => !deleted.has(sha256) && there.includes(sha256));
 }
 
-/** Takes away what the record says was deleted and is still there: the page was closed in between. */
-export async function finishDeletion(
-  { id, entries }: Pick<SessionRecord, 'id' | 'entries'>,
-  sounds: Pick<SoundStore, 'hashes' | 'remove'>,
-): Promise<void> {
-  const deleted = deletedSounds(entries);
-  const left = deleted.size === 0 ? [] : (await sounds.hashes(id)).filter((sha256) => deleted.has(sha256));
-  if (left.length > 0) await sounds.remove(id, left);
+/**
+ * Takes away the sounds that a record does not have: those that were deleted by it, and those whose entry was never
+ * written. In both cases something broke off in between. Where another window writes the session, the entry may be under
+ * way, and where the record is broken, it may have been lost: then nothing is taken.
+ */
+export async function removeStrays(session: string, { book, sounds, pen = takePen }: Deletion): Promise<void> {
+  if ((await straysOf(session, { book, sounds })).length === 0) return;
+  const held = await pen(session);
+  if (held === null) return;
+  try {
+    await sounds.remove(session, await straysOf(session, { book, sounds }));
+  } finally {
+    held.release();
+  }
+}
+
+async function straysOf(session: string, { book, sounds }: Omit<Deletion, 'pen'>): Promise<readonly string[]> {
+  const stored = await sounds.hashes(session);
+  const record = stored.length === 0 ? null : await wholeRecord(session, book);
+  const wanted = new Set(record && soundsLeft(record, stored));
+  return record === null ? [] : stored.filter((sha256) => !wanted.has(sha256));
 }

@@ -2,7 +2,7 @@ import { Match, Switch, createResource, type JSX } from 'solid-js';
 import type { SessionRecord } from '../../record/session-record.ts';
 import { deviceThumbprint, findDeviceSeal } from '../device-seal.ts';
 
-/** Whether a closed record is still the one that this device sealed when it was closed. */
+/** Whether a closed record is still the one that this device sealed when it was closed; sounds may have been deleted since. */
 export function DeviceSealLine(props: { readonly record: SessionRecord }): JSX.Element {
   const [found] = createResource(async () => ({
     // Where the browser keeps no seals, there is none.

@@ -2,7 +2,7 @@ import { Show, createResource, createSignal, untrack, type JSX } from 'solid-js'
 import { openSoundStore } from '../../storage/sound-store.ts';
 import type { SessionRecord } from '../../record/session-record.ts';
 import type { Shop } from '../app.tsx';
-import { deleteSounds, finishDeletion, soundsLeft } from '../delete-sounds.ts';
+import { deleteSounds, removeStrays, soundsLeft } from '../delete-sounds.ts';
 import { messageOf } from '../message.ts';
 
 /** The sounds of a kept session: how many there are, and the way to delete them for good. */
@@ -13,7 +13,7 @@ export function KeptSounds(props: {
 }): JSX.Element {
   const store = openSoundStore();
   const [found, { refetch }] = createResource(async () => {
-    await finishDeletion(props.record, store);
+    await removeStrays(props.record.id, { book: props.shop.book, sounds: store });
     return soundsLeft(props.record, await store.hashes(props.record.id)).length;
   });
   const [isAsked, setAsked] = createSignal(false);
@@ -58,6 +58,7 @@ export function KeptSounds(props: {
               Who deletes them
               <input value={name()} onInput={(event) => setName(event.currentTarget.value)} />
             </label>
+            <p>Files that were saved before still hold these sounds: delete those files as well.</p>
             <button type="submit">Delete for good</button>
             <button type="button" onClick={() => setAsked(false)}>
               Keep them
