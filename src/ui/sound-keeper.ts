@@ -4,6 +4,7 @@ import { soundHash } from '../record/sounds.ts';
 import { wavFile } from '../record/wav.ts';
 import type { EventBody, People } from '../session/event.ts';
 import type { SoundOfReading } from '../session/intent.ts';
+import { roomLeft } from '../storage/persistence.ts';
 import type { SoundStore } from '../storage/sound-store.ts';
 import { instantAt } from './clock.ts';
 import { messageOf } from './message.ts';
@@ -15,6 +16,12 @@ export const SECONDS_REMEMBERED = 10;
 const AROUND = { before: 1000, after: 500 };
 /** The read-back is heard before the word that answers it; of both together no more than this, in milliseconds. */
 const LONGEST_ANSWER = 8000;
+
+/**
+ * Sound must never take the room that entries need: they are written first of all, and work stops where they cannot be. In
+ * bytes: a long job's entries are a few million.
+ */
+const ROOM_FOR_ENTRIES = 20 * 2 ** 20;
 
 /** When words were spoken, on the `performance.now()` clock. */
 export interface Spoken {
@@ -40,12 +47,16 @@ export type KeepSound = (spoken: Spoken, since: number, people: People) => Promi
 
 const lost = (why: string): SoundOfReading => ({ kept: false, why });
 
-/** @param asked those who agreed at the start: with anybody else there, nothing is kept */
+/**
+ * @param asked those who agreed at the start: with anybody else there, nothing is kept
+ * @param room how much this device still has, in bytes; null where that is not known
+ */
 export function createSoundKeeper(
   session: string,
   asked: People,
   memory: Pick<SoundMemory, 'cut'>,
   store: Pick<SoundStore, 'keep'>,
+  room: () => Promise<number | null> = roomLeft,
 ): KeepSound {
   return async ({ from, to }, since, people) => {
     const newcomer = [people.mechanic, people.second].find(
@@ -56,6 +67,8 @@ export function createSoundKeeper(
     const cut = memory.cut(beginning, to + AROUND.after);
     if (cut === null) return lost('The microphone gave no sound.');
     try {
+      if (((await room()) ?? Infinity) < ROOM_FOR_ENTRIES)
+        return lost('What room is left is kept for the record itself.');
       return await written(cut);
     } catch (error) {
       return lost(`It could not be written: ${messageOf(error)}`);

@@ -7,7 +7,7 @@ import { createSoundKeeper, isAboutReading } from '../../src/ui/sound-keeper.ts'
 const people = { mechanic: 'Mechanic', second: 'Second person' };
 
 /** A keeper whose microphone gives a thousand samples a second, and what it cut and wrote. */
-function bench(options: { readonly cut?: null; readonly full?: true } = {}) {
+function bench(options: { readonly cut?: null; readonly full?: true; readonly room?: number } = {}) {
   const cuts: (readonly [number, number])[] = [];
   const written: { session: string; sha256: string; sound: Uint8Array<ArrayBuffer> }[] = [];
   const cut = (from: number, to: number): RememberedSound | null => {
@@ -19,7 +19,8 @@ function bench(options: { readonly cut?: null; readonly full?: true } = {}) {
     written.push({ session, sha256, sound });
     return Promise.resolve();
   };
-  return { cuts, written, keepSound: createSoundKeeper('session', people, { cut }, { keep }) };
+  const room = (): Promise<number | null> => Promise.resolve(options.room ?? null);
+  return { cuts, written, keepSound: createSoundKeeper('session', people, { cut }, { keep }, room) };
 }
 
 describe('the sound around words', () => {
@@ -59,6 +60,15 @@ describe('the sound around words', () => {
         why: 'Third person was not asked whether sound may be kept.',
       });
     expect(written).toEqual([]);
+  });
+  test('leaves the last of the room to the entries: without them work stops', async () => {
+    const [little, enough] = [bench({ room: 19 * 2 ** 20 }), bench({ room: 20 * 2 ** 20 })];
+    expect(await little.keepSound({ from: 5000, to: 6000 }, 5000, people)).toEqual({
+      kept: false,
+      why: 'What room is left is kept for the record itself.',
+    });
+    expect(little.written).toEqual([]);
+    expect(await enough.keepSound({ from: 5000, to: 6000 }, 5000, people)).toMatchObject({ kept: true });
   });
   test('that cannot be kept is said with the reason, and the work goes on', async () => {
     expect(await bench({ cut: null }).keepSound({ from: 5000, to: 6000 }, 5000, people)).toEqual({
