@@ -7,6 +7,7 @@ import type { SessionRecord } from '../record/session-record.ts';
 import { openSavedMarks } from '../storage/saved-marks.ts';
 import { signingKey } from '../storage/signing-key.ts';
 import { now } from './clock.ts';
+import { findDeviceSeal } from './device-seal.ts';
 import { messageOf } from './message.ts';
 import { appName, soundsOf } from './session-file.ts';
 
@@ -24,9 +25,12 @@ const fileName = (id: string, extension: string): string => `${id.replace(/[^\w.
 /**
  * A session as a sealed file with its sounds, by the key of this device, with the thumbprint of that key. It is read back
  * and checked before it is given out.
- * @throws where the record is broken, or this browser keeps no key
+ * @throws where the record is broken or is not as it was sealed when it was closed, or this browser keeps no key
  */
 export async function sealedFileOf(record: SessionRecord): Promise<FileToSave & { readonly thumbprint: string }> {
+  // A new seal must not hide that the first one does not fit any more.
+  const ofClosing = await findDeviceSeal(record).catch(() => null);
+  if (ofClosing?.kind === 'bad') throw new Error(`It is not as it was sealed when it was closed: ${ofClosing.why}.`);
   const { sounds } = await soundsOf(record);
   const bytes = packSession(record, await sealRecord(record, appName(), await signingKey()), sounds);
   const file = await openSessionFile(bytes, { now: now().utc });

@@ -1,0 +1,33 @@
+import 'fake-indexeddb/auto';
+import { IDBFactory } from 'fake-indexeddb';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { sealRecord } from '../../src/record/seal.ts';
+import { openSealBook } from '../../src/storage/seal-book.ts';
+import { sealedFileOf } from '../../src/ui/saved-files.ts';
+import { makeKey } from '../record/keys.ts';
+import { deletion, EVENTS, hashes, recordWith } from '../record/sounded.ts';
+import { eventOf } from '../session/play.ts';
+
+beforeEach(() => {
+  vi.stubGlobal('indexedDB', new IDBFactory());
+  vi.stubGlobal('__APP_VERSION__', '9.9.9');
+});
+afterEach(() => vi.unstubAllGlobals());
+
+const closed = eventOf({ kind: 'closed' }, EVENTS.length);
+const sealedThen = async (): Promise<void> =>
+  openSealBook().keep('session', await sealRecord(await recordWith(closed), 'Bothhands 9.9.9', await makeKey()));
+
+test('a closed record is sealed into a file, also with its sounds deleted since', async () => {
+  await sealedThen();
+  const record = await recordWith(closed, deletion(EVENTS.length + 1, hashes[0] ?? ''));
+  expect(await sealedFileOf(record)).toMatchObject({ name: 'session.bhsession' });
+});
+
+test('a record that was written anew after its closing gets no new seal', async () => {
+  await sealedThen();
+  const rewritten = await recordWith({ ...closed, person: 'Somebody else' });
+  await expect(sealedFileOf(rewritten)).rejects.toThrow(
+    'It is not as it was sealed when it was closed: the entries are not those that were sealed',
+  );
+});
