@@ -8,9 +8,9 @@ import { LANES, layTimeLine, SHAPES, type Lane, type Shape, type TimeLine } from
 const LANE_NAMES: Readonly<Record<Lane, string>> = {
   steps: 'Steps',
   readings: 'Readings',
-  doubts: 'Doubts',
-  deviations: 'Deviations',
-  holds: 'Holds',
+  doubts: 'Doubts, corrections',
+  deviations: 'Deviations, refusals',
+  holds: 'Holds, interruptions',
 };
 
 /** In pixels. */
