@@ -72,6 +72,7 @@ export default defineConfig({
           environment: 'node',
           // Properties with thousands of cases: nothing here measures speed, so a busy machine may take its time.
           testTimeout: 60_000,
+          hookTimeout: 60_000,
         },
       },
       {
