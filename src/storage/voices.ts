@@ -1,4 +1,4 @@
-import { get, set, update } from 'idb-keyval';
+import { get, update } from 'idb-keyval';
 import * as v from 'valibot';
 import { isSamePerson } from '../session/people.ts';
 
@@ -41,8 +41,8 @@ export async function keepVoice(voice: Voice): Promise<readonly Voice[]> {
 
 /** Deletes what is kept of a person's voice. @throws where it cannot be deleted: nobody must believe that it was */
 export async function forgetVoice(name: string): Promise<readonly Voice[]> {
-  const left = without(await loadVoices(), name);
-  await set(KEY, left);
+  let left: readonly Voice[] = [];
+  await update<unknown>(KEY, (kept) => (left = without(readable(kept), name)));
   return left;
 }
 

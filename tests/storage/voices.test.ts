@@ -36,6 +36,17 @@ test('a voice is deleted from the device, and no other', async () => {
   expect(JSON.stringify(await get('voices'))).not.toContain('A. Invented');
 });
 
+test('where it cannot be deleted, that is told, and nobody else is deleted in its place', async () => {
+  await keepVoice(voice('A. Invented'));
+  await keepVoice(voice('B. Invented'));
+  const broken = vi.spyOn(IDBObjectStore.prototype, 'get').mockImplementationOnce(() => {
+    throw new DOMException('The store cannot be read.', 'UnknownError');
+  });
+  await expect(forgetVoice('A. Invented')).rejects.toThrow('cannot be read');
+  broken.mockRestore();
+  expect(await loadVoices()).toHaveLength(2);
+});
+
 test('what cannot be read is left out', async () => {
   const [trial] = voice('C').trials;
   const faulty = [{ ...voice('C'), noise: NaN }, { ...voice('D'), trials: [{ ...trial, confidence: 2 }] }, null, 'E'];
