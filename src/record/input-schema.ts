@@ -30,6 +30,7 @@ export const HeardSchema = exactly<Heard>()(
   v.strictObject({
     text: v.string(),
     words: list(v.strictObject({ word: v.string(), confidence: v.string() })),
+    again: v.exactOptional(v.string()),
     spoken: v.exactOptional(v.strictObject({ from: Time, to: Time })),
     sound: v.exactOptional(SoundSchema),
   }),

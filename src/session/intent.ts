@@ -30,6 +30,8 @@ export type SoundOfReading =
 export interface Heard {
   readonly text: string;
   readonly words: readonly { readonly word: string; readonly confidence: string }[];
+  /** The same sound heard without the phrases of the moment, where it was heard a second time; '' for no words. */
+  readonly again?: string;
   /** When it was spoken, first word to last (RFC 3339); absent for typed words. */
   readonly spoken?: { readonly from: string; readonly to: string };
   /** About a reading, where everybody agreed that its sound is kept. */

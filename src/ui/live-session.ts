@@ -209,6 +209,7 @@ export function createLiveSession(
       const heard = {
         text,
         words: words.map(({ word, confidence }) => ({ word, confidence: confidence.toFixed(2) })),
+        ...(again === null ? {} : { again }),
         ...(spoken ? { spoken: { from: instantAt(spoken.from).utc, to: instantAt(spoken.to).utc } } : {}),
       };
       await carryOut(meaning, source, heard, spoken);

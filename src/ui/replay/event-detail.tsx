@@ -68,6 +68,9 @@ function HeardWords(props: { readonly heard: NonNullable<Entry['heard']> }): JSX
           </For>
         </span>
       </Show>
+      <Show when={props.heard.again !== undefined && props.heard.again !== props.heard.text}>
+        <span> Heard a second time, freely: {props.heard.again === '' ? 'no words' : `“${props.heard.again}”`}.</span>
+      </Show>
     </p>
   );
 }
