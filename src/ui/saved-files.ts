@@ -19,26 +19,37 @@ export interface FileToSave {
   readonly onSaved?: () => void;
 }
 
+/** A sealed file, with the thumbprint of the key that sealed it. */
+export interface SealedFile extends FileToSave {
+  readonly thumbprint: string;
+  /** Its sounds would make it larger than any sealed file may be: they stay on the device. */
+  readonly lacksSounds: boolean;
+}
+
 /** A session id as a file name that every system takes. */
 const fileName = (id: string, extension: string): string => `${id.replace(/[^\w.-]/g, '_')}${extension}`;
 
 /**
- * A session as a sealed file with its sounds, by the key of this device, with the thumbprint of that key. It is read back
- * and checked before it is given out.
+ * A session as a sealed file with its sounds, by the key of this device. It is read back and checked before it is given
+ * out.
+ * @param most bytes that a file may have: with more, the record leaves the device without its sounds rather than not at all
  * @throws where the record is broken or is not as it was sealed when it was closed, or this browser keeps no key
  */
-export async function sealedFileOf(record: SessionRecord): Promise<FileToSave & { readonly thumbprint: string }> {
+export async function sealedFileOf(record: SessionRecord, most = LARGEST_FILE): Promise<SealedFile> {
   // A new seal must not hide that the first one does not fit any more.
   const ofClosing = await findDeviceSeal(record).catch(() => null);
   if (ofClosing?.kind === 'bad') throw new Error(`It is not as it was sealed when it was closed: ${ofClosing.why}.`);
   const { sounds } = await soundsOf(record);
-  const bytes = packSession(record, await sealRecord(record, appName(), await signingKey()), sounds);
+  const seal = await sealRecord(record, appName(), await signingKey());
+  const whole = packSession(record, seal, sounds);
+  const lacksSounds = whole.length > most;
+  const bytes = lacksSounds ? packSession(record, seal) : whole;
   const file = await openSessionFile(bytes, { now: now().utc });
   if (file.kind === 'refused') throw new Error(file.why);
   if (file.verdict.kind === 'not intact') throw new Error(`What was packed does not verify: ${file.verdict.why}.`);
   const content = new Blob([bytes], { type: 'application/octet-stream' });
   const onSaved = (): void => void openSavedMarks().note(record.id, record.entries.length);
-  return { name: fileName(record.id, EXTENSION), content, onSaved, thumbprint: file.verdict.thumbprint };
+  return { name: fileName(record.id, EXTENSION), content, onSaved, thumbprint: file.verdict.thumbprint, lacksSounds };
 }
 
 /** The readings of a session as a table, as far as the record can be trusted. */

@@ -116,9 +116,10 @@ function SaveSealed(props: { readonly kept: KeptSession }): JSX.Element {
   const [said, setSaid] = createSignal('');
   async function saveSealed(): Promise<void> {
     try {
-      const { thumbprint, ...file } = await sealedFileOf(props.kept);
+      const { thumbprint, lacksSounds, ...file } = await sealedFileOf(props.kept);
       save(file);
-      setSaid(`${file.name} is sealed by the key of this device, ${thumbprint}. Note the key elsewhere.`);
+      const lacking = lacksSounds ? ' Its sounds are too large for a file: they are on this device only.' : '';
+      setSaid(`${file.name} is sealed by the key of this device, ${thumbprint}. Note the key elsewhere.${lacking}`);
     } catch (error) {
       setSaid(`The file could not be made: ${messageOf(error)}`);
     }
