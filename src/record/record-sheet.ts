@@ -2,7 +2,7 @@
  * The record sheet: what a person signs. It is worked out of the record alone, states what was done with reference to
  * the approved data, and approves nothing.
  */
-import { stateAfter, type SessionRecord } from './session-record.ts';
+import { isOfWork, stateAfter, type SessionRecord } from './session-record.ts';
 import { asWritten } from './sheet/as-written.ts';
 import { interruptionsOf, peopleOf, type Interruption, type SheetPerson } from './sheet/people.ts';
 import { conditionsOf, openingsOf, openPointsOf, stepsOf, type SheetOpening, type SheetStep } from './sheet/steps.ts';
@@ -26,7 +26,7 @@ export interface RecordSheet {
   readonly parts: readonly string[];
   readonly people: readonly SheetPerson[];
   readonly opened: SheetTime | null;
-  /** Of the last event that the record has. */
+  /** Of the last event of the work: that sounds were deleted, maybe weeks later, is none. */
   readonly ended: SheetTime | null;
   readonly interruptions: readonly Interruption[];
   readonly conditions: readonly string[];
@@ -56,7 +56,7 @@ export interface SheetOptions {
 export function recordSheet(record: SessionRecord, { timeZone, made, root, thumbprint }: SheetOptions): RecordSheet {
   const { entries, procedure, verification } = record;
   const end = stateAfter(record, entries.length);
-  const [first, last] = [entries[0], entries.at(-1)];
+  const [first, last] = [entries[0], entries.findLast(isOfWork)];
   const steps = stepsOf(record, end, timeZone);
   return {
     title: procedure.title,

@@ -64,12 +64,14 @@ function firstMisplaced(rest: readonly Entry[]): { readonly at: number; readonly
   let isClosed = false;
   for (const { seq, body } of rest) {
     if (body.kind === 'opened') return { at: seq, why: 'the session is opened a second time' };
-    // Deleting sounds is no work: the record of the work stays as it was closed.
-    if (isClosed && body.kind !== 'sounds deleted') return { at: seq, why: 'it comes after the record was closed' };
+    if (isClosed && isOfWork({ body })) return { at: seq, why: 'it comes after the record was closed' };
     isClosed ||= body.kind === 'closed';
   }
   return null;
 }
+
+/** Whether an entry is of the work. Deleting sounds is none: the record of the work stays as it was closed. */
+export const isOfWork = ({ body }: Pick<Entry, 'body'>): boolean => body.kind !== 'sounds deleted';
 
 /**
  * The state after the first `count` entries: what the mechanic saw at that moment. Some states on the way are kept, so

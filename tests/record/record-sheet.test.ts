@@ -127,6 +127,15 @@ describe('the record sheet of a small session', () => {
     ]);
     expect(sheet.made.local).toBe('2026-04-01 12:00:00 +02:00');
   });
+  test('ends with the work, and the page stood since the work, also where sounds were deleted later', async () => {
+    const { length } = play.events;
+    const deleted = eventOf({ kind: 'sounds deleted', sounds: ['a'.repeat(64)] }, length);
+    const reopened = eventOf({ kind: 'reopened' }, length + 1);
+    const of = async (...more: readonly SessionEvent[]) =>
+      recordSheet(await recorded([...play.events, ...more]), OPTIONS);
+    expect((await of(deleted)).ended).toEqual(sheet.ended);
+    expect((await of(deleted, reopened)).interruptions.at(-1)?.from).toEqual(sheet.ended);
+  });
   test('has the hashes by which it is told from any other', () => {
     const hashes = new Map(sheet.hashes);
     const [first] = record.entries;

@@ -1,5 +1,5 @@
 /** Who worked and who witnessed, and when work stood still. */
-import type { SessionRecord } from '../session-record.ts';
+import { isOfWork, type SessionRecord } from '../session-record.ts';
 import { sheetTime, type SheetTime } from './times.ts';
 
 export interface SheetPerson {
@@ -54,7 +54,8 @@ export interface Interruption {
 export function interruptionsOf({ entries }: SessionRecord, timeZone: string): readonly Interruption[] {
   const all: Interruption[] = [];
   let begun: { readonly what: string; readonly from: SheetTime } | null = null;
-  for (const [i, { body, at }] of entries.entries()) {
+  const work = entries.filter(isOfWork);
+  for (const [i, { body, at }] of work.entries()) {
     const now = sheetTime(at.utc, timeZone);
     if (body.kind === 'stood by') begun ??= { what: 'standing by', from: now };
     else if (body.kind === 'handover begun') begun ??= { what: 'handover', from: now };
@@ -62,7 +63,7 @@ export function interruptionsOf({ entries }: SessionRecord, timeZone: string): r
       all.push({ ...begun, to: now });
       begun = null;
     } else if ((body.kind === 'reopened' || body.kind === 'break noticed') && !begun) {
-      const before = entries[i - 1];
+      const before = work[i - 1];
       const what = body.kind === 'reopened' ? 'the page was opened again' : 'a long break';
       all.push({ what, from: before ? sheetTime(before.at.utc, timeZone) : now, to: now });
     }

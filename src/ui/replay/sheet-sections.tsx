@@ -16,7 +16,7 @@ export function Times(props: { readonly sheet: RecordSheet }): JSX.Element {
         </thead>
         <tbody>
           <tr>
-            <td>Record</td>
+            <td>Work</td>
             <td>{both(props.sheet.opened)}</td>
             <td>{both(props.sheet.ended)}</td>
           </tr>
