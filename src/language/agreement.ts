@@ -31,6 +31,8 @@ const MORE_WORDS = 1;
 /** @param words within the list; @param again without it, separated by spaces */
 export function agreementOf(words: readonly string[], again: string): Agreement {
   const [listed, free] = [split(words), split(again.split(' ').filter(Boolean))];
+  // No words at all are no other talk: noise, or a number that was hardly heard.
+  if (free.figures.length + free.others === 0) return 'alike';
   const common = commonLength(listed.figures, free.figures);
   const isSame = common === listed.figures.length && common === free.figures.length;
   if (free.others > listed.others + MORE_WORDS + (isSame ? 0 : free.figures.length)) return 'other talk';

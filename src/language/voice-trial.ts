@@ -1,6 +1,7 @@
 /** What a person is asked to say to see how they are heard: every digit once, the point, and the word that confirms. */
 import { decoysFor } from './decoys.ts';
-import { readNumber } from './numbers/index.ts';
+import type { Completeness } from './completeness.ts';
+import { NUMBER_WORDS, readNumber } from './numbers/index.ts';
 import { NUMBER_PHRASES } from './phrases.ts';
 
 /** Invented values of no procedure. */
@@ -11,6 +12,18 @@ export function trialPhrases(): readonly string[] {
   const phrases = [...NUMBER_PHRASES, 'affirm', 'negative'];
   return [...phrases, ...decoysFor(phrases).map(({ word }) => word)];
 }
+
+const NUMBERS: ReadonlySet<string> = new Set([...NUMBER_WORDS, 'point']);
+
+/** Numbers wait for more as they do in the job, so that a pause within one is no fault of the voice. Each is heard once. */
+export const trialJudge = {
+  completeness: (words: readonly string[]): Completeness => {
+    if (words.length === 0) return 'unfinished';
+    if (words.every((word) => NUMBERS.has(word))) return 'complete, may go on';
+    return words.length === 1 && (words[0] === 'affirm' || words[0] === 'negative') ? 'complete and closed' : 'nothing';
+  },
+  isHeardTwice: (): boolean => false,
+};
 
 /** Whether the words heard are those asked for: the same word, or the same number, in whichever words it was said. */
 export function isHeardAs(asked: string, heard: readonly string[]): boolean {

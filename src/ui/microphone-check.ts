@@ -1,7 +1,7 @@
 import { createSignal, type Accessor } from 'solid-js';
 import { judgeBackground } from '../hearing/sound-judgement.ts';
 import type { HearingState, Utterance } from '../hearing/types.ts';
-import { isHeardAs, trialPhrases, TRIALS } from '../language/voice-trial.ts';
+import { isHeardAs, trialJudge, trialPhrases, TRIALS } from '../language/voice-trial.ts';
 import type { Voice } from '../storage/voices.ts';
 import { now } from './clock.ts';
 import type { Devices } from './devices.ts';
@@ -37,7 +37,7 @@ export function createMicrophoneCheck(devices: Devices, person: string): Microph
 
   async function run(signal: AbortSignal): Promise<Voice | null> {
     const { hearing } = devices;
-    hearing.setPhrases(trialPhrases());
+    hearing.setPhrases(trialPhrases(), trialJudge);
     setTrials([]);
     setStage({ kind: 'silence' });
     await devices.start();

@@ -177,7 +177,7 @@ describe('a job done by voice', () => {
     const entries = await app.entries();
     expect(await verify(entries)).toMatchObject({ kind: 'intact', entries: entries.length });
 
-    await app.page.getByRole('link', { name: 'Replay' }).click();
+    await app.page.getByRole('link', { name: 'Replay', exact: true }).click();
     await app.page.getByText(`Intact: ${entries.length} entries`).waitFor();
     const over = ofKind(entries, 'reading captured').find(({ body }) => body.verdict === 'over');
     await app.page.getByRole('slider').fill(String(over?.seq));

@@ -37,7 +37,7 @@ test('a session is saved as a sealed file, by the one key of this device, and it
   await app.begin(/Oil cooler/, { mechanic: 'A. Invented' });
   await app.type('affirm');
   await app.page.goto(app.url);
-  await app.page.getByRole('link', { name: 'Replay' }).first().click();
+  await app.page.getByRole('link', { name: 'Replay', exact: true }).first().click();
   const first = await saved('Save the sealed file');
   expect(first.name).toMatch(/^\d{4}-[\w.-]+\.bhsession$/);
   const thumbprint = await thumbprintOf(first.bytes);

@@ -20,12 +20,12 @@ describe('a number heard twice, with and without the list of phrases', () => {
     ['eight eight eight', 'tight eight eight'],
     ['one two', 'one two five'],
     ['five one', 'nine one'],
+    ['five', ''],
   ])('is alike, with a word lost or changed: "%s", "%s"', (listed, free) =>
     expect(agreement(listed, free)).toBe('alike'),
   );
   test.each([
     ['one zero', 'when he rode'],
-    ['five', ''],
     ['three five', 'three people arrived on the fifth'],
     ['two five', 'i have two and she has five of them'],
   ])('was other talk: "%s", "%s"', (listed, free) => expect(agreement(listed, free)).toBe('other talk'));
@@ -35,7 +35,7 @@ describe('a number heard twice, with and without the list of phrases', () => {
   });
   test('without any of its figures was never the same', () => {
     const figures = fc.array(fc.constantFrom('one', 'two', 'nine'), { minLength: 1 });
-    const others = fc.array(fc.constantFrom('the', 'house', 'three', 'six'));
+    const others = fc.array(fc.constantFrom('the', 'house', 'three', 'six'), { minLength: 1 });
     fc.assert(fc.property(figures, others, (words, free) => agreementOf(words, free.join(' ')) === 'other talk'));
   });
 });

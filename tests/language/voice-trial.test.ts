@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { readNumber } from '../../src/language/numbers/index.ts';
 import { NUMBER_PHRASES } from '../../src/language/phrases.ts';
-import { isHeardAs, trialPhrases, TRIALS } from '../../src/language/voice-trial.ts';
+import { isHeardAs, trialJudge, trialPhrases, TRIALS } from '../../src/language/voice-trial.ts';
 import { vocabularyOfModel } from './vocabulary-of-model.ts';
 
 describe('the phrases of a trial', () => {
@@ -43,4 +43,17 @@ test.each([
   ['affirm', '', false],
 ])('asked for "%s", "%s" is right: %s', (asked, heard, expected) => {
   expect(isHeardAs(asked, heard.split(' ').filter(Boolean))).toBe(expected);
+});
+
+describe('the end of a trial', () => {
+  test.each([
+    ['', 'unfinished'],
+    ['one two', 'complete, may go on'],
+    ['nine point', 'complete, may go on'],
+    ['affirm', 'complete and closed'],
+    ['affirm one', 'nothing'],
+    ['the house', 'nothing'],
+  ])('“%s” is %s: a pause within a number is waited for', (text, completeness) =>
+    expect(trialJudge.completeness(text.split(' ').filter(Boolean))).toBe(completeness),
+  );
 });

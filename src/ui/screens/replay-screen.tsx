@@ -16,8 +16,9 @@ import { readSession, soundsOf, type KeptSession } from '../session-file.ts';
 export function ReplayScreen(props: { readonly shop: Shop; readonly session: string }): JSX.Element {
   const [kept] = createResource(() => readSession(props.shop.book, props.session));
   // A browser that keeps no sounds or seals shows the record all the same.
-  const [sounds] = createResource(kept, (record) => soundsOf(record).catch(() => null));
-  const [seal] = createResource(kept, (record) => findDeviceSeal(record).catch(() => null));
+  const found = (): KeptSession | undefined => (kept.error === undefined ? kept() : undefined);
+  const [sounds] = createResource(found, (record) => soundsOf(record).catch(() => null));
+  const [seal] = createResource(found, (record) => findDeviceSeal(record).catch(() => null));
   return (
     <ErrorBoundary
       fallback={(error: unknown) => <WayBack>This session cannot be played back: {messageOf(error)}</WayBack>}

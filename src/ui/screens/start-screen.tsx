@@ -104,6 +104,13 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
                 <input value={second()} onInput={(event) => setSecond(event.currentTarget.value)} />
               </label>
             </div>
+            <Show when={trouble()}>
+              {(text) => (
+                <p class="trouble" role="alert">
+                  {text()}
+                </p>
+              )}
+            </Show>
             <CheckLinks
               voices={props.shop.voices()}
               mechanic={mechanic()}
@@ -137,13 +144,6 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
             </ul>
             <FileButton label="Open a procedure file" accept=".json" onFile={(file) => void beginFromFile(file)} />
             <Show when={faults()}>{(found) => <FaultList file={found().file} faults={found().faults} />}</Show>
-            <Show when={trouble()}>
-              {(text) => (
-                <p class="trouble" role="alert">
-                  {text()}
-                </p>
-              )}
-            </Show>
           </section>
           <KeptSessions shop={props.shop} />
           <section aria-labelledby="sealed">
