@@ -145,7 +145,10 @@ test('sounds that are deleted are gone from the device and from the file, and th
   expect(await soundsOnDevice()).toEqual([]);
   await app.page.getByText('As it was sealed when it was closed').waitFor();
 
-  await app.page.locator('.sessions li', { hasText: 'closed' }).getByRole('link', { name: 'Replay', exact: true }).click();
+  await app.page
+    .locator('.sessions li', { hasText: 'closed' })
+    .getByRole('link', { name: 'Replay', exact: true })
+    .click();
   const { verdict, session, sounds } = await savedFile();
   expect(verdict.kind).toBe('intact');
   expect([sounds.sounds.size, sounds.deleted.length, sounds.missing.length]).toEqual([0, 2, 0]);
