@@ -1,5 +1,5 @@
 import type { Engine } from './engine.ts';
-import { again, next, START, type Completeness, type Input, type State } from './end-of-utterance.ts';
+import { again, next, NO_WORDS_LEAD_MS, START, type Completeness, type Input, type State } from './end-of-utterance.ts';
 import { PauseMeter } from './pause-meter.ts';
 import type { Phrases } from './phrases.ts';
 import { Recogniser, type Heard } from './recogniser.ts';
@@ -138,14 +138,21 @@ export class Transcriber {
   async #decode(chunk: AudioChunk): Promise<void> {
     const epoch = this.#epoch;
     const heard = await this.#current.accept(chunk);
-    if (heard.kind === 'utterance') {
-      const at = this.#unfinished.indexOf(chunk);
-      this.#unfinished.splice(0, at + 1);
-    }
+    if (heard.kind === 'utterance') this.#finish(chunk, heard.utterance === null);
     if (epoch === this.#epoch) return this.#hear(heard);
     // It had ended before the interruption.
     if (heard.kind === 'utterance' && heard.utterance && epoch !== this.#torn) this.#letGo(heard.utterance);
     if (heard.kind === 'fault') this.#events.fault(heard.detail);
+  }
+
+  /**
+   * The engine has ended an utterance with this chunk. Where it heard no words in it, its end may be the beginning of one:
+   * that is kept, for when what follows is decoded again.
+   */
+  #finish(chunk: AudioChunk, isEmpty: boolean): void {
+    const at = this.#unfinished.indexOf(chunk);
+    const isKept = ({ time }: AudioChunk): boolean => isEmpty && time >= chunk.time - NO_WORDS_LEAD_MS;
+    this.#unfinished = this.#unfinished.filter((each, i) => i > at || isKept(each));
   }
 
   async #decodeUnfinished(): Promise<void> {

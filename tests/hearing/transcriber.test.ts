@@ -85,6 +85,18 @@ describe('words that the engine has ended and that wait for more', () => {
   });
 });
 
+describe('an utterance that the engine ends without a word', () => {
+  it('leaves its last second to what follows: a word may have begun in it', async () => {
+    const { ear, feed } = transcriber();
+    for (let i = 0; i < 19; i++) await feed(SILENT);
+    await feed({ kind: 'utterance', text: '', words: [] });
+    await feed(SILENT);
+    expect(ear.unfinished.map(({ time }) => time)).toEqual([
+      900, 1000, 1100, 1200, 1300, 1400, 1500, 1600, 1700, 1800, 1900, 2000,
+    ]);
+  });
+});
+
 describe('an interruption', () => {
   it('lets out an utterance that had ended before it', async () => {
     const { ear, feed, answer, told } = transcriber();
