@@ -7,13 +7,16 @@ import { contentSecurity } from './src/cli/content-security.ts';
 
 const MEBIBYTE = 2 ** 20;
 
-/** Browser tests in which nothing is spoken or heard in real time. */
+/** Browser tests in which next to nothing is spoken or heard in real time: recordings are decoded as fast as it goes. */
 const PAGES_WITHOUT_SOUND = [
   'by-hand',
   'lead-hand',
   'killed-browser',
   'second-window',
   'hear-command',
+  'hearing-model',
+  'hearing-speech',
+  'offline',
   'replay',
   'screens',
   'sealed-file',
