@@ -7,10 +7,10 @@ import { HeardSchema, InstantSchema, SourceSchema } from './input-schema.ts';
 
 /**
  * The version in which entries are written: every entry carries its own. Version 2 added fields that may be absent (sound,
- * speech model, device), and changed none: an entry of version 1 is read as it is.
+ * speech model, device), version 3 added kinds of event. Neither changed what there was: older entries are read as they are.
  */
-export const RECORD_VERSION = 2;
-const READ_VERSIONS = [1, RECORD_VERSION] as const;
+export const RECORD_VERSION = 3;
+const READ_VERSIONS = [1, 2, RECORD_VERSION] as const;
 
 /** `prev` of the first entry: there is nothing before it. */
 export const GENESIS = '0'.repeat(64);

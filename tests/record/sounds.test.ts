@@ -202,13 +202,22 @@ test('sounds in a store are held against their hashes in the same way', async ()
   });
 });
 
-describe('a sealed file of format version 1, from before sounds', () => {
-  const old = new Uint8Array(readFileSync(new URL('fixtures/format-1.bhsession', import.meta.url)));
+const fixture = (name: string) => new Uint8Array(readFileSync(new URL(`fixtures/${name}`, import.meta.url)));
 
+describe('a sealed file whose entries are of version 1, from before sounds', () => {
   test('still verifies, to its last entry, by its own seal', async () => {
-    const { session, verdict, sounds } = await open(old, '2026-04-01T00:00:00.000Z');
+    const { session, verdict, sounds } = await open(fixture('format-1.bhsession'), '2026-04-01T00:00:00.000Z');
     expect(verdict).toMatchObject({ kind: 'intact', entries: 108 });
     expect(session.kind === 'readable' && session.record.entries.every((entry) => entry.v === 1)).toBe(true);
     expect(sounds.sounds.size + sounds.missing.length).toBe(0);
+  });
+});
+
+describe('a sealed file whose entries are of version 2, from before the points of a step', () => {
+  test('still verifies, to its last entry, by its own seal; all of its sounds but one were left out here', async () => {
+    const { session, verdict, sounds } = await open(fixture('format-2.bhsession'), '2026-04-01T00:00:00.000Z');
+    expect(verdict).toMatchObject({ kind: 'intact', entries: 108 });
+    expect(session.kind === 'readable' && session.record.entries.every((entry) => entry.v === 2)).toBe(true);
+    expect([sounds.sounds.size, sounds.missing.length]).toEqual([1, 31]);
   });
 });
