@@ -104,7 +104,7 @@ async function demoPlayed(): Promise<Played> {
     const text = next.shift() ?? wanted(state);
     const meaning = meaningOf(text, state);
     elapsed += timeFor(meaning);
-    const decision = decide(state, { meaning });
+    const decision = decide(state, { meaning, at: { utc: moment(elapsed), monotonic: elapsed } });
     const bodies: readonly EventBody[] =
       decision.kind === 'accepted' ? decision.events : [{ kind: 'refused', meaning, reason: decision.reason }];
     const said = { source: 'voice', person: speakerOf(state, meaning), heard: await heardWith(text, bodies) } as const;
@@ -136,6 +136,8 @@ function wanted(state: SessionState): string {
     const outcome = step.outcomes.find(({ then }) => then === 'go on');
     return (outcome?.say ?? [outcome?.id])[0] ?? '';
   }
+  if (step?.kind === 'hold')
+    return state.hold === null ? 'held' : step.calls.length > state.hold.called ? 'next' : 'set down';
   const call = currentCall(state);
   const setting = step && call && settingOf(state, step, call)?.value;
   if (!call || !setting) return 'next';

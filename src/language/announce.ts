@@ -8,6 +8,7 @@ import { answerTo } from './answer.ts';
 import { explainLift } from './explain.ts';
 import { IN_FULL, prompt } from './prompt.ts';
 import { readBack, sayVerdict } from './read-back.ts';
+import { sayHelp, sayHeldFor, sayOrientation } from './say-hold.ts';
 import { sayRefusal } from './say-refusal.ts';
 import { count, labelOf, sayPlain, sentence } from './say.ts';
 import { sayOpenPoints, sayStanding } from './standing.ts';
@@ -116,6 +117,19 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
       const deviation = state.deviations.find(({ seq }) => seq === event.of);
       return [deviation ? `Disregarded: ${sayPlace(state, deviation)}, ${deviation.what}.` : 'Disregarded.'];
     }
+    case 'hold begun': {
+      const step = state.procedure.steps.find(({ id }) => id === event.step);
+      return [['Held.', ...(step?.kind === 'hold' ? sayOrientation(step) : [])].join(' ')];
+    }
+    case 'hold call': {
+      const step = state.procedure.steps.find(({ id }) => id === event.step);
+      const call = step?.kind === 'hold' ? step.calls[event.index] : undefined;
+      return call === undefined ? [] : [sentence(`${call}.`)];
+    }
+    case 'hold ended':
+      return [`Set down. Held for ${sayHeldFor(event.seconds)}.`];
+    case 'help called':
+      return [sayHelp(state)];
     case 'left open': {
       const deviation = state.deviations.find(({ seq }) => seq === event.of);
       return deviation ? [`${sayFastener(state, deviation)} is left open.`] : [];

@@ -6,10 +6,13 @@ import {
   BACK,
   CONTINUE,
   HAND_OVER,
+  HELD,
+  HELP,
   LEAVE_OPEN,
   NEGATIVE,
   NEXT,
   REPORTS,
+  SET_DOWN,
   TURNED,
   WITNESS_SAYS,
 } from './sayings.ts';
@@ -17,7 +20,21 @@ import {
 /** Words that go on with the work elsewhere: alone they are meant for that, and are no reason. */
 const COMMANDS: ReadonlySet<string> = new Set([
   ...NOT_ANSWERS,
-  ...[AFFIRM, NEGATIVE, NEXT, TURNED, BACK, CONTINUE, WITNESS_SAYS, HAND_OVER, LEAVE_OPEN, ...Object.values(REPORTS)]
+  ...[
+    AFFIRM,
+    NEGATIVE,
+    NEXT,
+    TURNED,
+    BACK,
+    CONTINUE,
+    WITNESS_SAYS,
+    HAND_OVER,
+    LEAVE_OPEN,
+    HELD,
+    HELP,
+    SET_DOWN,
+    ...Object.values(REPORTS),
+  ]
     .flat()
     .map(({ words }) => words),
 ]);

@@ -31,6 +31,7 @@ const inspect = step('inspect', 'check', {
   ],
 });
 const clean = step('clean', 'do');
+const carry = step('carry', 'hold', { orientation: 'ports up', calls: ['Straight off', 'Down'] });
 
 /** Ten studs in a ring, tightened crosswise: 1, 6, 3, 8, 5, 10, 7, 2, 9, 4. All values are invented. */
 function jobOf(steps: readonly object[], tool: object = {}): Procedure {
@@ -63,7 +64,7 @@ function after(procedure: Procedure, ...meanings: readonly Meaning[]): SessionSt
   let seq = 0;
   return meanings.reduce(
     (state, meaning) => {
-      const decision = decide(state, { meaning });
+      const decision = decide(state, { meaning, at: { utc: START, monotonic: 0 } });
       if (decision.kind === 'refused') throw new Error(`"${meaning.kind}" is refused: ${decision.reason.code}.`);
       return decision.events.reduce((folded, body) => fold(folded, eventAt(START, seq++, body)), state);
     },
@@ -128,6 +129,10 @@ const SITUATIONS = {
   loosening: () => after(jobOf([step('free', 'loosen', { pattern: 'ring', stages: ['off'] })])),
   /** A step after all readings: the last one can still be corrected. */
   'after-readings': () => after(jobOf([tighten(), clean]), ...all),
+  /** The mechanic is to say that they hold the weight. */
+  hold: () => after(jobOf([carry, clean])),
+  /** The weight is in both hands. */
+  holding: () => after(jobOf([carry, clean]), { kind: 'held' }),
   /** A second person looks at the ring. */
   'step-witness': () => after(jobOf([step('look', 'witness', { what: 'the ring' }), clean])),
   /** Damage of stud six is reported, and its reason wanted. */

@@ -4,6 +4,7 @@ import type { Step } from '../procedure/procedure.ts';
 import { type Call } from '../session/calls.ts';
 import { openDeviation } from '../session/deviation.ts';
 import type { EventBody } from '../session/event.ts';
+import { awaitsHold, heldStep } from '../session/hold.ts';
 import { witnessIn } from '../session/people.ts';
 import {
   currentCall,
@@ -20,6 +21,7 @@ import { toolRefusal, toolTroubles } from '../session/tools.ts';
 import { explainLift, explainPlan, explainTool } from './explain.ts';
 import { readBack } from './read-back.ts';
 import { sayCall, sayRoundAndCall } from './say-call.ts';
+import { sayHeld } from './say-hold.ts';
 import { sayRefusal } from './say-refusal.ts';
 import { sayPlain, sentence } from './say.ts';
 import { sayDuration, sayStanding } from './standing.ts';
@@ -54,6 +56,8 @@ export function prompt(state: SessionState, events: readonly EventBody[] = []): 
   if (state.handingOver) return ['Who takes over types a name. To go on as before, say continue.'];
   if (state.phase === 'standing by') return ['Standing by. Say continue.'];
   if (state.phase === 'closed' || step === null) return [];
+  const held = heldStep(state);
+  if (held) return [sayHeld(state, held)];
   if (state.breakOf !== null)
     return [
       `Work was broken off for ${sayDuration(state.breakOf)}.`,
@@ -74,7 +78,11 @@ export function prompt(state: SessionState, events: readonly EventBody[] = []): 
   if (condition) return [`${condition.question} Affirm or negative?`];
   const call = currentCall(state);
   if (call === null)
-    return [sayStep(step), ...(step.kind === 'hold' ? explainLift(state.procedure).facts.map(sayPlain) : [])];
+    return [
+      sayStep(step),
+      ...(step.kind === 'hold' ? explainLift(state.procedure).facts.map(sayPlain) : []),
+      ...(awaitsHold(state) ? ['Say held when you hold it.'] : []),
+    ];
   const inFull = events.some(({ kind }) => IN_FULL.has(kind));
   const unusable = toolRefusal(state, step, call);
   if (unusable) return [...(inFull ? [sayStep(step)] : []), sayRefusal(state, unusable)];

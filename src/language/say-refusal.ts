@@ -72,6 +72,16 @@ function words(state: SessionState, reason: Refusal): string {
       return 'Report what is wrong before it is left open. Say report, and what.';
     case 'nothing to confirm':
       return 'There is nothing to confirm.';
+    case 'hold first':
+      return 'Say held first, when you hold it.';
+    case 'holding':
+      return 'You hold it. Next, help, or set down.';
+    case 'set down first':
+      return 'Say set down when it is down.';
+    case 'nothing to hold':
+      return 'Nothing is held here.';
+    case 'not holding':
+      return 'Nothing is held.';
     case 'nothing to correct':
       return 'There is no reading to correct.';
     case 'not the last reading':

@@ -25,6 +25,10 @@ export const NEGATIVE = says({ kind: 'negative' }, 'negative');
  * asked, and not taken for another value: "correction nine" is one.
  */
 export const NINE_FOR_AFFIRM = says({ kind: 'unclear', doubt: 'not sure', readings: [] }, 'nine');
+/** "Holding" is another word for those whom "held" is not heard of: it shares its end with "help". */
+export const HELD = says({ kind: 'held' }, 'held', 'holding');
+export const SET_DOWN = says({ kind: 'set down' }, 'set down', 'it is down');
+export const HELP = says({ kind: 'help' }, 'help', 'help me');
 export const DISREGARD = says({ kind: 'disregard' }, 'disregard', 'cancel that');
 
 export const WITNESS_SAYS = [

@@ -2,6 +2,7 @@ import type { Step, StepOf } from '../procedure/procedure.ts';
 import { checksForTurning, isReadCall, planOf, toolFor, RUNNING_ROUND, type Call } from '../session/calls.ts';
 import { openDeviation } from '../session/deviation.ts';
 import { reportable, statedOnCall } from '../session/deviations.ts';
+import { awaitsHold, heldStep } from '../session/hold.ts';
 import type { Meaning } from '../session/intent.ts';
 import { isBetweenSteps } from '../session/people.ts';
 import { settingOf } from '../session/setting.ts';
@@ -27,6 +28,8 @@ import {
   CONTINUE,
   DISREGARD,
   HAND_OVER,
+  HELD,
+  HELP,
   LEAVE_OPEN,
   NEGATIVE,
   NEXT,
@@ -35,6 +38,7 @@ import {
   REPORTS,
   SAY_AGAIN,
   says,
+  SET_DOWN,
   STAND_BY,
   TURNED,
   WHERE,
@@ -95,7 +99,9 @@ export function situationOf(state: SessionState): Situation {
   if (state.phase === 'closed' || step === null) return fixed(SAY_AGAIN);
   if (state.phase === 'standing by') return fixed([...CONTINUE, ...SAY_AGAIN]);
   const leaves = state.people.second === null ? [] : WITNESS_LEAVES;
-  const always = [...SAY_AGAIN, ...STAND_BY];
+  // Few words while both hands carry. "Held" is none of them: it sounds like "help", which must not be missed.
+  if (heldStep(state)) return fixed([...NEXT, ...HELP, ...SET_DOWN, ...SAY_AGAIN]);
+  const always = [...SAY_AGAIN, ...STAND_BY, ...(step.kind === 'hold' ? HELP : [])];
   if (state.breakOf !== null) return fixed([...AFFIRM, ...NEGATIVE, ...WHERE, ...always]);
   const deviation = openDeviation(state);
   if (deviation) {
@@ -164,7 +170,7 @@ export function situationOf(state: SessionState): Situation {
   }
   return {
     sayings: [
-      ...(step.kind === 'check' ? answersOf(step) : NEXT),
+      ...(step.kind === 'check' ? answersOf(step) : awaitsHold(state) ? HELD : NEXT),
       ...(call && checksForTurning(call.pass) ? TURNED : []),
       ...BACK,
       ...QUESTIONS,

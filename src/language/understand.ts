@@ -25,7 +25,7 @@ export type Understanding =
   | { readonly kind: 'nothing'; readonly ask?: string };
 
 /** These change nothing that stands, so missing one costs more than taking one by mistake. */
-const HARMLESS: ReadonlySet<Meaning['kind']> = new Set(['say again', 'stand by', 'negative']);
+const HARMLESS: ReadonlySet<Meaning['kind']> = new Set(['say again', 'stand by', 'negative', 'help']);
 /**
  * Numbers heard less surely, with no fastener named, are other people's: in an hour and more of other talk two thirds of
  * the numbers were, and of people's own readings one in a hundred. They are passed over, not asked about.

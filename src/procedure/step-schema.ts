@@ -110,7 +110,10 @@ export const StepSchema = v.variant(
     fields({
       kind: v.literal('hold'),
       ...common,
+      /** How it must be held, in a few words: "ports up". Said again with the time. */
       orientation: v.optional(Text),
+      /** What is said one after another while it is held, each a few words: "straight off". */
+      calls: v.optional(v.array(Text, 'expected a list of calls'), []),
       /** How often the voice tells that the hold goes on. */
       everySeconds: v.optional(Whole(5, 600), 15),
     }),

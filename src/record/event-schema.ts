@@ -65,6 +65,10 @@ export const EventBodySchema = exactly<EventBody>()(
     v.strictObject({ kind: v.literal('step taken back'), step: v.string() }),
     v.strictObject({ kind: v.literal('condition answered'), condition: v.string(), is: v.boolean() }),
     v.strictObject({ kind: v.literal('step skipped'), step: v.string(), condition: v.string(), is: v.boolean() }),
+    v.strictObject({ kind: v.literal('hold begun'), step: v.string() }),
+    v.strictObject({ kind: v.literal('hold call'), step: v.string(), index: Count }),
+    v.strictObject({ kind: v.literal('hold ended'), step: v.string(), seconds: Count }),
+    v.strictObject({ kind: v.literal('help called'), step: v.nullable(v.string()) }),
     v.strictObject({ kind: v.literal('answered'), step: v.string(), outcome: v.string() }),
     v.strictObject({
       kind: v.literal('fastener done'),

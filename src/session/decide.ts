@@ -4,6 +4,7 @@ import { isWellFormed, type Intent, type WorkingMeaning } from './intent.ts';
 import { whileBreakOpen } from './break.ts';
 import { openDeviation } from './deviation.ts';
 import { report, whileReasonWanted } from './deviations.ts';
+import { callHelp, heldStep, takeHold, whileHolding } from './hold.ts';
 import { handOver, joinOrLeave, takeOver } from './people.ts';
 import { correctLast, disregardLast, takeValue, whilePending } from './readings.ts';
 import { currentCall, currentStep, openCondition, openWarning, pendingReading, type SessionState } from './state.ts';
@@ -17,7 +18,7 @@ export type { Decision } from './decision.ts';
  * Pure: the same state and intent always give the same decision.
  * It never throws for a state that came about through decisions.
  */
-export function decide(state: SessionState, { meaning }: Pick<Intent, 'meaning'>): Decision {
+export function decide(state: SessionState, { meaning, at }: Pick<Intent, 'meaning' | 'at'>): Decision {
   const step = currentStep(state);
   if (state.phase === 'closed' || step === null) return refuse({ code: 'session closed' });
   if (meaning.kind === 'reopen') return accept({ kind: 'reopened' });
@@ -25,6 +26,11 @@ export function decide(state: SessionState, { meaning }: Pick<Intent, 'meaning'>
   if (meaning.kind === 'unclear') return refuse({ code: 'unclear', doubt: meaning.doubt, readings: meaning.readings });
   if (meaning.kind === 'second person') return joinOrLeave(state, meaning.name);
   if (meaning.kind === 'take over') return takeOver(state, meaning.name);
+  if (meaning.kind === 'help') return callHelp(state);
+  const held = heldStep(state);
+  if (held) return whileHolding(state, held, meaning, at);
+  // The clock ran on over the end of a hold.
+  if (meaning.kind === 'time passed') return accept();
   if (state.phase === 'standing by') {
     return meaning.kind === 'continue' ? accept({ kind: 'continued' }) : refuse({ code: 'standing by' });
   }
@@ -82,6 +88,8 @@ function whileStepWitnessed(state: SessionState, step: Step, meaning: FreeMeanin
     case 'answer':
     case 'report':
     case 'leave open':
+    case 'held':
+    case 'set down':
       return refuse({ code: 'step witness first' });
   }
 }
@@ -105,6 +113,8 @@ function whileAsked(state: SessionState, step: Step, condition: string, meaning:
     case 'answer':
     case 'report':
     case 'leave open':
+    case 'held':
+    case 'set down':
       return refuse({ code: 'condition first' });
   }
 }
@@ -129,6 +139,10 @@ function whileFree(state: SessionState, step: Step, meaning: FreeMeaning): Decis
       return goOn(state, step);
     case 'turned':
       return turnedOn(state, step);
+    case 'held':
+      return takeHold(step);
+    case 'set down':
+      return refuse({ code: step.kind === 'hold' ? 'hold first' : 'not holding' });
     case 'report':
       return report(state, step, meaning.what);
     case 'leave open':

@@ -78,6 +78,14 @@ export type EventBody =
   /** The step does not apply, because the condition has this answer. */
   | { readonly kind: 'step skipped'; readonly step: string; readonly condition: string; readonly is: boolean }
   | { readonly kind: 'answered'; readonly step: string; readonly outcome: string }
+  /** The mechanic has the weight in both hands. */
+  | { readonly kind: 'hold begun'; readonly step: string }
+  /** One of the step's calls was said to those who carry. */
+  | { readonly kind: 'hold call'; readonly step: string; readonly index: number }
+  /** The weight is set down. `seconds` is how long it was held, by the wall clock. */
+  | { readonly kind: 'hold ended'; readonly step: string; readonly seconds: number }
+  /** The second person was called to help; null where all steps are done. */
+  | { readonly kind: 'help called'; readonly step: string | null }
   | {
       readonly kind: 'fastener done';
       readonly step: string;

@@ -4,6 +4,7 @@ import { askedAfter, pauseBetween } from './break.ts';
 import { confirmed, offItsSeat } from './confirmed.ts';
 import { deviationsAfter } from './deviation.ts';
 import type { EventBody, People, SessionEvent } from './event.ts';
+import { afterHold, NOT_HELD } from './hold.ts';
 import { peopleAfter } from './people.ts';
 import { mark } from './reading.ts';
 import { restarted, withFastenerDone, withRoundOver } from './rounds.ts';
@@ -29,6 +30,7 @@ export function begin(procedure: Procedure, people: People): SessionState {
     deviations: [],
     witnessAsked: null,
     objected: null,
+    ...NOT_HELD,
     handingOver: false,
     breakOf: null,
     lastAt: null,
@@ -55,6 +57,7 @@ const NO_WORK: ReadonlySet<EventBody['kind']> = new Set([
   'second person joined',
   'second person left',
   'sounds deleted',
+  'help called',
 ]);
 
 /** What only happens when work goes on. */
@@ -65,6 +68,7 @@ const GOES_ON: ReadonlySet<EventBody['kind']> = new Set([
   'reading confirmed',
   'fastener done',
   'answered',
+  'hold begun',
   'step done',
 ]);
 
@@ -89,7 +93,14 @@ function after(state: SessionState, event: SessionEvent): SessionState {
       return { ...state, witnessAsked: null, objected: body.agrees ? null : body.step };
     case 'step done': {
       const at = indexOf(state, body.step) + 1;
-      return { ...state, doneSteps: new Set([...state.doneSteps, body.step]), at, witnessAsked: null, objected: null };
+      return {
+        ...state,
+        doneSteps: new Set([...state.doneSteps, body.step]),
+        at,
+        witnessAsked: null,
+        objected: null,
+        ...NOT_HELD,
+      };
     }
     case 'step taken back':
       return takenBack(state, indexOf(state, body.step));
@@ -99,6 +110,11 @@ function after(state: SessionState, event: SessionEvent): SessionState {
       return { ...state, skippedSteps: new Set([...state.skippedSteps, body.step]), at: indexOf(state, body.step) + 1 };
     case 'answered':
       return { ...state, answers: new Map([...state.answers, [body.step, body.outcome]]) };
+    case 'hold begun':
+    case 'hold call':
+    case 'hold ended':
+    case 'help called':
+      return afterHold(state, body, event);
     case 'fastener done':
       return withFastenerDone(state, body);
     case 'timed out':
@@ -219,6 +235,7 @@ function takenBack(state: SessionState, at: number): SessionState {
     at,
     witnessAsked: null,
     objected: null,
+    ...NOT_HELD,
     doneSteps: new Set(before.filter((id) => !state.skippedSteps.has(id))),
     skippedSteps: new Set(before.filter((id) => state.skippedSteps.has(id))),
     conditions: new Map([...state.conditions].filter(([condition]) => asked.includes(condition))),

@@ -112,6 +112,13 @@ export type Meaning =
   | { readonly kind: 'disregard' }
   /** Nobody answered for a while. Only the program itself means this. */
   | { readonly kind: 'silence' }
+  /** A while has passed in which a weight is held. Only the program itself means this. */
+  | { readonly kind: 'time passed' }
+  /** The mechanic, or somebody asked for, holds the weight. */
+  | { readonly kind: 'held' }
+  | { readonly kind: 'set down' }
+  /** The second person is wanted at once. */
+  | { readonly kind: 'help' }
   | { readonly kind: 'answer'; readonly outcome: string }
   | ({ readonly kind: 'reading' } & UnderstoodReading)
   | ({ readonly kind: 'correction' } & UnderstoodReading)
@@ -140,7 +147,7 @@ export type WorkingMeaning = Exclude<
   Meaning,
   {
     kind:
-      | ('say again' | 'question' | 'stand by' | 'continue' | 'unclear' | 'reopen' | 'silence')
+      | ('say again' | 'question' | 'stand by' | 'continue' | 'unclear' | 'reopen' | 'silence' | 'help' | 'time passed')
       | ('reason' | 'hand over' | 'take over' | 'second person');
   }
 >;

@@ -54,7 +54,11 @@ const left = (name: string): EventBody => ({ kind: 'second person left', name })
 /** Whether a step is not begun: between two steps, nothing of the one that is ahead is in anybody's hands. */
 export function isBetweenSteps(state: SessionState): boolean {
   const step = currentStep(state);
-  const isAsking = pendingReading(state) !== null || openDeviation(state) !== null || state.witnessAsked !== null;
+  const isAsking =
+    state.hold !== null ||
+    pendingReading(state) !== null ||
+    openDeviation(state) !== null ||
+    state.witnessAsked !== null;
   return !isAsking && (step === null || isUntouched(state, step));
 }
 

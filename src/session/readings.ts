@@ -53,6 +53,8 @@ export function whilePending(state: SessionState, pending: Reading, meaning: Wor
     case 'report':
     case 'leave open':
     case 'turned':
+    case 'held':
+    case 'set down':
     case 'back':
       return confirmFirst;
   }
@@ -82,6 +84,8 @@ function whileAwaitingWitness(state: SessionState, pending: Reading, meaning: Wo
     case 'report':
     case 'leave open':
     case 'turned':
+    case 'held':
+    case 'set down':
     case 'back':
       return refuse({ code: 'witness first', fastener: pending.fastener });
   }

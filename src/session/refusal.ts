@@ -25,6 +25,11 @@ export type Refusal =
   | { readonly code: 'report first' }
   | { readonly code: 'nothing to confirm' }
   | { readonly code: 'nothing to correct' }
+  | { readonly code: 'hold first' }
+  | { readonly code: 'holding' }
+  | { readonly code: 'set down first' }
+  | { readonly code: 'nothing to hold' }
+  | { readonly code: 'not holding' }
   | { readonly code: 'answer first' }
   | { readonly code: 'no such answer' }
   | { readonly code: 'no reading here' }

@@ -1,6 +1,7 @@
 import type { Hazard, Procedure, Step } from '../procedure/procedure.ts';
 import { planOf, RUNNING_ROUND, type Call, type Round } from './calls.ts';
 import { isLeftOpen, type Deviation } from './deviation.ts';
+import type { Hold } from './hold.ts';
 import type { People } from './event.ts';
 import { callKey, correctedBy, standingIn, wantsOwnWord, type Reading } from './reading.ts';
 
@@ -34,6 +35,10 @@ export interface SessionState {
   readonly witnessAsked: string | null;
   /** The step with which the second person did not agree, as long as it is worked again. */
   readonly objected: string | null;
+  /** The weight that is held in both hands; null where none is. */
+  readonly hold: Hold | null;
+  /** The second person was called to help, and the weight is not set down yet. */
+  readonly helpCalled: boolean;
   /** The mechanic leaves: work stands by until another one takes over, or the same one goes on. */
   readonly handingOver: boolean;
   /** How long work was broken off, in milliseconds, where it is not yet said that all is as it was left. */

@@ -9,6 +9,7 @@ import { toolRefusal } from './tools.ts';
 /** The mechanic says that what was asked is done: a fastener where no value is taken, or the step. */
 export function goOn(state: SessionState, step: Step): Decision {
   if (step.kind === 'check') return refuse({ code: 'answer first' });
+  if (step.kind === 'hold') return refuse({ code: 'hold first' });
   const call = currentCall(state);
   if (!call) return accept(...stepDone(state, step));
   const unusable = toolRefusal(state, step, call);

@@ -22,6 +22,8 @@ export const TONES: Record<ToneKind, readonly Beep[]> = {
     { hertz: 660, atMs: 170, forMs: 110 },
     { hertz: 990, atMs: 340, forMs: 220 },
   ],
+  // Two notes again and again, longer than any other signal: it is for somebody who stands elsewhere.
+  help: [0, 1, 2, 3, 4, 5].map((i) => ({ hertz: i % 2 === 0 ? 1480 : 990, atMs: i * 200, forMs: 180 })),
   stop: [0, 260, 520].map((atMs) => ({ hertz: 440, atMs, forMs: 200 })),
 };
 

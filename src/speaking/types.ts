@@ -27,8 +27,8 @@ export interface SpeakingState {
   readonly why?: string;
 }
 
-/** Short signals: an answer was heard, an entry is in the log, an answer is wanted, stop work. */
-export type ToneKind = 'heard' | 'logged' | 'question' | 'stop';
+/** Short signals: an answer was heard, an entry is in the log, an answer is wanted, stop work, come and help. */
+export type ToneKind = 'heard' | 'logged' | 'question' | 'stop' | 'help';
 
 export interface Speaking {
   readonly state: SpeakingState;

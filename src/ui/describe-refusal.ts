@@ -41,6 +41,11 @@ function meant(meaning: Meaning): string {
       return `${meaning.name || 'somebody'} taking over`;
     case 'second person':
       return meaning.name === null ? 'second person leaving' : `${meaning.name || 'somebody'} as second person`;
+    case 'time passed':
+      return 'time passing';
+    case 'held':
+    case 'set down':
+    case 'help':
     case 'hand over':
     case 'leave open':
     case 'reopen':
@@ -110,6 +115,16 @@ function because(reason: Refusal, state: SessionState): string {
       return 'Nothing was reported of the fastener that is called';
     case 'nothing to confirm':
       return 'There was nothing to confirm';
+    case 'hold first':
+      return 'It was not said yet that the weight is held';
+    case 'holding':
+      return 'Both hands were under the weight';
+    case 'set down first':
+      return 'All calls were said; it was to be set down';
+    case 'nothing to hold':
+      return 'There was nothing to hold in this step';
+    case 'not holding':
+      return 'Nothing was held';
     case 'nothing to correct':
       return 'There was no reading to correct';
     case 'answer first':

@@ -36,6 +36,14 @@ export function describe({ body }: Pick<SessionEvent, 'body'>, after: SessionSta
       return `Step skipped, it does not apply: ${titleOf(procedure, body.step)} (${questionAndAnswer(body, procedure)})`;
     case 'answered':
       return answered(body, procedure);
+    case 'hold begun':
+      return `Held: ${titleOf(procedure, body.step)}`;
+    case 'hold call':
+      return `Said to those who carry: “${callOf(body, procedure)}”`;
+    case 'hold ended':
+      return `Set down after ${body.seconds} s: ${titleOf(procedure, body.step)}`;
+    case 'help called':
+      return `HELP CALLED${body.step === null ? '' : `: ${titleOf(procedure, body.step)}`}`;
     case 'fastener done':
       return workDone(body, after);
     case 'reading captured':
@@ -111,6 +119,11 @@ function opened({ people }: BodyOf<'opened'>, { title, source, invented }: Proce
 
 /** A record from elsewhere may name what its procedure does not have: then the name itself is shown. */
 const titleOf = ({ steps }: Procedure, id: string): string => steps.find((step) => step.id === id)?.title ?? id;
+
+function callOf({ step: id, index }: BodyOf<'hold call'>, { steps }: Procedure): string {
+  const step = steps.find((each) => each.id === id);
+  return (step?.kind === 'hold' ? step.calls[index] : undefined) ?? `call ${index + 1} of step ${id}`;
+}
 
 function warningAcknowledged({ step, index }: BodyOf<'warning acknowledged'>, { steps }: Procedure): string {
   const hazard = steps.find(({ id }) => id === step)?.hazards[index];

@@ -33,6 +33,8 @@ export interface Devices {
   loadModel(source: ModelSource): Promise<LoadOutcome>;
   /** Says texts one after another, in place of what is being said. The ear is closed from the first to the last. */
   announce(texts: readonly string[]): Promise<void>;
+  /** The same, cutting in on news that wait as well. */
+  callOut(texts: readonly string[]): Promise<void>;
   /** Says a text after what is being said: news of the devices may not cut off a read-back. */
   addNews(text: string): Promise<void>;
   /** Another window of this app has ear and voice: two that answer one voice would both act on it. */
@@ -76,12 +78,12 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
   const [elsewhere, setElsewhere] = createSignal(false);
   let ear: Pen | null = null;
 
-  async function speak(texts: readonly string[], before: readonly string[] = []): Promise<void> {
+  async function speak(texts: readonly string[], before: readonly string[] = [], urgent = false): Promise<void> {
     sounding++;
     words = [...before, ...texts.flatMap(spokenWords)];
     hearing.mute('own voice');
     hearing.saying({ words, hush: HUSH_WORDS });
-    await Promise.all(texts.map((text) => speaking.say({ text })));
+    await Promise.all(texts.map((text) => speaking.say({ text, urgent })));
     if (--sounding > 0) return;
     hearing.saying(null);
     hearing.unmute('own voice');
@@ -114,6 +116,10 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
     async announce(texts) {
       speaking.hush();
       await speak(texts);
+    },
+    async callOut(texts) {
+      speaking.hush();
+      await speak(texts, [], true);
     },
     addNews,
     elsewhere,

@@ -1,5 +1,6 @@
 import type { Situation } from '../language/situation.ts';
 import { openDeviation } from '../session/deviation.ts';
+import { awaitsHold } from '../session/hold.ts';
 import type { Meaning } from '../session/intent.ts';
 import {
   currentStep,
@@ -14,13 +15,14 @@ import { awaitsWitness } from '../session/witness.ts';
 
 /**
  * What one pedal means: it goes on where work stands by, affirms where that takes the work on, and else takes the next
- * step. What a foot must not answer wants a word or a tap: there it only has the question said again.
+
+ * step. At a weight it says that it is held: no hand is free for anything else. What a foot must not answer wants a word or a tap: there it only has the question said again.
  */
 export function forwardMeaning(state: SessionState, { sayings }: Situation): Meaning {
   const may = (kind: Meaning['kind']): boolean => sayings.some(({ meaning }) => meaning.kind === kind);
   if (may('continue')) return { kind: 'continue' };
   if (wantsWord(state)) return { kind: 'say again' };
-  return { kind: may('affirm') ? 'affirm' : 'next' };
+  return { kind: may('affirm') ? 'affirm' : awaitsHold(state) ? 'held' : 'next' };
 }
 
 /** A reading outside its window or in doubt, a break, a reason, another person's word, a fact about the unit, a check that "affirm" does not pass. */

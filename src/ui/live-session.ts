@@ -14,6 +14,7 @@ import { fold } from '../session/fold.ts';
 import { speakerOf } from '../session/people.ts';
 import { currentCall, pendingReading, type SessionState } from '../session/state.ts';
 import { awaitsWitness } from '../session/witness.ts';
+import type { ToneKind } from '../speaking/types.ts';
 import type { RecordBook } from '../storage/record-book.ts';
 import { instantAt, now } from './clock.ts';
 import { stateAfter, type KeptSession } from './session-file.ts';
@@ -59,7 +60,9 @@ export interface Heeded {
 export interface Fittings {
   readonly book: Pick<RecordBook, 'append'>;
   readonly say: (texts: readonly string[]) => void;
-  readonly tone: (kind: 'heard' | 'logged' | 'question' | 'stop') => void;
+  readonly tone: (kind: ToneKind) => void;
+  /** Cuts in on everything, also on news of the devices that were to come after. */
+  readonly callOut?: (texts: readonly string[]) => void;
   /** Thumbprint of the key of this device, as it goes into each entry. */
   readonly device?: string;
   /** Absent where it was not agreed that sound is kept. */
@@ -77,7 +80,7 @@ const NOTHING_LOGGED = 'Nothing is logged any more. Stop, and load the page agai
 
 export function createLiveSession(
   kept: KeptSession,
-  { book, say, tone, device, keepSound, onClosed, sureness }: Fittings,
+  { book, say, callOut = say, tone, device, keepSound, onClosed, sureness }: Fittings,
 ): LiveSession {
   const [entries, setEntries] = createSignal(kept.entries);
   const [state, setState] = createSignal(stateAfter(kept, kept.entries.length));
@@ -126,7 +129,9 @@ export function createLiveSession(
     }
     // What comes first after a long break may answer a question of long ago: it is asked anew.
     const isAfterBreak = source !== 'program' && isBack(state(), now().utc);
-    const decision = isAfterBreak ? BACK : decide(state(), { meaning });
+    const decision = isAfterBreak ? BACK : decide(state(), { meaning, at: now() });
+    // The clock of the program ran on: nothing happens.
+    if (decision.kind === 'accepted' && decision.events.length === 0) return;
     const events: readonly EventBody[] =
       decision.kind === 'accepted' ? decision.events : [{ kind: 'refused', meaning, reason: decision.reason }];
     // A closed record stays as it is: what comes after the end is answered, not written.
@@ -147,7 +152,8 @@ export function createLiveSession(
       if (state().phase === 'closed') besides = (await onClosed?.(entries())) ?? [];
     }
     tone(toneFor(state(), events));
-    say([...announce(state(), events), ...besides]);
+    const isUrgent = events.some(({ kind }) => kind === 'help called');
+    (isUrgent ? callOut : say)([...announce(state(), events), ...besides]);
   }
 
   /** What was heard, with its sound on disk before the entry that names it. */
@@ -239,8 +245,9 @@ export function createLiveSession(
 const isSameCall = (one: Call | null, other: Call | null): boolean =>
   one?.fastener === other?.fastener && one?.pass === other?.pass;
 
-function toneFor(state: SessionState, events: readonly EventBody[]): 'heard' | 'logged' | 'question' | 'stop' {
+function toneFor(state: SessionState, events: readonly EventBody[]): ToneKind {
   const has = (...kinds: readonly EventBody['kind'][]): boolean => events.some(({ kind }) => kinds.includes(kind));
+  if (has('help called')) return 'help';
   if (events.some((event) => event.kind === 'step witnessed' && !event.agrees)) return 'stop';
   if (has('refused', 'disputed', 'deviation reported', 'reason given')) return 'question';
   if (has('reading captured', 'witnessed')) {

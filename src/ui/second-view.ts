@@ -11,6 +11,8 @@ import { workView, type WorkView } from './view.ts';
 
 /** What is wanted of the second person now. */
 export type Task =
+  /** To come and help, at once. */
+  | { readonly kind: 'help'; readonly what: string }
   /** The value on the tool. `of` tells one reading from the next. */
   | { readonly kind: 'read'; readonly of: number; readonly fastener: number; readonly unit: string }
   /** Their word for the step. */
@@ -83,11 +85,14 @@ function callOf(state: SessionState): SecondView['at'] {
 function taskOf(state: SessionState, view: WorkView): Task {
   const wait = (why: string): Task => ({ kind: 'wait', why });
   const { phase, step, handingOver, breakOf, deviation, warning } = view;
+  if (view.help !== null) return { kind: 'help', what: view.help };
   if (phase === 'closed' || step === null) return wait('All steps are done. The record is closed.');
   if (handingOver) return wait('The work is being handed over.');
   if (phase === 'standing by') return wait('The work stands by.');
   if (breakOf !== null) return wait('Work was broken off. The mechanic says first whether all is as it was left.');
   if (deviation) return wait(`The mechanic gives the reason for a deviation. ${deviation.what}.`);
+  if (view.held)
+    return wait(`The mechanic holds the weight${view.held.call === null ? '' : `: ${view.held.call}`}. Be ready.`);
   if (warning) return wait(`The mechanic acknowledges a ${warning.signal} first: ${warning.text}`);
   const pending = pendingReading(state);
   if (pending && view.awaitsWitness !== null)

@@ -1,5 +1,6 @@
 import { questionAbout } from '../language/doubt.ts';
 import { explainBeforeWork, explainPlan, explainSetting, explainTool } from '../language/explain.ts';
+import { sayHelp } from '../language/say-hold.ts';
 import { labelOf, sentence } from '../language/say.ts';
 import { sayDuration } from '../language/standing.ts';
 import { minimumRunningTorque } from '../procedure/lead-hand.ts';
@@ -8,6 +9,7 @@ import { forbids } from '../procedure/tool-reasons.ts';
 import { planOf, RUNNING_ROUND, runningToolOf, toolFor, type Call } from '../session/calls.ts';
 import { isLeftOpen, openDeviation } from '../session/deviation.ts';
 import { openPoints, statedOnCall, toDoAbout, type OpenPoint } from '../session/deviations.ts';
+import { awaitsHold, heldStep } from '../session/hold.ts';
 import { witnessIn } from '../session/people.ts';
 import { settingOf, type Setting } from '../session/setting.ts';
 import {
@@ -58,6 +60,12 @@ export interface WorkView {
   /** The weight, the lift with its limits, and the container: at the first step and where the component is held. */
   readonly load: readonly string[];
   readonly map: MapView | null;
+  /** The weight that is held in both hands. */
+  readonly held: HeldView | null;
+  /** The mechanic is to say that they hold it. */
+  readonly awaitsHold: boolean;
+  /** Who is called to help, large; null while nobody is. */
+  readonly help: string | null;
   readonly phase: SessionState['phase'];
   /** What the second person is to look at before the work goes on. */
   readonly toWitness: string | null;
@@ -73,6 +81,16 @@ export interface WorkView {
   readonly witness: string | null;
   /** What is to be decided about after the work, each as a line. */
   readonly openPoints: readonly string[];
+}
+
+export interface HeldView {
+  /** When it was taken (RFC 3339). */
+  readonly since: string;
+  /** The call that was said last; null before the first. */
+  readonly call: string | null;
+  readonly orientation: string | null;
+  /** The calls that are still to come. */
+  readonly ahead: readonly string[];
 }
 
 export interface CallView {
@@ -122,6 +140,9 @@ export function workView(state: SessionState): WorkView {
     doubt: doubt === undefined ? null : questionAbout(doubt),
     load: step && (state.at === 0 || step.kind === 'hold') ? explainBeforeWork(state.procedure) : [],
     map: step ? mapView(state, step, call) : null,
+    held: heldView(state),
+    awaitsHold: step !== null && awaitsHold(state) && openWarning(state) === null && openCondition(state) === null,
+    help: state.helpCalled ? sayHelp(state) : null,
     phase: state.phase,
     toWitness: step && awaitsStepWitness(state) ? (step.kind === 'witness' ? step.what : step.title) : null,
     breakOf: state.breakOf === null || state.phase === 'standing by' ? null : sayDuration(state.breakOf),
@@ -138,6 +159,18 @@ export function workView(state: SessionState): WorkView {
 function placed(state: SessionState, { step, pass, fastener, what, leftOpen }: Omit<OpenPoint, 'reason'>): string {
   const round = pass === 0 ? 'running torque' : `pass ${pass}`;
   return sentence(`${labelOf(state, step)} ${fastener}, ${round}: ${what}${leftOpen ? ', left open' : ''}`);
+}
+
+function heldView(state: SessionState): HeldView | null {
+  const step = heldStep(state);
+  if (!step || !state.hold) return null;
+  const { since, called } = state.hold;
+  return {
+    since,
+    call: step.calls[called - 1] ?? null,
+    orientation: step.orientation ?? null,
+    ahead: step.calls.slice(called),
+  };
 }
 
 function skippedBefore({ procedure, skippedSteps, at }: SessionState): readonly string[] {

@@ -89,6 +89,10 @@ export const meaning: fc.Arbitrary<Meaning> = fc.oneof(
       .map((kind): Meaning => ({ kind })),
   },
   {
+    weight: 1,
+    arbitrary: fc.constantFrom('held', 'set down', 'help', 'time passed').map((kind): Meaning => ({ kind })),
+  },
+  {
     weight: 3,
     arbitrary: fc.oneof(
       fc.boolean().map((agrees): Meaning => ({ kind: 'witness says', agrees })),
@@ -156,6 +160,7 @@ const steps = fc
         { weight: 1, arbitrary: hazards.map((some) => ({ kind: 'do', hazards: some })) },
         { weight: 1, arbitrary: hazards.map((some) => ({ kind: 'check', outcomes, hazards: some })) },
         { weight: 1, arbitrary: fc.constant({ kind: 'loosen', pattern: 'three' }) },
+        { weight: 1, arbitrary: hazards.map((some) => ({ kind: 'hold', calls: ['Off', 'Down'], hazards: some })) },
         { weight: 1, arbitrary: hazards.map((some) => ({ kind: 'witness', what: 'all of it', hazards: some })) },
         {
           weight: 3,
@@ -191,6 +196,7 @@ export function openly(state: SessionState): Meaning {
     return { kind: 'witness', reading: { fastener: null, value: pending.reading.value } };
   if (openCondition(state) || openWarning(state) || pending) return { kind: 'affirm' };
   if (awaitsStepWitness(state)) return { kind: 'witness says', agrees: true };
+  if (current?.kind === 'hold') return { kind: state.hold === null ? 'held' : 'set down' };
   if (current?.kind === 'check')
     return { kind: 'answer', outcome: current.outcomes.find(({ then }) => then === 'go on')?.id ?? '' };
   const call = currentCall(state);

@@ -10,7 +10,7 @@ import { isSettled, pendingReading, wantsOwnWord, type Reading, type SessionStat
 import { agree, awaitsWitness, wantsWitness } from '../../src/session/witness.ts';
 import { workView } from '../../src/ui/view.ts';
 import { goOpenly, job, meaning, mostAnswers } from './anything.ts';
-import { people, tell, type Play } from './play.ts';
+import { nowOf, people, tell, type Play } from './play.ts';
 
 const bodies = ({ events }: Play): readonly EventBody[] => events.map(({ body }) => body);
 /** The state before the first event and after each. */
@@ -48,7 +48,7 @@ describe('whatever is said', () => {
   test('no reading is bent: a value is captured in the very figures in which it was said, doubted or not', () => {
     fc.assert(
       fc.property(job, meaning, (play, meaning) => {
-        const decision = decide(play.state, { meaning });
+        const decision = decide(play.state, { meaning, at: nowOf(play) });
         if (decision.kind === 'refused') return;
         for (const body of decision.events) {
           if (body.kind !== 'reading captured' || body.evidence === 'click') continue;
@@ -201,7 +201,8 @@ describe('whatever is said', () => {
   test('a refusal changes nothing', () => {
     fc.assert(
       fc.property(job, meaning, (play, meaning) => {
-        if (decide(play.state, { meaning }).kind === 'refused') expect(tell(play, meaning).state).toEqual(play.state);
+        if (decide(play.state, { meaning, at: nowOf(play) }).kind === 'refused')
+          expect(tell(play, meaning).state).toEqual(play.state);
       }),
     );
   });

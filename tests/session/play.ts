@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { readProcedure, type Procedure } from '../../src/procedure/procedure.ts';
 import { decide, type Decision } from '../../src/session/decide.ts';
 import type { EventBody, SessionEvent } from '../../src/session/event.ts';
-import type { Meaning } from '../../src/session/intent.ts';
+import type { Instant, Meaning } from '../../src/session/intent.ts';
 import type { Refusal } from '../../src/session/refusal.ts';
 import { begin, fold } from '../../src/session/fold.ts';
 import { type SessionState } from '../../src/session/state.ts';
@@ -101,17 +101,26 @@ export const start = (procedure: Procedure): Play => ({
 /** Tells a session what is meant, one after another. */
 export const tell = (play: Play, ...meanings: readonly Meaning[]): Play => meanings.reduce(tellOne, play);
 
+/** When the next event of a play happens. */
+export const nowOf = ({ events }: Pick<Play, 'events'>): Instant => timeOf(events.length);
+
 function tellOne({ state, events }: Play, meaning: Meaning): Play {
-  const last = decide(state, { meaning });
+  const last = decide(state, { meaning, at: timeOf(events.length) });
   const bodies: readonly EventBody[] =
     last.kind === 'accepted' ? last.events : [{ kind: 'refused', meaning, reason: last.reason }];
   const added = bodies.map((body, i) => eventOf(body, events.length + i));
   return { state: added.reduce<SessionState>(fold, state), events: [...events, ...added], last };
 }
 
+/** An event a second. */
+const timeOf = (seq: number): Instant => ({
+  utc: new Date(Date.UTC(2026, 2, 1) + seq * 1000).toISOString(),
+  monotonic: seq * 1000,
+});
+
 export const eventOf = (body: EventBody, seq: number): SessionEvent => ({
   seq,
-  at: { utc: new Date(Date.UTC(2026, 2, 1) + seq * 1000).toISOString(), monotonic: seq * 1000 },
+  at: timeOf(seq),
   source: 'voice',
   person: people.mechanic,
   heard: null,

@@ -73,10 +73,10 @@ export function workedThrough(count: number): {
       { kind: 'reading', reading: { fastener: call.fastener, value } },
       { kind: 'affirm' },
     ] as const) {
-      const decision = decide(state, { meaning });
+      const at = { utc: '2026-03-01T00:00:00.000Z', monotonic: 0 };
+      const decision = decide(state, { meaning, at });
       if (decision.kind === 'refused') throw new Error(`The measured job was refused: ${decision.reason.code}.`);
       for (const body of decision.events) {
-        const at = { utc: '2026-03-01T00:00:00.000Z', monotonic: 0 };
         const event = { seq: events.length, at, source: 'touch', person: 'A', heard: null, body } as const;
         events.push(event);
         state = fold(state, event);

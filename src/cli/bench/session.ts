@@ -31,7 +31,7 @@ function oneAnswer({ begun, events }: ReturnType<typeof workedThrough>): () => v
   if (!call?.pass.target || pendingReading(half)) throw new Error('The measured job is not between two readings.');
   const meaning = { kind: 'reading', reading: { fastener: null, value: String(call.pass.target.value) } } as const;
   return () => {
-    const decision = decide(half, { meaning });
+    const decision = decide(half, { meaning, at: { utc: half.lastAt ?? '', monotonic: 0 } });
     if (decision.kind === 'refused') throw new Error(`The measured answer was refused: ${decision.reason.code}.`);
   };
 }

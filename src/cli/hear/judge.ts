@@ -52,13 +52,16 @@ export function judgeOf(sayable: Sayable): Judge {
     situation,
     judge: (words, again) =>
       judgeBy(understand(words, situation, { again: again ?? null }), (meaning) => {
-        const decision = decide(state, { meaning });
+        const decision = decide(state, { meaning, at: { utc: state.lastAt ?? NO_TIME, monotonic: 0 } });
         if (decision.kind === 'accepted') return accept(meaning);
         const says = sayRefusal(state, decision.reason);
         return { outcome: meaning.kind === 'unclear' ? 'asked' : 'refused', meaning, says };
       }),
   };
 }
+
+/** Of a moment in which nothing has happened yet. */
+const NO_TIME = '1970-01-01T00:00:00.000Z';
 
 function judgeBy(understood: Understanding, decided: (meaning: Meaning) => Judged): Judged {
   if (understood.kind === 'meant') return decided(understood.meaning);

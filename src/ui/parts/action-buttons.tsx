@@ -25,6 +25,10 @@ const SELDOM: typeof FIXED = [
   { label: 'Hand over', meaning: { kind: 'hand over' } },
 ];
 
+/** What is asked for at this step only, each in its own place above the others. */
+const ANSWERS: readonly Meaning['kind'][] = ['answer', 'witness says', 'held', 'set down', 'help'];
+const HAS_ONE: ReadonlySet<Meaning['kind']> = new Set(['held', 'set down', 'help']);
+
 interface ButtonsProps {
   readonly situation: Situation;
   readonly onMeaning: (meaning: Meaning) => void;
@@ -38,13 +42,21 @@ export function ActionButtons(
   },
 ): JSX.Element {
   const answers = () =>
-    props.situation.sayings.filter(({ meaning }) => meaning.kind === 'answer' || meaning.kind === 'witness says');
+    ANSWERS.flatMap((kind) => {
+      const sayings = props.situation.sayings.filter(({ meaning }) => meaning.kind === kind);
+      // Another wording of the same is no other button.
+      return HAS_ONE.has(kind) ? sayings.slice(0, 1) : sayings;
+    });
   return (
     <div class="actions">
       <div class="answers">
         <Index each={answers()}>
           {(answer) => (
-            <button type="button" onClick={() => props.onMeaning(answer().meaning)}>
+            <button
+              type="button"
+              classList={{ help: answer().meaning.kind === 'help' }}
+              onClick={() => props.onMeaning(answer().meaning)}
+            >
               {answer().words}
             </button>
           )}

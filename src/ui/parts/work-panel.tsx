@@ -3,6 +3,7 @@ import type { Hazard } from '../../procedure/procedure.ts';
 import { wantsOwnWord, type Reading } from '../../session/state.ts';
 import type { CallView, WorkView } from '../view.ts';
 import { AfterBreak, DeviationAsked, HandingOver, OpenPoints, StepWitness } from './asked.tsx';
+import { Held, HelpCalled } from './held.tsx';
 import { PatternMap } from './pattern-map.tsx';
 
 /** What is wanted now, large: the open warning, the reading to confirm, the next fastener, or the step. */
@@ -23,7 +24,9 @@ export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
                 <Show when={props.view.phase === 'standing by' && !props.view.handingOver}>
                   <p class="standing-by">Standing by. Say continue.</p>
                 </Show>
+                <Show when={props.view.help}>{(help) => <HelpCalled help={help()} />}</Show>
                 <Switch fallback={<StepText view={props.view} />}>
+                  <Match when={props.view.held}>{(held) => <Held held={held()} />}</Match>
                   <Match when={props.view.handingOver}>
                     <HandingOver from={props.view.people.mechanic} />
                   </Match>
@@ -76,6 +79,9 @@ function StepText(props: { readonly view: WorkView }): JSX.Element {
           <p class={`sentence ${size(shown().text)}`}>{shown().text}</p>
           <For each={shown().notes}>{(note) => <p class="note">Note: {note}</p>}</For>
           <Outcomes view={props.view} />
+          <Show when={props.view.awaitsHold}>
+            <p class="question">Say held when you hold it.</p>
+          </Show>
           <Show when={props.view.load.length > 0}>
             <p class="note">{props.view.load.join(' ')}</p>
           </Show>

@@ -40,6 +40,8 @@ export function kindsOf(body: EventBody, procedure: Procedure): readonly EventKi
       return stepKindOf(procedure, body.step) === 'hold' ? ['step', 'hold'] : ['step'];
     case 'step taken back':
       return ['step', 'correction'];
+    case 'help called':
+      return ['hold', 'doubt'];
     case 'warning acknowledged':
       return ['warning'];
     case 'reading captured':
@@ -76,6 +78,9 @@ export function kindsOf(body: EventBody, procedure: Procedure): readonly EventKi
     case 'handover begun':
     case 'handed over':
       return ['people', 'interruption'];
+    case 'hold begun':
+    case 'hold call':
+    case 'hold ended':
     case 'stood by':
     case 'continued':
       return ['hold'];

@@ -195,6 +195,13 @@ function Wanted(props: { readonly view: SecondView }): JSX.Element {
 function TaskText(props: { readonly task: Task }): JSX.Element {
   return (
     <Switch>
+      <Match when={props.task.kind === 'help' && props.task}>
+        {(help) => (
+          <p class="help-called" role="alert">
+            {help().what}
+          </p>
+        )}
+      </Match>
       <Match when={props.task.kind === 'read'}>
         <p class="task wanted">Read the tool now. Key it in.</p>
       </Match>

@@ -28,6 +28,7 @@ import { now } from '../clock.ts';
 import { deviceThumbprint, sealOnDevice } from '../device-seal.ts';
 import type { Devices } from '../devices.ts';
 import { forwardMeaning } from '../forward.ts';
+import { createHoldClock } from '../hold-clock.ts';
 import { createLiveSession, type Heeded } from '../live-session.ts';
 import { messageOf } from '../message.ts';
 import { ActionButtons, SeldomButtons } from '../parts/action-buttons.tsx';
@@ -124,6 +125,7 @@ function Bench(props: {
   const live = createLiveSession(kept, {
     book: shop.book,
     say: (texts) => void devices.announce(texts),
+    callOut: (texts) => void devices.callOut(texts),
     tone: (kind) => devices.speaking.tone(kind),
     sureness: (people) => surenessOf(shop.voices(), people, now().utc),
     onClosed: (entries) =>
@@ -164,6 +166,14 @@ function Bench(props: {
     if (wait === null || !isQuiet) return;
     const timer = setTimeout(() => void live.act({ kind: 'silence' }, 'program'), wait);
     onCleanup(() => clearTimeout(timer));
+  });
+  createHoldClock({
+    state: live.state,
+    isSaying: () => devices.speakingState().saying !== null,
+    isHearing: () => devices.hearingState().kind === 'hearing',
+    now: () => now().utc,
+    onCall: () => void live.act({ kind: 'time passed' }, 'program'),
+    onTime: (text) => void devices.announce([text]),
   });
   onCleanup(() => void devices.announce([]));
   keepScreenOn();
@@ -252,6 +262,7 @@ function primaryOf(view: WorkView): Meaning['kind'] | null {
   if (phase === 'standing by') return view.handingOver ? null : 'continue';
   if (view.breakOf !== null || view.deviation || view.toWitness !== null) return null;
   if (warning || (pending && pending.verdict === 'in')) return 'affirm';
+  if (view.awaitsHold) return 'held';
   if (pending || question || step?.kind === 'check') return null;
   return call?.target || call?.instead === 'read it' ? null : 'next';
 }

@@ -7,7 +7,7 @@ import { readSessionRecord } from '../../../src/record/session-record.ts';
 import { decide } from '../../../src/session/decide.ts';
 import type { EventBody } from '../../../src/session/event.ts';
 import { begin, fold } from '../../../src/session/fold.ts';
-import type { Meaning } from '../../../src/session/intent.ts';
+import type { Instant, Meaning } from '../../../src/session/intent.ts';
 import { currentCall, pendingReading, type SessionState } from '../../../src/session/state.ts';
 import { makeKey } from '../../record/keys.ts';
 import { openly } from '../../session/anything.ts';
@@ -37,15 +37,18 @@ export async function madeSession({ session, procedure, begins, at }: Script): P
   const entries: Entry[] = [];
   let state = begin(loaded.procedure, people);
   let seconds = 0;
+  const moment = (): Instant => ({
+    utc: new Date(begins.getTime() + seconds * 1000).toISOString(),
+    monotonic: seconds * 1000,
+  });
   const write = async (body: EventBody): Promise<void> => {
-    const when = { utc: new Date(begins.getTime() + seconds * 1000).toISOString(), monotonic: seconds * 1000 };
     const event = {
       source: 'voice',
       person: people.mechanic,
       heard: null,
       body,
       seq: entries.length,
-      at: when,
+      at: moment(),
     } as const;
     entries.push(await seal(session, event, entries.at(-1) ?? null));
     state = fold(state, event);
@@ -59,7 +62,7 @@ export async function madeSession({ session, procedure, begins, at }: Script): P
     const [said = { meaning: openly(state), after: USUALLY_AFTER }, ...rest] = next;
     next = rest;
     seconds += said.after;
-    const decision = decide(state, { meaning: said.meaning });
+    const decision = decide(state, { meaning: said.meaning, at: moment() });
     const bodies: readonly EventBody[] =
       decision.kind === 'accepted'
         ? decision.events

@@ -69,7 +69,10 @@ export class Loop {
   }
 
   async act(meaning: Meaning, source: Source, heard: Heard | null = null): Promise<void> {
-    const decision = decide(this.state, { meaning });
+    const decision = decide(this.state, {
+      meaning,
+      at: later(eventOf({ kind: 'repeat asked' }, this.#events.length), this.#paused).at,
+    });
     const bodies: readonly EventBody[] =
       decision.kind === 'accepted' ? decision.events : [{ kind: 'refused', meaning, reason: decision.reason }];
     // A closed record stays as it is.
