@@ -160,6 +160,6 @@ describe('a condition of the unit', () => {
 
 test('where the component is held, its weight is said with the step', () => {
   const held = tell(start(procedureOf([clean, step('hold', 'hold', { say: 'Hold it.' }), last])), next);
-  expect(spoken(held)).toEqual(['Hold it.', 'The component weighs one zero kilograms.']);
+  expect(spoken(held)).toEqual(['Hold it.', 'The component weighs one zero kilograms.', 'Say held when you hold it.']);
   expect(announce(held.state, [{ kind: 'repeat asked' }])).toEqual(spoken(held));
 });

@@ -105,7 +105,7 @@ describe('a record that was tampered with is broken, and the entry is named', ()
     ['text', 'entry', ''],
     ['a list', [], 'v'],
     ['an empty entry', {}, 'v'],
-    ['another version', { ...record[2], v: 3 }, 'v'],
+    ['another version', { ...record[2], v: 99 }, 'v'],
     ['no time', { ...record[2], at: undefined }, 'at'],
     ['half a time', { ...record[2], at: { utc: '2026-03-01T00:00:00.000Z' } }, 'at.monotonic'],
     ['a time that is none', { ...record[2], at: { utc: 'yesterday', monotonic: 1 } }, 'at.utc'],
