@@ -168,6 +168,7 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
         ...sayOpenPoints(state),
         'It is on this device only. Save it.',
       ];
+    case 'prepared':
     case 'warning acknowledged':
     case 'condition answered':
     case 'step done':

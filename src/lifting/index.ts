@@ -2,6 +2,7 @@
 export { checkContainer, type ContainerCheck, USUAL_MARGIN_PERCENT } from './container.ts';
 export type { Coupling } from './coupling.ts';
 export { averageRate, type Duration } from './frequency.ts';
+export { capacityOf, carriers, HANDLINGS, type Handling, leastHandling } from './handling.ts';
 export { fluidMass, type HandlingMass, handlingMass, type RetainedFluid, teamCapacity } from './mass.ts';
 export {
   assessLift,

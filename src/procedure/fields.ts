@@ -1,5 +1,6 @@
 /** The kinds of field a procedure file is made of. Every message says what was expected; fault.ts adds what was found. */
 import * as v from 'valibot';
+import { isDay } from './day.ts';
 import { named } from './fault.ts';
 import { compare, DECIMAL, fromWritten, unitsOf, type Kind, type Quantity } from '../units/index.ts';
 
@@ -70,12 +71,7 @@ export function Whole(least: number, most: number) {
 }
 
 const DATE = 'expected a day such as "2026-03-31"';
-export const DateText = v.pipe(v.string(DATE), v.isoDate(DATE), v.check(isRealDay, 'expected a day of the calendar'));
-
-function isRealDay(text: string): boolean {
-  const day = new Date(`${text}T00:00:00Z`);
-  return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
-}
+export const DateText = v.pipe(v.string(DATE), v.isoDate(DATE), v.check(isDay, 'expected a day of the calendar'));
 
 /** Per cent as decimal text, above 0 and up to `most`. */
 export const Percent = (most: number) =>

@@ -8,6 +8,7 @@ import type { Basis, EventBody, WrittenRule } from '../session/event.ts';
 import { DEVIATION_KINDS } from '../session/intent.ts';
 import { compare, fromWritten } from '../units/index.ts';
 import { Count, DecimalText, exactly, Hash, list, only, written, WrittenTorque } from './exactly.ts';
+import { PreparedFactSchema } from './prepared-schema.ts';
 import { Doubts, MeaningSchema, QuestionSchema, RefusalSchema } from './input-schema.ts';
 
 const Window = v.pipe(
@@ -59,6 +60,7 @@ export const EventBodySchema = exactly<EventBody>()(
       sound: v.exactOptional(v.picklist(['agreed', 'not agreed'])),
       model: v.exactOptional(v.nullable(v.strictObject({ name: v.string(), sha256: v.string() }))),
     }),
+    v.strictObject({ kind: v.literal('prepared'), fact: PreparedFactSchema }),
     only('reopened'),
     v.strictObject({ kind: v.literal('warning acknowledged'), step: v.string(), index: Count }),
     v.strictObject({ kind: v.literal('step done'), step: v.string() }),

@@ -5,6 +5,7 @@
 import { isOfWork, stateAfter, type SessionRecord } from './session-record.ts';
 import { asWritten } from './sheet/as-written.ts';
 import { interruptionsOf, peopleOf, type Interruption, type SheetPerson } from './sheet/people.ts';
+import { preparationOf, type SheetFact } from './sheet/preparation.ts';
 import { conditionsOf, openingsOf, openPointsOf, stepsOf, type SheetOpening, type SheetStep } from './sheet/steps.ts';
 import { sheetTime, type SheetTime } from './sheet/times.ts';
 import { partsOf, toolsOf, type SheetTool } from './sheet/tools.ts';
@@ -29,6 +30,8 @@ export interface RecordSheet {
   /** Of the last event of the work: that sounds were deleted, maybe weeks later, is none. */
   readonly ended: SheetTime | null;
   readonly interruptions: readonly Interruption[];
+  /** What was found and said before the first step; empty where the record has nothing of it. */
+  readonly preparation: readonly SheetFact[];
   readonly conditions: readonly string[];
   readonly tools: readonly SheetTool[];
   readonly steps: readonly SheetStep[];
@@ -79,6 +82,7 @@ export function recordSheet(record: SessionRecord, { timeZone, made, root, thumb
     opened: first ? sheetTime(first.at.utc, timeZone) : null,
     ended: last ? sheetTime(last.at.utc, timeZone) : null,
     interruptions: interruptionsOf(record, timeZone),
+    preparation: preparationOf(record, timeZone),
     conditions: conditionsOf(end),
     tools: toolsOf(end),
     steps,

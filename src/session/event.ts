@@ -1,6 +1,7 @@
 import type { Outcome } from '../tightening/verdict.ts';
 import type { Written } from '../units/index.ts';
 import type { DeviationKind, Heard, Instant, Meaning, Question, ReadingDoubt, Source } from './intent.ts';
+import type { PreparedFact } from './preparation/fact.ts';
 import type { Refusal } from './refusal.ts';
 
 /** Who takes part. The second person reads back; null when the mechanic works alone. */
@@ -69,6 +70,8 @@ export type EventBody =
       /** The speech model that listened at the start; null where none was loaded. */
       readonly model?: { readonly name: string; readonly sha256: string } | null;
     }
+  /** Found and said before the first step. */
+  | { readonly kind: 'prepared'; readonly fact: PreparedFact }
   | { readonly kind: 'reopened' }
   | { readonly kind: 'warning acknowledged'; readonly step: string; readonly index: number }
   | { readonly kind: 'step done'; readonly step: string }

@@ -6,6 +6,7 @@ import { deviationsAfter } from './deviation.ts';
 import type { EventBody, People, SessionEvent } from './event.ts';
 import { afterHold, NOT_HELD } from './hold.ts';
 import { peopleAfter } from './people.ts';
+import { procedureAfter } from './preparation/recorded.ts';
 import { mark } from './reading.ts';
 import { restarted, withFastenerDone, withRoundOver } from './rounds.ts';
 import { currentStep, warningKey, type SessionState } from './state.ts';
@@ -15,6 +16,7 @@ export function begin(procedure: Procedure, people: People): SessionState {
   return {
     procedure,
     people,
+    prepared: [],
     doers: [people.mechanic],
     day: null,
     phase: 'working',
@@ -51,6 +53,7 @@ export function fold(state: SessionState, event: SessionEvent): SessionState {
 /** What changes the state and is nobody's work on the unit: a break goes on over it. */
 const NO_WORK: ReadonlySet<EventBody['kind']> = new Set([
   'opened',
+  'prepared',
   'timed out',
   'reopened',
   'break noticed',
@@ -77,6 +80,10 @@ function after(state: SessionState, event: SessionEvent): SessionState {
   switch (body.kind) {
     case 'opened':
       return { ...state, day: dayOf(event) };
+    case 'prepared': {
+      const { procedure, prepared } = state;
+      return { ...state, procedure: procedureAfter(procedure, body.fact), prepared: [...prepared, body.fact] };
+    }
     case 'reopened':
     case 'break noticed':
       return broken({ ...state, day: dayOf(event) }, event);

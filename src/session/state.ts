@@ -3,14 +3,18 @@ import { planOf, RUNNING_ROUND, type Call, type Round } from './calls.ts';
 import { isLeftOpen, type Deviation } from './deviation.ts';
 import type { Hold } from './hold.ts';
 import type { People } from './event.ts';
+import type { PreparedFact } from './preparation/fact.ts';
 import { callKey, correctedBy, standingIn, wantsOwnWord, type Reading } from './reading.ts';
 
 export { wantsOwnWord, type Reading } from './reading.ts';
 
 /** Everything known about a session after some of its events. Replay is the same fold, stopped early. */
 export interface SessionState {
+  /** As it is worked with: the file, with what was read off tools and measured before the first step. */
   readonly procedure: Procedure;
   readonly people: People;
+  /** What was found and said before the first step, in the order of the record. */
+  readonly prepared: readonly PreparedFact[];
   /** Everybody who has been the mechanic in this session: none of them can witness in it. */
   readonly doers: readonly string[];
   /** The day (UTC, 'YYYY-MM-DD') on which the session was opened, or was gone on with; null before it is opened. */

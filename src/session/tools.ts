@@ -42,14 +42,21 @@ interface Foreseen {
   readonly foreseen: readonly ToolTrouble[];
 }
 
+interface Known {
+  readonly procedure: Procedure;
+  readonly day: string | null;
+  readonly found: Foreseen;
+}
+
 /** It follows from the procedure and the day alone, and is asked for with every call: found once. */
-const known = new WeakMap<Step, { readonly day: string | null; readonly found: Foreseen }>();
+const known = new WeakMap<Step, Known>();
 
 function foreseenFor(procedure: Procedure, step: TightenStep, day: string | null): Foreseen {
   const before = known.get(step);
-  if (before?.day === day) return before.found;
+  // Calibration and adapter may have been found otherwise than the file has them, in the same steps.
+  if (before?.day === day && before.procedure === procedure) return before.found;
   const found = foresee(procedure, step, day);
-  known.set(step, { day, found });
+  known.set(step, { procedure, day, found });
   return found;
 }
 

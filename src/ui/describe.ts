@@ -6,6 +6,7 @@ import { checksForTurning, planOf } from '../session/calls.ts';
 import type { Basis, EventBody, SessionEvent } from '../session/event.ts';
 import type { Question } from '../session/intent.ts';
 import { callKey } from '../session/reading.ts';
+import { factInWords } from '../session/preparation/in-words.ts';
 import { pendingReading, type Reading, type SessionState } from '../session/state.ts';
 import { awaitsWitness } from '../session/witness.ts';
 import type { Kind, Written } from '../units/index.ts';
@@ -22,6 +23,8 @@ export function describe({ body }: Pick<SessionEvent, 'body'>, after: SessionSta
   switch (body.kind) {
     case 'opened':
       return opened(body, procedure);
+    case 'prepared':
+      return factInWords(body.fact, procedure);
     case 'reopened':
       return 'Page opened again: the work goes on where the record stops';
     case 'warning acknowledged':

@@ -15,13 +15,14 @@ export interface SheetTool {
 }
 
 /** Every tool of a step that applies, and every tool that a reading names. */
-export function toolsOf({ procedure, readings, skippedSteps }: SessionState): readonly SheetTool[] {
+export function toolsOf({ procedure, prepared, readings, skippedSteps }: SessionState): readonly SheetTool[] {
   const named = procedure.steps.flatMap((step) =>
     step.kind === 'tighten' && !skippedSteps.has(step.id)
       ? [toolOf(procedure, step), ...(step.runDown ? [runningToolOf(procedure, step)] : [])]
       : [],
   );
   const read = procedure.tools.filter(({ id }) => readings.some(({ basis }) => basis.tool === id));
+  const labelled = new Set(prepared.map((fact) => (fact.of === 'tool' && fact.from === 'label' ? fact.tool : null)));
   return [...new Set([...named, ...read])].map((tool) => {
     const days = readings.filter(({ basis }) => basis.tool === tool.id).map(({ at }) => at.utc.slice(0, 10));
     return {
@@ -29,7 +30,7 @@ export function toolsOf({ procedure, readings, skippedSteps }: SessionState): re
       id: tool.id,
       range: `${asWritten(tool.range.min)} to ${asWritten(tool.range.max)}, marks of ${asWritten(tool.resolution)}`,
       accuracy: accuracyOf(tool),
-      calibrationDue: tool.calibrationDue ?? 'not stated',
+      calibrationDue: `${tool.calibrationDue ?? 'not stated'}${labelled.has(tool.id) ? ', read off its label' : ''}`,
       used: usedOn([...new Set(days)].sort(), tool),
     };
   });

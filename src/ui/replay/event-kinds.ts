@@ -1,9 +1,11 @@
 /** What an event is to an auditor. One event may be several things: a value in doubt that corrects another is three. */
 import type { Procedure } from '../../procedure/procedure.ts';
 import type { EventBody } from '../../session/event.ts';
+import type { PreparedFact } from '../../session/preparation/fact.ts';
 
 /** The kinds in which an auditor looks for events, with what they are called. */
 export const EVENT_KINDS = {
+  preparation: 'Preparation',
   step: 'Steps',
   warning: 'Warnings',
   reading: 'Readings',
@@ -38,6 +40,8 @@ export function kindsOf(body: EventBody, procedure: Procedure): readonly EventKi
       return ['step'];
     case 'step done':
       return stepKindOf(procedure, body.step) === 'hold' ? ['step', 'hold'] : ['step'];
+    case 'prepared':
+      return [...(ALSO[body.fact.of] ?? []), 'preparation'];
     case 'step taken back':
       return ['step', 'correction'];
     case 'help called':
@@ -98,5 +102,11 @@ export function kindsOf(body: EventBody, procedure: Procedure): readonly EventKi
       return ['sound'];
   }
 }
+
+/** What a fact of the preparation is besides. */
+const ALSO: Readonly<Partial<Record<PreparedFact['of'], readonly EventKind[]>>> = {
+  helper: ['people'],
+  hazard: ['warning'],
+};
 
 const stepKindOf = ({ steps }: Procedure, id: string): string | undefined => steps.find((step) => step.id === id)?.kind;

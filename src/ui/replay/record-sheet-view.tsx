@@ -4,7 +4,7 @@ import { rootOf } from '../../record/merkle.ts';
 import { recordSheet, type Fact, type RecordSheet } from '../../record/record-sheet.ts';
 import type { SessionRecord } from '../../record/session-record.ts';
 import { now } from '../clock.ts';
-import { Openings, Signatures, Steps, Times, Tools } from './sheet-sections.tsx';
+import { Openings, Preparation, Signatures, Steps, Times, Tools } from './sheet-sections.tsx';
 import { TorqueTables } from './torque-tables.tsx';
 import './record-sheet.css';
 
@@ -78,6 +78,7 @@ function Sheet(props: { readonly sheet: RecordSheet; readonly paper: Paper }): J
       </div>
       <Lines title="Parts" lines={sheet().parts} none="The procedure names none." />
       <Times sheet={sheet()} />
+      <Preparation sheet={sheet()} />
       <Tools sheet={sheet()} />
       <Steps sheet={sheet()} />
       <TorqueTables tables={sheet().tables} />

@@ -82,6 +82,39 @@ export function Tools(props: { readonly sheet: RecordSheet }): JSX.Element {
   );
 }
 
+export function Preparation(props: { readonly sheet: RecordSheet }): JSX.Element {
+  return (
+    <section>
+      <h2>Preparation</h2>
+      <Show
+        when={props.sheet.preparation.length > 0}
+        fallback={<p>The record says nothing of what was done before the first step.</p>}
+      >
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Found or said before the first step</th>
+              <th scope="col">By</th>
+              <th scope="col">When (UTC)</th>
+            </tr>
+          </thead>
+          <tbody>
+            <For each={props.sheet.preparation}>
+              {({ what, isWarning, by, at }) => (
+                <tr>
+                  <td>{isWarning ? <b>{what}</b> : what}</td>
+                  <td>{by}</td>
+                  <td class="whole">{at.utc}</td>
+                </tr>
+              )}
+            </For>
+          </tbody>
+        </table>
+      </Show>
+    </section>
+  );
+}
+
 export function Steps(props: { readonly sheet: RecordSheet }): JSX.Element {
   return (
     <section>
