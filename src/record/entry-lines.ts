@@ -1,5 +1,6 @@
 /** Entries as JSON Lines: one entry a line, in canonical JSON (RFC 8785) and UTF-8, each line ended by a line feed. */
-import { canonical, Misread, type Entry } from './entry.ts';
+import { canonical } from './canonical.ts';
+import { Line, Misread, type Entry } from './entry.ts';
 
 const LINE_FEED = 0x0a;
 
@@ -7,9 +8,9 @@ const LINE_FEED = 0x0a;
 export const entryLines = (entries: readonly Entry[]): Uint8Array<ArrayBuffer> =>
   new TextEncoder().encode(entries.map((entry) => `${canonical(entry)}\n`).join(''));
 
-/** What the lines hold, in order: a JSON value for each, or a `Misread` that says why there is none. */
-export function readEntryLines(bytes: Uint8Array): readonly unknown[] {
-  const found: unknown[] = [];
+/** What the lines hold, in order: a JSON value with its line for each, or a `Misread` that says why there is none. */
+export function readEntryLines(bytes: Uint8Array): readonly (Line | Misread)[] {
+  const found: (Line | Misread)[] = [];
   for (let from = 0; from < bytes.length;) {
     const end = bytes.indexOf(LINE_FEED, from);
     found.push(end < 0 ? new Misread('its line is cut off') : readLine(bytes.subarray(from, end)));
@@ -30,12 +31,12 @@ export function countLines(bytes: Uint8Array): number {
 
 const utf8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 
-function readLine(line: Uint8Array): unknown {
+function readLine(line: Uint8Array): Line | Misread {
   try {
     const text = utf8.decode(line);
     const value: unknown = JSON.parse(text);
     // An entry is written in one way only. What reads the same and is written otherwise was touched.
-    return canonical(value) === text ? value : new Misread('its line is not as it was written');
+    return canonical(value) === text ? new Line(value, text) : new Misread('its line is not as it was written');
   } catch {
     return new Misread('its line cannot be read');
   }

@@ -1,9 +1,12 @@
-import canonicalize from 'canonicalize';
 import * as v from 'valibot';
 import type { SessionEvent } from '../session/event.ts';
+import { canonical, canonicalContent } from './canonical.ts';
 import { EventBodySchema } from './event-schema.ts';
 import { digest, toHex } from './hash.ts';
 import { HeardSchema, InstantSchema, SourceSchema } from './input-schema.ts';
+import { hashNow } from './sha256.ts';
+
+export { canonical } from './canonical.ts';
 
 /**
  * The version in which entries are written: every entry carries its own. Version 2 added fields that may be absent (sound,
@@ -25,15 +28,9 @@ export interface Entry extends SessionEvent {
   readonly hash: string;
 }
 
-/** Canonical JSON text of a value (RFC 8785). @throws where the value has no JSON form, such as NaN or a lone surrogate */
-export function canonical(value: unknown): string {
-  const text = canonicalize(value);
-  if (text === undefined) throw new TypeError('Only a JSON value has a canonical form.');
-  return text;
-}
-
 /** SHA-256 (FIPS 180-4) of UTF-8 text, as 64 hexadecimal digits. */
-export const sha256 = async (text: string): Promise<string> => toHex(await digest(new TextEncoder().encode(text)));
+export const sha256 = async (text: string): Promise<string> => toHex(await digest(utf8.encode(text)));
+const utf8 = new TextEncoder();
 
 /** Binds an event to the record after `last` (null at the start). */
 export async function seal(session: string, event: SessionEvent, last: Entry | null): Promise<Entry> {
@@ -69,6 +66,14 @@ export class Misread {
   constructor(readonly why: string) {}
 }
 
+/** In the place of an entry: what was read from a line, with that line, which is its canonical JSON and need not be made again. */
+export class Line {
+  constructor(
+    readonly value: unknown,
+    readonly text: string,
+  ) {}
+}
+
 export type Verification =
   | { readonly kind: 'intact'; readonly entries: number; readonly head: string }
   | { readonly kind: 'broken'; readonly at: number; readonly why: string };
@@ -79,13 +84,15 @@ export interface Verified {
   readonly intact: readonly Entry[];
 }
 
+const valueOf = (found: unknown): unknown => (found instanceof Line ? found.value : found);
+
 /** The hash of an entry's content; null where it has no JSON form, as no entry had when it was written. */
-async function contentHash(found: unknown): Promise<string | null> {
-  if (typeof found !== 'object' || found === null) return null;
-  // The hash is over what was found, not over what the schema takes from it.
-  const { hash: _hash, ...open } = found as { readonly hash?: unknown };
+function contentHash(found: unknown): string | null {
+  // It is over what was found, not over what the schema takes from it.
+  const value = valueOf(found);
+  if (typeof value !== 'object' || value === null) return null;
   try {
-    return await sha256(canonical(open));
+    return toHex(hashNow(utf8.encode(canonicalContent(value, found instanceof Line ? found.text : undefined))));
   } catch {
     return null;
   }
@@ -99,44 +106,38 @@ async function contentHash(found: unknown): Promise<string | null> {
  * that it was not written anew from some entry to its end: both are chains as good as the first. Only a copy of a later
  * hash somewhere else (`head`, on the printed record or with another person) shows these.
  */
-export async function verify(found: readonly unknown[]): Promise<Verification> {
-  return (await verifyEntries(found)).verification;
-}
+export const verify = (found: readonly unknown[]): Verification => verifyEntries(found).verification;
 
 /**
  * Checks a record as `verify` does, and gives the entries that can be trusted: all before the first fault.
+ * @param found each a JSON value, or a `Line` or `Misread` where it comes from a file
  * @param session the session that the entries must belong to; that of the first entry where none is given
  */
-export async function verifyEntries(found: readonly unknown[], session?: string): Promise<Verified> {
+export function verifyEntries(found: readonly unknown[], session?: string): Verified {
   const intact: Entry[] = [];
-  for (let from = 0; from < found.length; from += AT_ONCE) {
-    const some = found.slice(from, from + AT_ONCE);
-    const hashes = await Promise.all(some.map(contentHash));
-    for (const [i, each] of some.entries()) {
-      const read = readNext(each, hashes[i] ?? null, intact.at(-1) ?? null, session);
-      if (typeof read === 'string') return { verification: { kind: 'broken', at: intact.length, why: read }, intact };
-      intact.push(read);
-    }
+  for (const each of found) {
+    const read = readNext(each, intact.at(-1) ?? null, session);
+    if (typeof read === 'string') return { verification: { kind: 'broken', at: intact.length, why: read }, intact };
+    intact.push(read);
   }
   const head = intact.at(-1)?.hash ?? GENESIS;
   return { verification: { kind: 'intact', entries: intact.length, head }, intact };
 }
 
-/** Entries that are hashed side by side: each hash is worked out elsewhere, and waiting for each would take most of the time. */
-const AT_ONCE = 64;
-
-/** The entry that follows `last`, or why what was found is none. `hash` is that of the content as found. */
-function readNext(found: unknown, hash: string | null, last: Entry | null, session = last?.session): Entry | string {
+/** The entry that follows `last`, or why what was found is none. */
+function readNext(found: unknown, last: Entry | null, session = last?.session): Entry | string {
   if (found instanceof Misread) return found.why;
-  const bond = v.safeParse(Bond, found);
+  const value = valueOf(found);
+  const entry = v.safeParse(EntrySchema, value);
+  // What passes the whole schema passes its bond; where it does not, whether it is bound is said first.
+  const bond = entry.success ? entry : v.safeParse(Bond, value);
   if (!bond.success) return `not an entry of a record: ${firstIssue(bond.issues)}`;
   const { output } = bond;
   if (session !== undefined && output.session !== session) return 'it belongs to another session';
   if (output.seq !== (last?.seq ?? -1) + 1)
     return `its number is ${output.seq}: an entry is missing, doubled or out of its place`;
   if (output.prev !== (last?.hash ?? GENESIS)) return 'it does not follow from the entry before it';
-  if (output.hash !== hash) return 'its content was changed after it was written';
-  const entry = v.safeParse(EntrySchema, found);
+  if (output.hash !== contentHash(found)) return 'its content was changed after it was written';
   return entry.success ? entry.output : `what it says cannot be read: ${firstIssue(entry.issues)}`;
 }
 

@@ -14,7 +14,10 @@ import { Doubts, MeaningSchema, QuestionSchema, RefusalSchema } from './input-sc
 const Window = v.pipe(
   v.strictObject({ min: WrittenTorque, max: WrittenTorque }),
   v.check(
-    ({ min, max }) => compare(fromWritten('torque', min), fromWritten('torque', max)) <= 0,
+    // A bound that is no quantity has its own fault, and cannot be compared.
+    ({ min, max }) =>
+      ![min, max].every((bound) => v.is(WrittenTorque, bound)) ||
+      compare(fromWritten('torque', min), fromWritten('torque', max)) <= 0,
     'Expected a min that is not above its max',
   ),
 );

@@ -63,7 +63,7 @@ export type SealFinding =
   | { readonly kind: 'bad'; readonly at: number | null; readonly why: string };
 
 /** The statement about a whole record. @throws TypeError where the record is broken: only a whole one is sealed */
-export async function statementOf(record: SessionRecord, app: string): Promise<Statement> {
+export function statementOf(record: SessionRecord, app: string): Statement {
   const { id, entries, verification } = record;
   const [first] = entries;
   if (verification.kind !== 'intact' || first?.body.kind !== 'opened')
@@ -74,7 +74,7 @@ export async function statementOf(record: SessionRecord, app: string): Promise<S
     session: id,
     entries: entries.length,
     head: verification.head,
-    root: await rootOf(entries),
+    root: rootOf(entries),
     procedureHash: first.body.procedureHash,
     app,
     closedAt: closingOf(entries),
@@ -94,7 +94,7 @@ export async function sealRecord(
   app: string,
   { privateKey, publicKey }: SigningKey,
 ): Promise<string> {
-  const statement = await statementOf(record, app);
+  const statement = statementOf(record, app);
   const { kty, crv, x, y } = v.parse(PublicKey, await exportJWK(publicKey));
   const jwk = { kty, crv, x, y };
   return new CompactSign(new TextEncoder().encode(canonical(statement)))
@@ -136,7 +136,7 @@ export async function checkSeal(seal: string | null, read: SessionRead): Promise
   if (seal === null) return { kind: 'none' };
   const signed = await signedBy(seal);
   if (typeof signed === 'string') return { kind: 'bad', at: null, why: signed };
-  const difference = await differenceFrom(signed.statement, read);
+  const difference = differenceFrom(signed.statement, read);
   return difference === null ? { kind: 'good', ...signed } : { kind: 'bad', ...difference };
 }
 
@@ -171,7 +171,7 @@ function statementIn(text: string, thumbprint: string): { statement: Statement; 
 type Difference = Omit<Extract<SealFinding, { kind: 'bad' }>, 'kind'>;
 
 /** The first thing in which a record is not what was sealed; null where it is the same. */
-async function differenceFrom(sealed: Statement, read: SessionRead): Promise<Difference | null> {
+function differenceFrom(sealed: Statement, read: SessionRead): Difference | null {
   if (read.kind === 'unreadable' || read.record.verification.kind === 'broken') {
     const { verification } = read.kind === 'unreadable' ? read : read.record;
     const at = verification.kind === 'broken' ? verification.at : null;
@@ -179,7 +179,7 @@ async function differenceFrom(sealed: Statement, read: SessionRead): Promise<Dif
   }
   const { record } = read;
   const { entries } = record;
-  const found = await statementOf(record, sealed.app);
+  const found = statementOf(record, sealed.app);
   if (found.session !== sealed.session) return { at: null, why: `it is of another session, ${sealed.session}` };
   if (entries.length < sealed.entries) {
     return {

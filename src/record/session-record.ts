@@ -36,7 +36,7 @@ export async function readSessionRecord(id: string, found: readonly unknown[]): 
     found: found.length,
     verification: { kind: 'broken', at: 0, why },
   });
-  const { verification, intact } = await verifyEntries(found, id);
+  const { verification, intact } = verifyEntries(found, id);
   const [first, ...rest] = intact;
   if (first === undefined) return unreadable(verification.kind === 'broken' ? verification.why : 'it has no entries');
   const { body } = first;

@@ -31,6 +31,7 @@ export function mark(
   seq: number | null,
   status: (old: Reading) => Reading['status'],
 ): readonly Reading[] {
+  if (seq === null) return readings;
   // What is marked is nearly always among the newest.
   const at = readings.findLastIndex((reading) => reading.seq === seq);
   const old = readings[at];

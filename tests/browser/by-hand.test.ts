@@ -24,7 +24,7 @@ test('a refused microphone is said in words, and the job is done from end to end
   while (!(await app.wanted()).includes('All steps are done')) await app.answer();
 
   const entries = await app.entries();
-  expect(await verify(entries)).toMatchObject({ kind: 'intact', entries: entries.length });
+  expect(verify(entries)).toMatchObject({ kind: 'intact', entries: entries.length });
   expect(entries.at(-1)?.body.kind).toBe('closed');
   expect(ofKind(entries, 'refused')).toEqual([]);
   expect(ofKind(entries, 'reading confirmed')).toHaveLength(ofKind(entries, 'reading captured').length);

@@ -175,7 +175,7 @@ describe('a job done by voice', () => {
 
   test('the record verifies, and its replay shows the screen as it was at any moment', async () => {
     const entries = await app.entries();
-    expect(await verify(entries)).toMatchObject({ kind: 'intact', entries: entries.length });
+    expect(verify(entries)).toMatchObject({ kind: 'intact', entries: entries.length });
 
     await app.page.getByRole('link', { name: 'Replay', exact: true }).click();
     await app.page.getByText(`Intact: ${entries.length} entries`).waitFor();

@@ -100,7 +100,7 @@ test(
         await page.locator('main.work').waitFor();
       }
       const found = await app.entries();
-      expect(await verify(found)).toMatchObject({ kind: 'intact' });
+      expect(verify(found)).toMatchObject({ kind: 'intact' });
       // Nothing that was there is gone or other, and nothing that was shown as logged is missing.
       expect(found.slice(0, before.length).map(({ hash }) => hash)).toEqual(before.map(({ hash }) => hash));
       expect(found.length).toBeGreaterThan(acknowledged);

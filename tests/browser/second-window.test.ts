@@ -136,7 +136,7 @@ test('a job with its witness at a window of their own: agreeing, disputing, and 
   await mechanic.page.locator('.wanted', { hasText: 'All steps are done' }).waitFor();
 
   const entries = await record();
-  expect(await verify(entries)).toMatchObject({ kind: 'intact' });
+  expect(verify(entries)).toMatchObject({ kind: 'intact' });
   expect(ofKind(entries, 'refused')).toEqual([]);
   const byWitness = [...ofKind(entries, 'witnessed'), ...ofKind(entries, 'step witnessed')];
   expect(byWitness).toHaveLength(6);

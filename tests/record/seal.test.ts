@@ -36,21 +36,21 @@ async function signed(payload: string, header: object = {}, by = key): Promise<s
 }
 
 describe('a seal', () => {
-  test('states what the record comes down to', async () =>
-    expect(await statementOf(record, 'Bothhands 9.9.9')).toEqual({
+  test('states what the record comes down to', () =>
+    expect(statementOf(record, 'Bothhands 9.9.9')).toEqual({
       format: 'bothhands-seal',
       version: 1,
       session: 'session',
       entries: entries.length,
       head: entries.at(-1)?.hash,
-      root: await rootOf(entries),
+      root: rootOf(entries),
       procedureHash: createHash('sha256').update(canonical(procedure)).digest('hex'),
       app: 'Bothhands 9.9.9',
       closedAt: null,
     }));
   test('states when the work was closed', async () => {
     const closed = await recordOf(procedure, [...played.events, eventOf({ kind: 'closed' }, played.events.length)]);
-    const { closedAt } = await statementOf(await recordIn(closed), 'Bothhands');
+    const { closedAt } = statementOf(await recordIn(closed), 'Bothhands');
     expect(closedAt).toBe(closed.at(-1)?.at.utc);
   });
   test('is a JWS by ES256 that another implementation accepts (RFC 7515, RFC 7518)', () => {
@@ -81,7 +81,7 @@ describe('a record under a seal', () => {
     expect(await check(seal)).toEqual({
       kind: 'good',
       thumbprint: (JSON.parse(partsOf(seal)[0] ?? '') as { kid: string }).kid,
-      statement: await statementOf(record, 'Bothhands 9.9.9'),
+      statement: statementOf(record, 'Bothhands 9.9.9'),
     }));
   test('may have none', async () => expect(await check(null)).toEqual({ kind: 'none' }));
   test('was cut off at its end, which the chain alone does not show', async () =>
@@ -120,14 +120,14 @@ describe('a record under a seal', () => {
   });
 });
 
-describe('a seal that is none says why', async () => {
+describe('a seal that is none says why', () => {
   const why = async (text: string): Promise<string> => {
     const finding = await check(text);
     if (finding.kind !== 'bad') throw new Error(`It was taken as ${finding.kind}.`);
     return finding.why;
   };
   const CHANGED = 'its signature does not fit: it was changed after it was signed, or is none';
-  const statement = await statementOf(record, 'Bothhands');
+  const statement = statementOf(record, 'Bothhands');
 
   test.each(['', 'seal', '..', 'a.b.c', '{}', seal.slice(0, -10), `${seal}.`, `${seal}AA`, `.${seal}`])(
     '“%s”',

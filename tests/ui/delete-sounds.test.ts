@@ -32,7 +32,7 @@ describe('deleting the sounds of a closed session', () => {
     expect(await deleteSounds('session', 'A. Invented', rest)).toBe(3);
     const entries = await rest.book.read('session');
     expect(entries.at(-1)).toMatchObject({ person: 'A. Invented', body: { kind: 'sounds deleted', sounds: hashes } });
-    expect(await verify(entries)).toMatchObject({ kind: 'intact' });
+    expect(verify(entries)).toMatchObject({ kind: 'intact' });
     expect((await recordIn(entries)).verification.kind).toBe('intact');
     expect(await rest.sounds.hashes('session')).toEqual([]);
     expect(release).toHaveBeenCalled();

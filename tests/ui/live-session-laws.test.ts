@@ -85,7 +85,7 @@ describe('whatever comes in, and however the disk behaves', () => {
           await Promise.all(all);
           expect([overlaps, trace.includes('shown: torn')]).toEqual([[], false]);
           expect(live.entries()).toEqual([...kept.entries, ...written]);
-          expect(await verify(live.entries())).toMatchObject({ kind: 'intact' });
+          expect(verify(live.entries())).toMatchObject({ kind: 'intact' });
           expect(live.state()).toEqual(folded(kept, live.entries()));
           expect(live.trouble() !== null).toBe(isFull);
           if (isFull) expect(said()).toContain(NOT_LOGGED);

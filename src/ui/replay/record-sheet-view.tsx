@@ -1,4 +1,4 @@
-import { For, Show, createResource, createSignal, onMount, type JSX } from 'solid-js';
+import { For, Show, createMemo, createSignal, onMount, type JSX } from 'solid-js';
 import { headGroups } from '../../record/head.ts';
 import { rootOf } from '../../record/merkle.ts';
 import { recordSheet, type Fact, type RecordSheet } from '../../record/record-sheet.ts';
@@ -20,11 +20,11 @@ export function RecordSheetView(props: {
   readonly onLeave: () => void;
 }): JSX.Element {
   const [paper, setPaper] = createSignal<Paper>('a4');
-  const [sheet] = createResource(async () =>
+  const sheet = createMemo(() =>
     recordSheet(props.record, {
       timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
       made: now().utc,
-      root: await rootOf(props.record.entries),
+      root: rootOf(props.record.entries),
       thumbprint: props.thumbprint,
     }),
   );
@@ -44,13 +44,11 @@ export function RecordSheetView(props: {
             <For each={Object.entries(PAPERS)}>{([id, name]) => <option value={id}>{name}</option>}</For>
           </select>
         </label>
-        <button type="button" disabled={!sheet()} onClick={() => window.print()}>
+        <button type="button" onClick={() => window.print()}>
           Print, or save as PDF
         </button>
       </nav>
-      <Show when={sheet()} fallback={<p class="opening">Making the sheet…</p>}>
-        {(made) => <Sheet sheet={made()} paper={paper()} />}
-      </Show>
+      <Sheet sheet={sheet()} paper={paper()} />
     </main>
   );
 }
