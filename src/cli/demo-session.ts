@@ -196,7 +196,11 @@ export async function demoFile(): Promise<Uint8Array> {
   const read = await readSessionRecord(SESSION, entries);
   if (read.kind === 'unreadable') throw new Error(read.verification.why);
   const key = await crypto.subtle.generateKey({ name: 'ECDSA', namedCurve: 'P-256' }, false, ['sign', 'verify']);
-  return packSession(read.record, await sealRecord(read.record, APP, key), sounds);
+  return packSession(
+    read.record,
+    await sealRecord(read.record, { app: APP, at: entries.at(-1)?.at.utc ?? moment(0) }, key),
+    sounds,
+  );
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) await writeFile(DEMO_SESSION_FILE, await demoFile());

@@ -25,15 +25,14 @@ import { canonical, type Entry } from './entry.ts';
 import { rootOf } from './merkle.ts';
 import type { SessionRead, SessionRecord } from './session-record.ts';
 
-/** The version of the statement: a seal by another is refused with its number. */
-export const SEAL_VERSION = 1;
+/** The version in which statements are made. Version 2 added when the seal was made; one of version 1 is read without it. */
+export const SEAL_VERSION = 2;
 const TYPE = 'bothhands-seal';
 const ALGORITHM = 'ES256';
 
 const Hash = v.pipe(v.string(), v.hash(['sha256']));
-const StatementSchema = v.strictObject({
+const Stated = {
   format: v.literal(TYPE),
-  version: v.literal(SEAL_VERSION),
   session: v.string(),
   /** How many entries there are. */
   entries: v.pipe(v.number(), v.safeInteger(), v.minValue(1)),
@@ -47,7 +46,16 @@ const StatementSchema = v.strictObject({
   app: v.string(),
   /** When the work was closed (RFC 3339); null where it was still under way. */
   closedAt: v.nullable(v.string()),
-});
+} as const;
+const StatementSchema = v.variant('version', [
+  v.strictObject({ ...Stated, version: v.literal(1) }),
+  v.strictObject({
+    ...Stated,
+    version: v.literal(SEAL_VERSION),
+    /** When the seal was made, by the clock of the device that made it (RFC 3339). */
+    sealedAt: v.pipe(v.string(), v.isoTimestamp()),
+  }),
+]);
 
 /** What a seal states of a record. */
 export type Statement = v.InferOutput<typeof StatementSchema>;
@@ -62,15 +70,32 @@ export type SealFinding =
   /** `at` is the first entry that is not as it was sealed, where that can be told. */
   | { readonly kind: 'bad'; readonly at: number | null; readonly why: string };
 
+/** Who seals, and when (RFC 3339). */
+export interface Sealing {
+  /** The program, with its version. */
+  readonly app: string;
+  readonly at: string;
+}
+
 /** The statement about a whole record. @throws TypeError where the record is broken: only a whole one is sealed */
-export function statementOf(record: SessionRecord, app: string): Statement {
+export const statementOf = (record: SessionRecord, { app, at }: Sealing): Statement => ({
+  ...factsOf(record, app),
+  version: SEAL_VERSION,
+  sealedAt: at,
+});
+
+/** When a seal was made; null where it does not say so. */
+export const sealedAt = (statement: Statement): string | null =>
+  statement.version === SEAL_VERSION ? statement.sealedAt : null;
+
+/** What any version of the statement says. @throws TypeError where the record is broken */
+function factsOf(record: SessionRecord, app: string): Omit<Statement, 'version' | 'sealedAt'> {
   const { id, entries, verification } = record;
   const [first] = entries;
   if (verification.kind !== 'intact' || first?.body.kind !== 'opened')
     throw new TypeError('Only a record that is whole can be sealed.');
   return {
     format: TYPE,
-    version: SEAL_VERSION,
     session: id,
     entries: entries.length,
     head: verification.head,
@@ -86,15 +111,14 @@ const closingOf = (entries: readonly Entry[]): string | null =>
 
 /**
  * Seals a record: a JWS in its compact form.
- * @param app the program that seals, with its version
  * @throws TypeError where the record is broken
  */
 export async function sealRecord(
   record: SessionRecord,
-  app: string,
+  sealing: Sealing,
   { privateKey, publicKey }: SigningKey,
 ): Promise<string> {
-  const statement = statementOf(record, app);
+  const statement = statementOf(record, sealing);
   const { kty, crv, x, y } = v.parse(PublicKey, await exportJWK(publicKey));
   const jwk = { kty, crv, x, y };
   return new CompactSign(new TextEncoder().encode(canonical(statement)))
@@ -179,7 +203,7 @@ function differenceFrom(sealed: Statement, read: SessionRead): Difference | null
   }
   const { record } = read;
   const { entries } = record;
-  const found = statementOf(record, sealed.app);
+  const found = factsOf(record, sealed.app);
   if (found.session !== sealed.session) return { at: null, why: `it is of another session, ${sealed.session}` };
   if (entries.length < sealed.entries) {
     return {
@@ -190,7 +214,8 @@ function differenceFrom(sealed: Statement, read: SessionRead): Difference | null
   if (entries[sealed.entries - 1]?.hash !== sealed.head)
     return { at: null, why: 'the entries are not those that were sealed: they were written anew' };
   if (entries.length > sealed.entries) return { at: sealed.entries, why: 'it was added after the record was sealed' };
-  return canonical(found) === canonical(sealed)
+  // When it was made is the sealer's own word: the entries cannot say.
+  return canonical({ ...sealed, ...found }) === canonical(sealed)
     ? null
     : { at: null, why: 'what it states is not what the entries say' };
 }

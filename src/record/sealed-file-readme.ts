@@ -19,7 +19,8 @@ an entry says so, its hash stays, and the record is as whole as before. A sound 
 The seal is a JSON Web Signature (RFC 7515) in compact form, by ES256. Its header holds the public key ("jwk") and the
 key's thumbprint (RFC 7638, "kid"). Its payload states: the session, the number of entries, the hash of the last one
 ("head"), the Merkle root over all ("root": RFC 6962, the leaves are the 32 bytes of each hash), the SHA-256 of the
-canonical JSON of the procedure, the program that sealed, and when the work was closed (null: it was under way).
+canonical JSON of the procedure, the program that sealed, when it did, and when the work was closed (null: it was under
+way). Seals of version 1 do not say when they were made. When is by the clock of the device: a time-stamp proves more.
 
 A record is intact when every hash fits, every "prev" fits, the numbers leave nothing out, and the seal fits them all.
 A seal shows that nothing was changed since it was made. Whose key made it, it cannot show: compare the thumbprint with

@@ -4,6 +4,7 @@ import { checkClosingSeal, sealRecord, thumbprintOf, type SealFinding } from '..
 import { readSessionRecord, type SessionRecord } from '../record/session-record.ts';
 import { openSealBook, type SealBook } from '../storage/seal-book.ts';
 import { signingKey } from '../storage/signing-key.ts';
+import { now } from './clock.ts';
 import { appName } from './session-file.ts';
 
 /** The thumbprint of this device's key; null where the browser keeps none. */
@@ -20,7 +21,7 @@ export async function sealOnDevice(
 ): Promise<void> {
   const read = await readSessionRecord(id, entries);
   if (read.kind === 'unreadable') throw new Error(read.verification.why);
-  await seals.keep(id, await sealRecord(read.record, appName(), await signingKey()));
+  await seals.keep(id, await sealRecord(read.record, { app: appName(), at: now().utc }, await signingKey()));
 }
 
 /** What the seal beside a record says of it. */

@@ -40,7 +40,7 @@ export async function sealedFileOf(record: SessionRecord, most = LARGEST_FILE): 
   const ofClosing = await findDeviceSeal(record).catch(() => null);
   if (ofClosing?.kind === 'bad') throw new Error(`It is not as it was sealed when it was closed: ${ofClosing.why}.`);
   const { sounds } = await soundsOf(record);
-  const seal = await sealRecord(record, appName(), await signingKey());
+  const seal = await sealRecord(record, { app: appName(), at: now().utc }, await signingKey());
   const whole = packSession(record, seal, sounds);
   const lacksSounds = whole.length > most;
   const bytes = lacksSounds ? packSession(record, seal) : whole;

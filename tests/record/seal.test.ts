@@ -5,11 +5,11 @@ import { CompactSign, exportJWK } from 'jose';
 import { describe, expect, test } from 'vitest';
 import { canonical, type Entry } from '../../src/record/entry.ts';
 import { rootOf } from '../../src/record/merkle.ts';
-import { checkSeal, sealRecord, statementOf, type SealFinding } from '../../src/record/seal.ts';
+import { checkSeal, sealedAt, sealRecord, statementOf, type SealFinding } from '../../src/record/seal.ts';
 import { readSessionRecord } from '../../src/record/session-record.ts';
 import { affirm, demo, eventOf, next, start, tell } from '../session/play.ts';
 import { makeKey } from './keys.ts';
-import { recordIn, recordOf, rehashed } from './sealed.ts';
+import { recordIn, recordOf, rehashed, SEALING } from './sealed.ts';
 
 const file = new URL('../../demo-data/ropeway-oil-cooler.json', import.meta.url);
 const procedure = JSON.parse(readFileSync(file, 'utf8')) as object;
@@ -19,7 +19,7 @@ const key = await makeKey();
 
 const read = (found: readonly unknown[], id = 'session') => readSessionRecord(id, found);
 const record = await recordIn(entries);
-const seal = await sealRecord(record, 'Bothhands 9.9.9', key);
+const seal = await sealRecord(record, SEALING, key);
 const check = async (text: string | null, found: readonly unknown[] = entries): Promise<SealFinding> =>
   checkSeal(text, await read(found));
 
@@ -29,7 +29,7 @@ const partsOf = (jws: string): readonly string[] =>
 
 /** A seal over any text, by a key. */
 async function signed(payload: string, header: object = {}, by = key): Promise<string> {
-  const [own = ''] = partsOf(await sealRecord(record, 'Bothhands', by));
+  const [own = ''] = partsOf(await sealRecord(record, SEALING, by));
   return new CompactSign(new TextEncoder().encode(payload))
     .setProtectedHeader({ ...(JSON.parse(own) as { alg: string }), ...header })
     .sign(by.privateKey);
@@ -37,9 +37,10 @@ async function signed(payload: string, header: object = {}, by = key): Promise<s
 
 describe('a seal', () => {
   test('states what the record comes down to', () =>
-    expect(statementOf(record, 'Bothhands 9.9.9')).toEqual({
+    expect(statementOf(record, SEALING)).toEqual({
       format: 'bothhands-seal',
-      version: 1,
+      version: 2,
+      sealedAt: SEALING.at,
       session: 'session',
       entries: entries.length,
       head: entries.at(-1)?.hash,
@@ -50,7 +51,7 @@ describe('a seal', () => {
     }));
   test('states when the work was closed', async () => {
     const closed = await recordOf(procedure, [...played.events, eventOf({ kind: 'closed' }, played.events.length)]);
-    const { closedAt } = statementOf(await recordIn(closed), 'Bothhands');
+    const { closedAt } = statementOf(await recordIn(closed), SEALING);
     expect(closedAt).toBe(closed.at(-1)?.at.utc);
   });
   test('is a JWS by ES256 that another implementation accepts (RFC 7515, RFC 7518)', () => {
@@ -72,7 +73,7 @@ describe('a seal', () => {
     expect(Object.keys(JSON.parse(partsOf(seal)[0] ?? '{}') as object).sort()).toEqual(['alg', 'jwk', 'kid', 'typ']));
   test('is not put on a record that is broken', async () => {
     const broken = await recordIn(entries.map((entry) => (entry.seq === 4 ? { ...entry, person: 'Other' } : entry)));
-    await expect(sealRecord(broken, 'Bothhands', key)).rejects.toThrow('Only a record that is whole can be sealed.');
+    await expect(sealRecord(broken, SEALING, key)).rejects.toThrow('Only a record that is whole can be sealed.');
   });
 });
 
@@ -81,7 +82,7 @@ describe('a record under a seal', () => {
     expect(await check(seal)).toEqual({
       kind: 'good',
       thumbprint: (JSON.parse(partsOf(seal)[0] ?? '') as { kid: string }).kid,
-      statement: statementOf(record, 'Bothhands 9.9.9'),
+      statement: statementOf(record, SEALING),
     }));
   test('may have none', async () => expect(await check(null)).toEqual({ kind: 'none' }));
   test('was cut off at its end, which the chain alone does not show', async () =>
@@ -120,6 +121,13 @@ describe('a record under a seal', () => {
   });
 });
 
+test('a seal of version 1, which does not say when it was made, is read as it is', async () => {
+  const { sealedAt: _none, ...first } = { sealedAt: '', ...statementOf(record, SEALING), version: 1 };
+  const finding = await check(await signed(canonical(first)));
+  expect(finding).toMatchObject({ kind: 'good', statement: first });
+  if (finding.kind === 'good') expect(sealedAt(finding.statement)).toBeNull();
+});
+
 describe('a seal that is none says why', () => {
   const why = async (text: string): Promise<string> => {
     const finding = await check(text);
@@ -127,7 +135,7 @@ describe('a seal that is none says why', () => {
     return finding.why;
   };
   const CHANGED = 'its signature does not fit: it was changed after it was signed, or is none';
-  const statement = statementOf(record, 'Bothhands');
+  const statement = statementOf(record, SEALING);
 
   test.each(['', 'seal', '..', 'a.b.c', '{}', seal.slice(0, -10), `${seal}.`, `${seal}AA`, `.${seal}`])(
     '“%s”',
@@ -159,7 +167,9 @@ describe('a seal that is none says why', () => {
     );
   });
   test.each<[string, object]>([
-    ['version', { version: 2 }],
+    ['version', { version: 3 }],
+    ['sealedAt', { sealedAt: 'yesterday' }],
+    ['sealedAt', { version: 1 }],
     ['entries', { entries: 0 }],
     ['entries', { entries: 1e300 }],
     ['head', { head: 'abc' }],

@@ -1,7 +1,7 @@
 /** Records made in a test. */
 import { readProcedure } from '../../src/procedure/procedure.ts';
 import { canonical, seal, sha256, type Entry } from '../../src/record/entry.ts';
-import { sealRecord, type SigningKey } from '../../src/record/seal.ts';
+import { sealRecord, type Sealing, type SigningKey } from '../../src/record/seal.ts';
 import { packSession } from '../../src/record/sealed-file.ts';
 import { readSessionRecord, type SessionRecord } from '../../src/record/session-record.ts';
 import type { EventBody, SessionEvent } from '../../src/session/event.ts';
@@ -13,6 +13,9 @@ export const sealAll = (events: readonly SessionEvent[], session = 'session'): P
     const before = await sealed;
     return [...before, await seal(session, event, before.at(-1) ?? null)];
   }, Promise.resolve([]));
+
+/** By whom and when records are sealed in tests. */
+export const SEALING: Sealing = { app: 'Bothhands 9.9.9', at: '2026-03-01T12:00:00.000Z' };
 
 /** An entry whose own hash fits its changed content, as someone would forge it. */
 export async function rehashed(entry: Entry, change: object): Promise<Entry> {
@@ -63,6 +66,6 @@ export interface Packed {
 /** A record sealed by a key and packed. */
 export async function packed(entries: readonly Entry[], key: SigningKey): Promise<Packed> {
   const record = await recordIn(entries);
-  const seal = await sealRecord(record, 'Bothhands 9.9.9', key);
+  const seal = await sealRecord(record, SEALING, key);
   return { entries, record, seal, bytes: packSession(record, seal) };
 }

@@ -8,7 +8,7 @@ import type { SoundOfReading } from '../../src/session/intent.ts';
 import type { SessionEvent } from '../../src/session/event.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
 import { eventOf } from '../session/play.ts';
-import { recordIn, recordOf } from './sealed.ts';
+import { recordIn, recordOf, SEALING } from './sealed.ts';
 
 /** Bytes that stand for sounds: what is in them means nothing to the record. */
 export const SOUNDS: readonly Uint8Array<ArrayBuffer>[] = [1, 2, 3].map((seed) =>
@@ -43,4 +43,4 @@ export const recordWith = async (...more: readonly SessionEvent[]): Promise<Sess
 export const all: Sounds = new Map(SOUNDS.map((sound, i) => [hashes[i] ?? '', sound]));
 
 export const packedWith = async (record: SessionRecord, sounds: Sounds, key: SigningKey): Promise<Uint8Array> =>
-  packSession(record, await sealRecord(record, 'Bothhands 9.9.9', key), sounds);
+  packSession(record, await sealRecord(record, SEALING, key), sounds);

@@ -7,7 +7,7 @@ import { openRecordBook } from '../../src/storage/record-book.ts';
 import { openSoundStore } from '../../src/storage/sound-store.ts';
 import { deleteSounds, removeStrays } from '../../src/ui/delete-sounds.ts';
 import { makeKey } from '../record/keys.ts';
-import { recordIn, recordOf } from '../record/sealed.ts';
+import { recordIn, recordOf, SEALING } from '../record/sealed.ts';
 import { all, deletion, EVENTS, hashes, recordWith } from '../record/sounded.ts';
 import { eventOf } from '../session/play.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
@@ -97,7 +97,7 @@ describe('sounds that the record does not have', () => {
 describe('the seal that was made when the record was closed', () => {
   test('stays good when sounds are deleted later, and not when anything else changes', async () => {
     const record = await recordWith(closed);
-    const seal = await sealRecord(record, 'Bothhands 9.9.9', await makeKey());
+    const seal = await sealRecord(record, SEALING, await makeKey());
     expect(await checkClosingSeal(seal, record)).toMatchObject({ kind: 'good' });
     const after = await recordWith(closed, deletion(EVENTS.length + 1, hashes[0] ?? ''));
     expect(await checkClosingSeal(seal, after)).toMatchObject({ kind: 'good' });

@@ -7,6 +7,7 @@ import { openSealBook } from '../../src/storage/seal-book.ts';
 import { openSoundStore } from '../../src/storage/sound-store.ts';
 import { sealedFileOf } from '../../src/ui/saved-files.ts';
 import { makeKey } from '../record/keys.ts';
+import { SEALING } from '../record/sealed.ts';
 import { all, deletion, EVENTS, hashes, recordWith } from '../record/sounded.ts';
 import { eventOf } from '../session/play.ts';
 
@@ -18,7 +19,7 @@ afterEach(() => vi.unstubAllGlobals());
 
 const closed = eventOf({ kind: 'closed' }, EVENTS.length);
 const sealedThen = async (): Promise<void> =>
-  openSealBook().keep('session', await sealRecord(await recordWith(closed), 'Bothhands 9.9.9', await makeKey()));
+  openSealBook().keep('session', await sealRecord(await recordWith(closed), SEALING, await makeKey()));
 
 test('a closed record is sealed into a file, also with its sounds deleted since', async () => {
   await sealedThen();

@@ -47,5 +47,5 @@ export async function entriesOf(
 export async function fileOf(entries: readonly Entry[], session: string, key: SigningKey): Promise<Uint8Array> {
   const read = await readSessionRecord(session, entries);
   if (read.kind === 'unreadable') throw new Error(read.verification.why);
-  return packSession(read.record, await sealRecord(read.record, APP, key));
+  return packSession(read.record, await sealRecord(read.record, { app: APP, at: '2026-03-01T12:00:00.000Z' }, key));
 }

@@ -10,6 +10,7 @@ import { begin, fold } from '../../../src/session/fold.ts';
 import type { Instant, Meaning } from '../../../src/session/intent.ts';
 import { currentCall, pendingReading, type SessionState } from '../../../src/session/state.ts';
 import { makeKey } from '../../record/keys.ts';
+import { SEALING } from '../../record/sealed.ts';
 import { openly } from '../../session/anything.ts';
 import { people } from '../../session/play.ts';
 
@@ -87,7 +88,7 @@ export const key = await makeKey();
 export async function sealedFile(entries: readonly Entry[]): Promise<Uint8Array> {
   const read = await readSessionRecord(entries[0]?.session ?? '', entries);
   if (read.kind === 'unreadable') throw new Error(read.verification.why);
-  return packSession(read.record, await sealRecord(read.record, 'Bothhands', key));
+  return packSession(read.record, await sealRecord(read.record, SEALING, key));
 }
 
 export const value = (text: string, after = USUALLY_AFTER): Said => ({
