@@ -1,0 +1,110 @@
+/** Things of which there are several kinds: steps, layouts, orders and passes. What two kinds share stays on a change. */
+import { Layout, OrderVariants, Pass } from '../pattern-schema.ts';
+import { StepSchema } from '../step-schema.ts';
+import type { Step } from '../steps.ts';
+import { type Draft, isFields, type Json, type JsonFields, listAt, wordsAt } from './draft.ts';
+
+export type StepKind = Step['kind'];
+
+/** The fields of a new thing of a kind. Values are never made up: those are left for the person to fill in. */
+interface Skeletons {
+  readonly [kind: string]: JsonFields;
+}
+
+const AROUND: Skeletons = {
+  ring: { count: 8 },
+  'double ring': { outer: 8, inner: 8 },
+  rectangle: { columns: 4, rows: 3, fill: 'edge' },
+  free: { places: [] },
+};
+const ORDERS: Skeletons = {
+  crosswise: {},
+  spiral: {},
+  circular: {},
+  explicit: {},
+  grouped: { size: 2 },
+};
+const PASSES: Skeletons = { percent: { percent: '100' }, torque: {}, snug: {}, angle: {}, 'circular check': {} };
+
+/** The kinds that the page offers. A file may hold others; they stay as they are. */
+export const SHAPES = Object.keys(AROUND);
+export const ORDER_KINDS = Object.keys(ORDERS);
+export const PASS_KINDS = Object.keys(PASSES);
+export const STEP_KINDS = [
+  'do',
+  'check',
+  'open',
+  'close',
+  'hold',
+  'loosen',
+  'tighten',
+  'measure',
+  'witness',
+  'note',
+] as const satisfies readonly StepKind[];
+
+export const layoutOfShape = (shape: string, before?: Json): JsonFields =>
+  ofKind('shape', shape, AROUND[shape], before, entriesOf(Layout.options, 'shape', shape));
+export const orderOfKind = (kind: string, before?: Json): JsonFields =>
+  ofKind('kind', kind, ORDERS[kind], before, entriesOf(OrderVariants.options, 'kind', kind));
+export const passOfKind = (kind: string, before?: Json): JsonFields =>
+  ofKind('kind', kind, PASSES[kind], before, entriesOf(Pass.options, 'kind', kind));
+
+/** A step as another kind of step: its words, hazards and whatever else both kinds have stay. */
+export const stepOfKind = (kind: StepKind, before: Json | undefined, draft: Draft): JsonFields =>
+  ofKind('kind', kind, stepSkeleton(kind, draft), before, entriesOf(StepSchema.options, 'kind', kind));
+
+function stepSkeleton(kind: StepKind, draft: Draft): JsonFields {
+  const first = (list: string, field: string): JsonFields => {
+    const id = wordsAt(listAt(draft, [list])[0], ['id']);
+    return id === '' ? {} : { [field]: id };
+  };
+  switch (kind) {
+    case 'tighten':
+      return { ...first('patterns', 'pattern'), ...first('tools', 'tool'), passes: [passOfKind('percent')] };
+    case 'loosen':
+      return first('patterns', 'pattern');
+    case 'open':
+    case 'close':
+      return first('openings', 'opening');
+    case 'check':
+      return {
+        outcomes: [
+          { id: 'affirm', text: 'Go on.', then: 'go on' },
+          { id: 'negative', text: 'Stay here and put it right.', then: 'stay' },
+        ],
+      };
+    case 'do':
+    case 'hold':
+    case 'measure':
+    case 'witness':
+    case 'note':
+      return {};
+  }
+}
+
+interface Option {
+  readonly entries: Readonly<Record<string, object>>;
+}
+
+/** The names of the fields that one kind has, as the schema says. */
+function entriesOf(options: readonly Option[], key: string, kind: string): readonly string[] {
+  const option = options.find(({ entries }) => literalOf(entries[key]) === kind);
+  return Object.keys(option?.entries ?? {});
+}
+
+const literalOf = (schema: object | undefined): unknown =>
+  schema !== undefined && 'literal' in schema ? schema.literal : undefined;
+
+function ofKind(
+  key: string,
+  kind: string,
+  skeleton: JsonFields = {},
+  before: Json | undefined,
+  names: readonly string[],
+): JsonFields {
+  const kept = isFields(before)
+    ? Object.fromEntries(Object.entries(before).filter(([name]) => names.includes(name) && name !== key))
+    : {};
+  return { [key]: kind, ...skeleton, ...kept };
+}

@@ -1,0 +1,24 @@
+/** What an import could not take over, so that a person can look it up in the source. */
+
+export interface LeftOut {
+  /** "line 41, step 2.1" */
+  readonly place: string;
+  /** What is missing in the procedure, or what must be settled by a person, in one sentence. */
+  readonly what: string;
+}
+
+/** Collects what is left out, in the order of the file. */
+export class LeftOutList {
+  readonly #found: (LeftOut & { readonly line: number })[] = [];
+  /** The step that is being read, as the module numbers it; null outside of steps. */
+  step: string | null = null;
+
+  note(line: number, what: string): void {
+    const place = `line ${line}${this.step === null ? '' : `, step ${this.step}`}`;
+    this.#found.push({ line, place, what });
+  }
+
+  all(): readonly LeftOut[] {
+    return this.#found.toSorted((one, other) => one.line - other.line).map(({ place, what }) => ({ place, what }));
+  }
+}

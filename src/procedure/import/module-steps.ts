@@ -1,0 +1,155 @@
+/** Steps of a data module as steps of a procedure: in the order of the module, each with its warnings and notes. */
+import { addStepFields, type ImportedStep } from './imported-step.ts';
+import { type Reading, wordsOf } from './module-text.ts';
+import { torqueFields } from './quantities.ts';
+import { allIn, elementsIn, type Element, plainText } from './xml.ts';
+import type { Json, JsonFields } from '../edit/draft.ts';
+
+export interface StepReading extends Reading {
+  /** The module's torque tools by the id that links point to, as ids of the procedure. */
+  readonly tools: ReadonlyMap<string, string>;
+  /** Conditions of the procedure by the id of the applicability that steps refer to. */
+  readonly conditions: ReadonlyMap<string, string>;
+  /** Warnings and cautions that steps refer to by id. */
+  readonly hazards: ReadonlyMap<string, Element>;
+}
+
+/** What a step says before its text. */
+interface Before {
+  readonly hazards: readonly Json[];
+  readonly notes: readonly string[];
+}
+const NOTHING: Before = { hazards: [], notes: [] };
+
+/** Elements of a step that are read in their own place. */
+const READ_APART: ReadonlySet<string> = new Set([
+  'title',
+  'warning',
+  'caution',
+  'note',
+  'proceduralStep',
+  'circuitBreakerDescrGroup',
+]);
+
+/** All steps in a main procedure, sub-steps after their own step, numbered as the module nests them. */
+export function stepsIn(procedure: Element, reading: StepReading): readonly ImportedStep[] {
+  for (const child of elementsIn(procedure)) {
+    if (child.name !== 'proceduralStep')
+      reading.left.note(child.line, `<${child.name}> is not taken over${summary(child)}`);
+  }
+  return elementsIn(procedure, 'proceduralStep').flatMap((step, i) => stepsOf(step, [i + 1], '', NOTHING, reading));
+}
+
+/** The first words, so that a person finds it. */
+const summary = (element: Element): string => {
+  const text = plainText(element);
+  return text === '' ? '' : `: ${text.length > 80 ? `${text.slice(0, 80)}…` : text}`;
+};
+
+function stepsOf(
+  step: Element,
+  numbers: readonly number[],
+  heading: string,
+  inherited: Before,
+  reading: StepReading,
+): readonly ImportedStep[] {
+  const number = numbers.join('.');
+  reading.left.step = number;
+  const own = beforeIn(step, reading);
+  const before: Before = {
+    hazards: [...inherited.hazards, ...own.hazards],
+    notes: [...inherited.notes, ...own.notes],
+  };
+  const title = wordsOf(elementsIn(step, 'title'), reading).text || heading;
+  const body = elementsIn(step).filter(({ name }) => !READ_APART.has(name));
+  const words = wordsOf(body, reading);
+  for (const breaker of elementsIn(step, 'circuitBreakerDescrGroup')) {
+    reading.left.note(breaker.line, `the list of circuit breakers is not taken over${summary(breaker)}`);
+  }
+  const children = elementsIn(step, 'proceduralStep');
+  // A step without words of its own only gathers others: what it warns of is told before the first of them.
+  const isHeading = words.text === '' && children.length > 0;
+  const made = isHeading
+    ? []
+    : [
+        addStepFields({
+          number,
+          title,
+          text: words.text,
+          kind: 'do',
+          ...before,
+          fields: { ...appliesTo(step, reading), ...tightening(words, reading), ...checked(step) },
+        }),
+      ];
+  const rest = children.flatMap((child, i) =>
+    stepsOf(child, [...numbers, i + 1], isHeading ? title : '', isHeading && i === 0 ? before : NOTHING, reading),
+  );
+  reading.left.step = null;
+  return [...made, ...rest];
+}
+
+/** Warnings, cautions and notes of a step, those it holds and those it names. */
+export function beforeIn(step: Element, reading: StepReading): Before {
+  const referred = ['warningRefs', 'cautionRefs'].flatMap((name) => (step.attributes[name] ?? '').split(/\s+/u));
+  const found = referred.filter(Boolean).flatMap((id) => {
+    const hazard = reading.hazards.get(id);
+    if (hazard === undefined) {
+      reading.left.note(step.line, `the warning or caution "${id}" is not in this module: look it up and add it`);
+    }
+    return hazard ?? [];
+  });
+  return {
+    hazards: [...found, ...elementsIn(step, 'warning', 'caution')]
+      .toSorted((one, other) => GRAVITY(one) - GRAVITY(other))
+      .map((hazard) => hazardOf(hazard, reading)),
+    notes: elementsIn(step, 'note').map((note) => wordsOf(elementsIn(note), reading).text),
+  };
+}
+
+/** The gravest comes first. */
+const GRAVITY = ({ name }: Element): number => (name === 'warning' ? 0 : 1);
+
+/** A warning is about harm to people, a caution about harm to equipment (from memory: chapter 3.9 of S1000D). */
+const hazardOf = (hazard: Element, reading: Reading): JsonFields => ({
+  signal: hazard.name,
+  consequence: hazard.name === 'warning' ? 'person' : 'equipment',
+  text: wordsOf(elementsIn(hazard), reading).text,
+});
+
+/** A step with one torque is a tightening; which fasteners it means is for the person to say. */
+function tightening({ torques, links }: ReturnType<typeof wordsOf>, reading: StepReading): JsonFields {
+  const [torque, ...others] = torques;
+  if (torque === undefined) return {};
+  if (others.length > 0) {
+    reading.left.note(torque.line, 'two torques stand in one step: it stays plain work; make a step of each');
+    return {};
+  }
+  const linked = links.flatMap((link) => reading.tools.get(link) ?? []);
+  const [only, second] = [...reading.tools.values()];
+  const tool = linked[0] ?? (second === undefined ? only : undefined);
+  reading.left.note(torque.line, 'which fasteners are tightened is not in the module: draw the pattern and choose it');
+  return {
+    kind: 'tighten',
+    ...(tool === undefined ? {} : { tool }),
+    passes: [{ kind: 'torque', ...torqueFields(torque) }],
+  };
+}
+
+function appliesTo(step: Element, reading: StepReading): JsonFields {
+  const id = step.attributes.applicRefId;
+  if (id === undefined) return {};
+  const condition = reading.conditions.get(id);
+  if (condition !== undefined) return { applies: { condition, is: true } };
+  reading.left.note(step.line, `this step applies only to ${JSON.stringify(id)}, of which the module says no more`);
+  return {};
+}
+
+/** A step whose check is somebody else's (from memory: attribute independentCheck). */
+const checked = ({ attributes }: Element): JsonFields =>
+  attributes.independentCheck === undefined ? {} : { witness: true };
+
+/** Warnings and cautions that carry an id, wherever they stand outside of steps. */
+export const hazardsById = (root: Element): ReadonlyMap<string, Element> =>
+  new Map(
+    allIn(root, 'warning', 'caution').flatMap((each) => (each.attributes.id ? [[each.attributes.id, each]] : [])),
+  );
