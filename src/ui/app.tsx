@@ -1,4 +1,14 @@
-import { Match, Switch, createResource, createSignal, onCleanup, type Accessor, type JSX } from 'solid-js';
+import {
+  Match,
+  Suspense,
+  Switch,
+  createResource,
+  createSignal,
+  lazy,
+  onCleanup,
+  type Accessor,
+  type JSX,
+} from 'solid-js';
 import { openRecordBook } from '../storage/record-book.ts';
 import { loadSettings, saveSettings, type Settings } from '../storage/settings.ts';
 import { loadVoices, type Voice } from '../storage/voices.ts';
@@ -11,6 +21,9 @@ import { SecondScreen } from './screens/second-screen.tsx';
 import { StartScreen } from './screens/start-screen.tsx';
 import { WorkScreen } from './screens/work-screen.tsx';
 import { messageOf } from './message.ts';
+
+/** Loaded when it is opened: nobody who works needs it. */
+const EditorScreen = lazy(async () => ({ default: (await import('./editor/editor-screen.tsx')).EditorScreen }));
 
 /** What every screen may use. */
 export interface Shop {
@@ -68,6 +81,11 @@ function Screen(props: { readonly shop: Shop; readonly place: Place }): JSX.Elem
       </Match>
       <Match when={props.place.kind === 'replay' && props.place.session} keyed>
         {(session) => <ReplayScreen shop={props.shop} session={session} />}
+      </Match>
+      <Match when={props.place.kind === 'editor'}>
+        <Suspense fallback={<p class="opening">Opening…</p>}>
+          <EditorScreen shop={props.shop} />
+        </Suspense>
       </Match>
     </Switch>
   );

@@ -3,6 +3,8 @@ import { createSignal, onCleanup, type Accessor } from 'solid-js';
 /** Where the app is. The address tells it, so that reload, back and a second window all work. */
 export type Place =
   | { readonly kind: 'start' }
+  /** Where procedures are written. */
+  | { readonly kind: 'editor' }
   | { readonly kind: 'work'; readonly session: string }
   | { readonly kind: 'replay'; readonly session: string }
   /** The second person's own window on a session that is worked in another one. */
@@ -14,6 +16,8 @@ export function addressOf(place: Place): string {
   switch (place.kind) {
     case 'start':
       return '#/';
+    case 'editor':
+      return '#/editor';
     case 'check':
       return ['#/check', place.person, ...(place.session === null ? [] : [place.session])].map(escaped).join('/');
     case 'work':
@@ -27,6 +31,7 @@ const escaped = (part: string, at: number): string => (at === 0 ? part : encodeU
 
 /** The place that an address names. An address that names none leads to the start. */
 export function placeAt(hash: string): Place {
+  if (hash === addressOf({ kind: 'editor' })) return { kind: 'editor' };
   const [, kind, first, second] = /^#\/(work|replay|second|check)\/([^/]+)(?:\/([^/]+))?$/.exec(hash) ?? [];
   const [one, other] = [first, second].map((part) => (part === undefined ? undefined : decoded(part)));
   if (typeof one !== 'string' || other === null) return { kind: 'start' };

@@ -10,6 +10,7 @@ const hashOf = (fragment: string): string => new URL(`http://localhost/${fragmen
 const session = fc.string({ minLength: 1, unit: 'grapheme' });
 const place: fc.Arbitrary<Place> = fc.oneof(
   fc.constant({ kind: 'start' } as const),
+  fc.constant({ kind: 'editor' } as const),
   fc.record({ kind: fc.constantFrom('work' as const, 'replay' as const, 'second' as const), session }),
   fc.record({ kind: fc.constant('check' as const), person: session, session: fc.option(session) }),
 );

@@ -8,7 +8,7 @@ import { isRefused } from '../fault.ts';
 import { lintProcedure, type Warning } from '../lint.ts';
 import { Layout, Order, Pass, Target } from '../pattern-schema.ts';
 import { type Fault, type Procedure, readProcedure } from '../procedure.ts';
-import { at, type Draft, isFields, type Json, listAt, wordsAt } from './draft.ts';
+import { at, type Draft, isFields, type Json, listAt, type Path, put, wordsAt } from './draft.ts';
 
 export interface Findings {
   /** Null as long as there are faults. */
@@ -20,7 +20,7 @@ export interface Findings {
 
 /** The faults of a draft by place; its warnings once it has none. */
 export function findingsOf(draft: Draft): Findings {
-  const read = readProcedure(draft);
+  const read = readProcedure(withParts(draft));
   return read.kind === 'loaded'
     ? { procedure: read.procedure, faults: [], warnings: lintProcedure(read.procedure) }
     : { procedure: null, faults: read.faults, warnings: [] };
@@ -79,3 +79,22 @@ export const partsBeside = (draft: Draft, names: readonly string[]): readonly st
     const isEmpty = Array.isArray(part) ? part.length === 0 : isFields(part) && Object.keys(part).length === 0;
     return !names.includes(name) && !isEmpty;
   });
+
+/**
+ * A draft with empty objects where a required one is missing, so that what is told to be missing are the fields that a
+ * person fills in, each at its own place. Only for finding faults: an empty object is as faulty as none.
+ */
+function withParts(draft: Draft): Draft {
+  const parts: Path[] = [
+    ['source'],
+    ['component'],
+    ...listAt(draft, ['tools']).map((_, i): Path => ['tools', i, 'range']),
+    ...listAt(draft, ['steps']).flatMap((step, i): Path[] => [
+      ...(at(step, ['final']) === undefined ? [] : [['steps', i, 'final', 'window']]),
+      ...listAt(step, ['passes']).flatMap((pass, j): Path[] =>
+        at(pass, ['kind']) === 'torque' ? [['steps', i, 'passes', j, 'window']] : [],
+      ),
+    ]),
+  ];
+  return parts.reduce((made, path) => (at(made, path) === undefined ? put(made, path, {}) : made), draft);
+}

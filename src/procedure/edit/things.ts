@@ -1,5 +1,5 @@
 /** New members for the lists of a draft, each with an id that nothing else in its list has. */
-import { type Draft, emptyDraft, insert, isList, type JsonFields, listAt, type Path, put, wordsAt } from './draft.ts';
+import { type Draft, emptyDraft, insert, type JsonFields, listAt, type Path, put, take, wordsAt } from './draft.ts';
 import { layoutOfShape, orderOfKind, passOfKind, type StepKind, stepOfKind } from './variants.ts';
 
 const LONGEST_ID = 60;
@@ -48,7 +48,7 @@ export const addPattern = (draft: Draft): Draft =>
     layout: layoutOfShape('ring'),
     order: orderOfKind('crosswise'),
   });
-export const addTool = (draft: Draft): Draft => add(draft, 'tools', 'wrench', { type: 'indicating' });
+export const addTool = (draft: Draft): Draft => add(draft, 'tools', 'wrench', {});
 export const addOpening = (draft: Draft): Draft => add(draft, 'openings', 'opening', { closure: 'cap' });
 export const addSeal = (draft: Draft): Draft => add(draft, 'seals', 'seal', { reuse: 'never' });
 export const addConsumable = (draft: Draft): Draft => add(draft, 'consumables', 'consumable', {});
@@ -74,11 +74,6 @@ export const addOutcome = (draft: Draft, step: number): Draft =>
 /** Puts an id into a list of ids, or takes it out; a list that becomes empty goes. */
 export function toggled(draft: Draft, list: Path, id: string, isIn: boolean): Draft {
   const others = listAt(draft, list).filter((each) => each !== id);
-  return put(draft, list, isIn ? [...others, id] : others);
+  const changed = isIn ? [...others, id] : others;
+  return changed.length === 0 ? take(draft, list) : put(draft, list, changed);
 }
-
-/** Whether a draft holds any list by that name that has members. */
-export const has = (draft: Draft, list: string): boolean => {
-  const found = draft[list];
-  return isList(found) && found.length > 0;
-};

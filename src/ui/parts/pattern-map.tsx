@@ -9,10 +9,15 @@ const SAYS: Readonly<Record<Standing, string>> = {
 };
 
 /** The fasteners as they sit on the part. Standing is told by shape and text as well as by colour. */
-export function PatternMap(props: { readonly map: MapView }): JSX.Element {
+export function PatternMap(props: {
+  readonly map: MapView;
+  /** Fastener numbers as they are worked: drawn as a line from one to the next. */
+  readonly order?: readonly number[];
+}): JSX.Element {
   const radius = () => Math.min(0.17, 1.6 / props.map.positions.length);
   return (
     <svg class="pattern-map" viewBox="-1.3 -1.3 2.6 2.6" role="img" aria-label={description(props.map)}>
+      <Show when={props.order}>{(order) => <polyline class="order" points={pointsOf(props.map, order())} />}</Show>
       <For each={props.map.positions}>
         {(position) => (
           <g transform={`translate(${position.x} ${position.y})`} class={`fastener ${position.standing}`}>
@@ -47,6 +52,12 @@ function Mark(props: { readonly standing: Standing; readonly radius: number }): 
     </Show>
   );
 }
+
+const pointsOf = ({ positions }: MapView, order: readonly number[]): string =>
+  order
+    .flatMap((number) => positions.find((position) => position.number === number) ?? [])
+    .map(({ x, y }) => `${x},${y}`)
+    .join(' ');
 
 const triangle = (r: number): string => `M0 ${-r} L${r * 0.95} ${r * 0.7} L${-r * 0.95} ${r * 0.7} Z`;
 const tick = (r: number): string => `M${r * 0.55} ${-r * 0.95} l${r * 0.22} ${r * 0.25} l${r * 0.45} ${-r * 0.55}`;

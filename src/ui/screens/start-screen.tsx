@@ -4,7 +4,8 @@ import type { SessionFile } from '../../record/sealed-file.ts';
 import { isSamePerson } from '../../session/people.ts';
 import type { Shop } from '../app.tsx';
 import { demoProcedures } from '../demos.ts';
-import { go } from '../router.ts';
+import { handedOver } from '../handed-over.ts';
+import { addressOf, go } from '../router.ts';
 import { CheckLinks } from '../parts/check-links.tsx';
 import { FileButton } from '../parts/file-button.tsx';
 import { KeptSessions } from '../parts/kept-sessions.tsx';
@@ -132,7 +133,7 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
           <section aria-labelledby="begin">
             <h2 id="begin">Begin a job</h2>
             <ul class="cards">
-              <For each={demoProcedures}>
+              <For each={[...handedOver(), ...demoProcedures]}>
                 {(demo) => (
                   <li>
                     <button type="button" class="card" onClick={() => void begin(demo.text, demo.file)}>
@@ -142,7 +143,10 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
                 )}
               </For>
             </ul>
-            <FileButton label="Open a procedure file" accept=".json" onFile={(file) => void beginFromFile(file)} />
+            <FileButton label="Open a procedure file" accept=".json" onFile={(file) => void beginFromFile(file)} />{' '}
+            <a class="button" href={addressOf({ kind: 'editor' })}>
+              Write a procedure
+            </a>
             <Show when={faults()}>{(found) => <FaultList file={found().file} faults={found().faults} />}</Show>
           </section>
           <KeptSessions shop={props.shop} />

@@ -1,0 +1,91 @@
+import { createResource, Show, untrack, type JSX } from 'solid-js';
+import { fieldWords } from '../../procedure/edit/place-words.ts';
+import { partsBeside } from '../../procedure/edit/findings.ts';
+import { openDraftBook } from '../../storage/draft-book.ts';
+import type { Shop } from '../app.tsx';
+import { addressOf } from '../router.ts';
+import { createEditor, draftOf, type Editor, EditorContext } from './editor.ts';
+import { FileBar } from './file-bar.tsx';
+import { HeadSection } from './head-section.tsx';
+import { PatternSection } from './pattern-section.tsx';
+import { RemarkList } from './remark-list.tsx';
+import { SayContext } from './say-button.tsx';
+import { StepSection } from './step-section.tsx';
+import { StockSection } from './stock-section.tsx';
+import { ToolSection } from './tool-section.tsx';
+import './editor.css';
+
+/** Makes and edits a procedure without a word of JSON. The draft is kept on this device with every change. */
+export function EditorScreen(props: { readonly shop: Shop }): JSX.Element {
+  const book = openDraftBook();
+  // A browser that keeps nothing is no reason not to write one.
+  const [editor] = createResource(async () => createEditor(book, draftOf(await book.read().catch(() => null))));
+  const say = (texts: readonly string[]): void => {
+    const { devices } = untrack(() => props.shop);
+    // Browsers give sound only in a tap; the ear stays as it is.
+    void devices.speaking.unlock();
+    void devices.announce(texts);
+  };
+  return (
+    <Show when={editor()} fallback={<p class="opening">Opening…</p>}>
+      {(ready) => (
+        <EditorContext.Provider value={ready()}>
+          <SayContext.Provider value={say}>
+            <EditorPage editor={ready()} />
+          </SayContext.Provider>
+        </EditorContext.Provider>
+      )}
+    </Show>
+  );
+}
+
+/** The parts of a file that the page has fields for. */
+const SHOWN = [
+  '$schema',
+  'format',
+  'version',
+  'id',
+  'title',
+  'invented',
+  'source',
+  'persons',
+  'component',
+  'openings',
+  'tools',
+  'seals',
+  'consumables',
+  'patterns',
+  'steps',
+];
+
+function EditorPage(props: { readonly editor: Editor }): JSX.Element {
+  const kept = (): readonly string[] => partsBeside(props.editor.draft(), SHOWN).map(fieldWords);
+  return (
+    <main class="editor">
+      <header>
+        <h1>Write a procedure</h1>
+        <p>The approved manual decides. Every value is typed from it and read against it once more before work.</p>
+        <a class="button" href={addressOf({ kind: 'start' })}>
+          Back to the start
+        </a>
+      </header>
+      <FileBar />
+      <Show when={props.editor.trouble()}>
+        {(trouble) => (
+          <p class="trouble" role="alert">
+            This browser does not keep the draft: {trouble()} Save it as a file.
+          </p>
+        )}
+      </Show>
+      <HeadSection />
+      <PatternSection />
+      <ToolSection />
+      <StockSection />
+      <StepSection />
+      <Show when={kept().length > 0}>
+        <p class="kept">Kept as in the file, without fields on this page: {kept().join(', ')}.</p>
+      </Show>
+      <RemarkList />
+    </main>
+  );
+}

@@ -1,0 +1,108 @@
+import { createContext, createMemo, createSignal, useContext, type Accessor } from 'solid-js';
+import { type Draft, fileText, isFields, type Json, type Path, put, take } from '../../procedure/edit/draft.ts';
+import { findingsOf, type Findings } from '../../procedure/edit/findings.ts';
+import { startingDraft } from '../../procedure/edit/things.ts';
+import type { DraftBook } from '../../storage/draft-book.ts';
+import { messageOf } from '../message.ts';
+import { formWords, isMissing } from './form-words.ts';
+
+/** Something to be said about a place in the draft. */
+export interface Remark {
+  readonly place: string;
+  readonly words: string;
+  /** Nothing was filled in yet; something is wrong; a careful reader would ask. */
+  readonly kind: 'missing' | 'fault' | 'warning';
+}
+
+/** The procedure on the page: one draft, kept on this device with every change, and the way back from each. */
+export interface Editor {
+  readonly draft: Accessor<Draft>;
+  readonly findings: Accessor<Findings>;
+  readonly remarks: Accessor<readonly Remark[]>;
+  /** What the browser says where it will not keep the draft; null as long as it does. */
+  readonly trouble: Accessor<string | null>;
+  readonly canUndo: Accessor<boolean>;
+  /** Changes the draft. Changes of one field in a row, named alike, are taken back as one. */
+  edit(change: (draft: Draft) => Draft, name?: string): void;
+  /** Puts a value at a path; null takes the field away. */
+  set(path: Path, value: Json): void;
+  undo(): void;
+}
+
+const MOST_UNDONE = 200;
+
+/** @param kept the draft that was left here last; null where there is none or it cannot be read */
+export function createEditor(book: DraftBook, kept: Draft | null): Editor {
+  const [draft, setDraft] = createSignal<Draft>(kept ?? startingDraft());
+  const [before, setBefore] = createSignal<readonly Draft[]>([]);
+  const [trouble, setTrouble] = createSignal<string | null>(null);
+  let lastNamed: string | undefined;
+  const findings = createMemo(() => findingsOf(draft()));
+  const remarks = createMemo(() => remarksOf(findings()));
+
+  async function keep(): Promise<void> {
+    try {
+      await book.keep(fileText(draft()));
+      setTrouble(null);
+    } catch (error) {
+      setTrouble(messageOf(error));
+    }
+  }
+  function edit(change: (draft: Draft) => Draft, name?: string): void {
+    const now = draft();
+    const next = change(now);
+    if (next === now) return;
+    if (name === undefined || name !== lastNamed) setBefore((all) => [...all.slice(-MOST_UNDONE), now]);
+    lastNamed = name;
+    setDraft(next);
+    void keep();
+  }
+  return {
+    draft,
+    findings,
+    remarks,
+    trouble,
+    canUndo: () => before().length > 0,
+    edit,
+    set: (path, value) => edit((now) => (value === null ? take(now, path) : put(now, path, value)), path.join('.')),
+    undo() {
+      const last = before().at(-1);
+      if (last === undefined) return;
+      setBefore((all) => all.slice(0, -1));
+      lastNamed = undefined;
+      setDraft(last);
+      void keep();
+    },
+  };
+}
+
+function remarksOf({ faults, warnings }: Findings): readonly Remark[] {
+  return [
+    ...faults.map(({ path, message }) => ({
+      place: path,
+      words: formWords(message),
+      kind: isMissing(message) ? ('missing' as const) : ('fault' as const),
+    })),
+    ...warnings.map(({ path, message }) => ({ place: path, words: formWords(message), kind: 'warning' as const })),
+  ];
+}
+
+/** A kept text as a draft again; null where it is none. */
+export function draftOf(text: string | null): Draft | null {
+  if (text === null) return null;
+  try {
+    const json = JSON.parse(text) as Json;
+    return isFields(json) ? json : null;
+  } catch {
+    return null;
+  }
+}
+
+export const EditorContext = createContext<Editor>();
+
+/** The editor of the page around. */
+export function useEditor(): Editor {
+  const editor = useContext(EditorContext);
+  if (editor === undefined) throw new Error('There is no editor around this part of the page.');
+  return editor;
+}
