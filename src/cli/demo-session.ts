@@ -21,7 +21,9 @@ import type { Heard, Meaning } from '../session/intent.ts';
 import { speakerOf } from '../session/people.ts';
 import { settingOf } from '../session/setting.ts';
 import { currentCall, currentStep, openWarning, pendingReading, type SessionState } from '../session/state.ts';
-import { awaitsStepWitness } from '../session/step-witness.ts';
+import { pendingValue } from '../session/observed.ts';
+import { awaitsStepWitness, wantsInspector } from '../session/step-witness.ts';
+import { beforeClosing } from '../session/closing.ts';
 import { awaitsWitness } from '../session/witness.ts';
 import { compileFlite, runFlite } from '../speaking/flite.ts';
 
@@ -101,13 +103,19 @@ async function demoPlayed(): Promise<Played> {
       next = unsaid.get(placeOf(state)) ?? [];
       unsaid.delete(placeOf(state));
     }
-    const text = next.shift() ?? wanted(state);
-    const meaning = meaningOf(text, state);
-    elapsed += timeFor(meaning);
+    const typed = next.length === 0 ? typedIn(state) : null;
+    const text = typed ? '' : (next.shift() ?? wanted(state));
+    const meaning = typed ?? meaningOf(text, state);
+    const step = currentStep(state);
+    const wait = step?.kind === 'measure' && meaning.kind === 'observed' ? (step.waitMinutes ?? 0) : 0;
+    elapsed += timeFor(meaning) + wait * 60 * SECOND;
     const decision = decide(state, { meaning, at: { utc: moment(elapsed), monotonic: elapsed } });
     const bodies: readonly EventBody[] =
       decision.kind === 'accepted' ? decision.events : [{ kind: 'refused', meaning, reason: decision.reason }];
-    const said = { source: 'voice', person: speakerOf(state, meaning), heard: await heardWith(text, bodies) } as const;
+    const person = speakerOf(state, meaning);
+    const said = typed
+      ? ({ source: 'touch', person, heard: null } as const)
+      : ({ source: 'voice', person, heard: await heardWith(text, bodies) } as const);
     for (const each of bodies) await write({ ...said, body: each });
   }
   if (unsaid.size > 0) throw new Error(`The demonstration never came to ${[...unsaid.keys()].join(', ')}.`);
@@ -124,6 +132,25 @@ function placeOf(state: SessionState): string {
   return call ? `${step.id}/${call.pass.index}/${call.fastener}` : step.id;
 }
 
+const INSPECTOR = 'Mara Lenz (invented)';
+
+/** What is typed and tapped: names of those who decide, inspect and sign. */
+function typedIn(state: SessionState): Meaning | null {
+  const step = currentStep(state);
+  if (step && awaitsStepWitness(state) && wantsInspector(step))
+    return { kind: 'inspects', name: INSPECTOR, agrees: true };
+  if (step) return null;
+  const left = beforeClosing(state);
+  switch (left?.kind) {
+    case 'disposition':
+      return { kind: 'dispose', of: left.point.seq, what: 'part replaced', by: INSPECTOR, note: 'New nut fitted.' };
+    case 'signature':
+      return { kind: 'sign', role: left.role, name: left.role === 'mechanic' ? state.people.mechanic : INSPECTOR };
+    default:
+      return null;
+  }
+}
+
 /** What takes the job on: warnings are acknowledged, values are what was called for, everything is confirmed. */
 function wanted(state: SessionState): string {
   const step = currentStep(state);
@@ -136,6 +163,9 @@ function wanted(state: SessionState): string {
     const outcome = step.outcomes.find(({ then }) => then === 'go on');
     return (outcome?.say ?? [outcome?.id])[0] ?? '';
   }
+  if (pendingValue(state)) return 'affirm';
+  if (step?.kind === 'measure')
+    return step.waitMinutes !== undefined && !state.waits.has(step.id) ? 'next' : say(step.window?.min ?? '1');
   if (step?.kind === 'hold')
     return state.hold === null ? 'held' : step.calls.length > state.hold.called ? 'next' : 'set down';
   const call = currentCall(state);

@@ -8,10 +8,12 @@ import { answerTo } from './answer.ts';
 import { explainLift } from './explain.ts';
 import { IN_FULL, prompt } from './prompt.ts';
 import { readBack, sayVerdict } from './read-back.ts';
+import { sayDeferred, sayOpenPoints } from './say-closing.ts';
 import { sayHelp, sayHeldFor, sayOrientation } from './say-hold.ts';
+import { readBackValue, sayOutside } from './say-observed.ts';
 import { sayRefusal } from './say-refusal.ts';
 import { count, labelOf, sayPlain, sentence } from './say.ts';
-import { sayOpenPoints, sayStanding } from './standing.ts';
+import { sayStanding } from './standing.ts';
 
 /**
  * What is spoken after events, in order. A pure function of the state after them, so that a replay says the same.
@@ -22,11 +24,14 @@ export function announce(state: SessionState, events: readonly EventBody[]): rea
   // A reading that was just read back is not asked for twice.
   // Nor is a torque the last word after "stop".
   const asks =
-    events.at(-1)?.kind !== 'reading captured' &&
+    !READ_BACK.has(events.at(-1)?.kind ?? 'closed') &&
     !events.some((event) => isStop(state, event)) &&
     events.some(({ kind }) => MOVES_ON.has(kind));
   return [...said, ...(asks ? prompt(state, events) : [])];
 }
+
+/** These are read back, and with that asked about. */
+const READ_BACK: ReadonlySet<EventBody['kind']> = new Set(['reading captured', 'value observed']);
 
 /** After these, what is to be done next is said. */
 const MOVES_ON: ReadonlySet<EventBody['kind']> = new Set([
@@ -47,6 +52,10 @@ const MOVES_ON: ReadonlySet<EventBody['kind']> = new Set([
   'handover begun',
   'break noticed',
   'pass restarted',
+  'value rejected',
+  'value disregarded',
+  'disposed',
+  'signed',
 ]);
 
 /** A value over its window was confirmed: the manual decides what follows, not the next call. */
@@ -102,6 +111,8 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
     case 'witness asked':
       return [];
     case 'step witnessed':
+      if (event.independent && event.agrees) return [`Inspected by ${event.person}.`];
+      if (event.independent) return [`Stop. ${event.person} does not pass it. Put it right; it is inspected again.`];
       return event.agrees
         ? ['Witnessed.']
         : ['Stop. The second person does not agree. Put it right. To read the last pass again, say back.'];
@@ -126,6 +137,27 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
       const call = step?.kind === 'hold' ? step.calls[event.index] : undefined;
       return call === undefined ? [] : [sentence(`${call}.`)];
     }
+    case 'wait begun': {
+      const step = state.procedure.steps.find(({ id }) => id === event.step);
+      const minutes = step?.kind === 'measure' ? step.waitMinutes : undefined;
+      return [minutes === undefined ? 'The wait begins.' : `The wait begins: ${sayHeldFor(minutes * 60)}.`];
+    }
+    case 'value observed':
+      return [readBackValue(state, event)];
+    case 'value confirmed': {
+      const value = state.observed.find(({ seq }) => seq === event.of);
+      return ['Logged.', ...(value ? sayOutside(value) : [])];
+    }
+    case 'value rejected':
+      return ['Not logged.'];
+    case 'value disregarded':
+      return ['Disregarded.'];
+    case 'value left open':
+      return ['It is left open.'];
+    case 'disposed':
+      return [`Logged: ${event.what}, by ${event.by}.`];
+    case 'signed':
+      return [`Signed: ${event.person}.`];
     case 'hold ended':
       return [`Set down. Held for ${sayHeldFor(event.seconds)}.`];
     case 'help called':
@@ -166,6 +198,7 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
       return [
         'All steps are done. The record is closed.',
         ...sayOpenPoints(state),
+        ...sayDeferred(state),
         'It is on this device only. Save it.',
       ];
     case 'prepared':

@@ -2,6 +2,7 @@
 import type { Question } from '../session/intent.ts';
 import { planOf } from '../session/calls.ts';
 import { openPoints } from '../session/deviations.ts';
+import { pendingValue } from '../session/observed.ts';
 import { settingOf } from '../session/setting.ts';
 import {
   currentCall,
@@ -98,7 +99,8 @@ function why(state: SessionState): string {
   const pending = pendingReading(state);
   if (pending && awaitsWitness(state, pending))
     return 'Two people read the tool, and neither is told what the other read. The second person reads now.';
-  if (pending) return 'A value counts once it is confirmed. Say affirm if the tool shows it, else negative.';
+  if (pending || pendingValue(state))
+    return 'A value counts once it is confirmed. Say affirm if it is what you read, else negative.';
   const setting = step && call && settingOf(state, step, call);
   if (setting) return `${sentence(sayPlain(explainSetting(setting)))}.`;
   const { document, revision } = state.procedure.source;

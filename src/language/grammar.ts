@@ -17,6 +17,7 @@ import {
   WITNESS,
   type Wording,
 } from './carriers.ts';
+import { sayUnit } from './say-observed.ts';
 import type { Saying } from './sayings.ts';
 import type { ReadingRoom, Situation } from './situation.ts';
 
@@ -36,11 +37,19 @@ export interface Form {
 }
 
 /** The forms of one meaning, with the fasteners and the scale that they are about. */
-export interface Rule {
+export interface ReadingRule {
   readonly meaning: 'reading' | 'correction' | 'click' | 'logged' | 'witness';
   readonly forms: readonly Form[];
   readonly room: ReadingRoom;
 }
+
+/** The forms of a value that is read off something else than a torque tool. */
+export interface ValueRule {
+  readonly meaning: 'observed';
+  readonly forms: readonly Form[];
+}
+
+export type Rule = ReadingRule | ValueRule;
 
 export interface Grammar {
   /** Fixed phrases, each a whole utterance. */
@@ -90,9 +99,30 @@ const loggedForms = ({ label }: ReadingRoom): readonly Form[] => [
   { names: true, parts: [said(LOGGED), perhaps(namesOf(label)), number('fastener')] },
 ];
 
+/** "zero point four", "correction four decimal zero": a value, and nothing else. Its unit may be typed after it. */
+const valueForms = (unit: string): readonly Form[] => [
+  {
+    names: false,
+    parts: [
+      perhaps(CORRECTION),
+      perhaps(BEFORE_VALUE),
+      number('value'),
+      ...(unit === ''
+        ? []
+        : [
+            perhaps([
+              { words: unit.toLowerCase(), offered: false },
+              { words: sayUnit(unit), offered: false },
+            ]),
+          ]),
+    ],
+  },
+];
+
 /** The grammar of what may be said in a situation. */
-export function grammarOf({ sayings, reading, correction, logged, witness }: Situation): Grammar {
+export function grammarOf({ sayings, reading, correction, logged, witness, observed }: Situation): Grammar {
   const rules: Rule[] = [];
+  if (observed) rules.push({ meaning: 'observed', forms: valueForms(observed.unit) });
   if (reading) {
     const forms = readingForms(reading);
     if (reading.takesClicks) rules.push({ meaning: 'click', forms: clickForms(reading), room: reading });

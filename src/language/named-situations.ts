@@ -31,6 +31,7 @@ const inspect = step('inspect', 'check', {
   ],
 });
 const clean = step('clean', 'do');
+const level = step('level', 'measure', { what: 'oil level', unit: 'mm', window: { min: '40', max: '60' } });
 const carry = step('carry', 'hold', { orientation: 'ports up', calls: ['Straight off', 'Down'] });
 
 /** Ten studs in a ring, tightened crosswise: 1, 6, 3, 8, 5, 10, 7, 2, 9, 4. All values are invented. */
@@ -133,6 +134,12 @@ const SITUATIONS = {
   hold: () => after(jobOf([carry, clean])),
   /** The weight is in both hands. */
   holding: () => after(jobOf([carry, clean]), { kind: 'held' }),
+  /** A level is to be read. */
+  measure: () => after(jobOf([level, clean])),
+  /** It was read back at 42 and waits. */
+  'value-confirm': () => after(jobOf([level, clean]), { kind: 'observed', value: '42' }),
+  /** An inspector is to give a name. */
+  inspection: () => after(jobOf([step('look', 'witness', { what: 'the ring', independent: true }), clean])),
   /** A second person looks at the ring. */
   'step-witness': () => after(jobOf([step('look', 'witness', { what: 'the ring' }), clean])),
   /** Damage of stud six is reported, and its reason wanted. */

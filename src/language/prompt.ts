@@ -5,6 +5,7 @@ import { type Call } from '../session/calls.ts';
 import { openDeviation } from '../session/deviation.ts';
 import type { EventBody } from '../session/event.ts';
 import { awaitsHold, heldStep } from '../session/hold.ts';
+import { pendingValue } from '../session/observed.ts';
 import { witnessIn } from '../session/people.ts';
 import {
   currentCall,
@@ -16,12 +17,14 @@ import {
   pendingReading,
   type SessionState,
 } from '../session/state.ts';
-import { awaitsStepWitness } from '../session/step-witness.ts';
+import { awaitsStepWitness, wantsInspector } from '../session/step-witness.ts';
 import { toolRefusal, toolTroubles } from '../session/tools.ts';
 import { explainLift, explainPlan, explainTool } from './explain.ts';
 import { readBack } from './read-back.ts';
 import { sayCall, sayRoundAndCall } from './say-call.ts';
+import { sayBeforeClosing } from './say-closing.ts';
 import { sayHeld } from './say-hold.ts';
+import { readBackValue, sayMeasure } from './say-observed.ts';
 import { sayRefusal } from './say-refusal.ts';
 import { sayPlain, sentence } from './say.ts';
 import { sayDuration, sayStanding } from './standing.ts';
@@ -55,7 +58,8 @@ export function prompt(state: SessionState, events: readonly EventBody[] = []): 
   const step = currentStep(state);
   if (state.handingOver) return ['Who takes over types a name. To go on as before, say continue.'];
   if (state.phase === 'standing by') return ['Standing by. Say continue.'];
-  if (state.phase === 'closed' || step === null) return [];
+  if (state.phase === 'closed') return [];
+  if (step === null) return sayBeforeClosing(state);
   const held = heldStep(state);
   if (held) return [sayHeld(state, held)];
   if (state.breakOf !== null)
@@ -73,6 +77,8 @@ export function prompt(state: SessionState, events: readonly EventBody[] = []): 
   if (warning) return [`${sentence(warning.signal)}. ${warning.text} Say affirm.`];
   const pending = pendingReading(state);
   if (pending) return [readBack(state, pending)];
+  const value = pendingValue(state);
+  if (value) return [readBackValue(state, value)];
   if (awaitsStepWitness(state)) return [sayStepWitness(state, step)];
   const condition = openCondition(state);
   if (condition) return [`${condition.question} Affirm or negative?`];
@@ -81,6 +87,7 @@ export function prompt(state: SessionState, events: readonly EventBody[] = []): 
     return [
       sayStep(step),
       ...(step.kind === 'hold' ? explainLift(state.procedure).facts.map(sayPlain) : []),
+      ...(step.kind === 'measure' ? [sayMeasure(state, step)] : []),
       ...(awaitsHold(state) ? ['Say held when you hold it.'] : []),
     ];
   const inFull = events.some(({ kind }) => IN_FULL.has(kind));
@@ -112,6 +119,7 @@ function sayStep(step: Step): string {
 /** The second person is told what to look at, and the two words that count. */
 function sayStepWitness(state: SessionState, step: Step): string {
   const what = step.kind === 'witness' ? sayStep(step) : `Second person, look at this step: ${step.title}.`;
+  if (wantsInspector(step)) return `${what} The inspector types a name and taps what was found.`;
   const whom = witnessIn(state) === null ? 'No second person is named: one must join. Then' : 'Second person,';
   return `${what} ${whom} say witness affirm or witness negative.`;
 }

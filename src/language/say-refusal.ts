@@ -1,5 +1,6 @@
 import { toolFor } from '../session/calls.ts';
 import { openDeviation } from '../session/deviation.ts';
+import { pendingValue } from '../session/observed.ts';
 import type { Refusal } from '../session/refusal.ts';
 import {
   currentCall,
@@ -10,6 +11,8 @@ import {
   type SessionState,
 } from '../session/state.ts';
 import { explainTool } from './explain.ts';
+import { sayBeforeClosing } from './say-closing.ts';
+import { sayHeldFor } from './say-hold.ts';
 import { count, labelOf, sayPlain, sentence } from './say.ts';
 import { TORQUE_UNIT_SPOKEN } from './words.ts';
 
@@ -72,6 +75,26 @@ function words(state: SessionState, reason: Refusal): string {
       return 'Report what is wrong before it is left open. Say report, and what.';
     case 'nothing to confirm':
       return 'There is nothing to confirm.';
+    case 'value first':
+      return 'A value is wanted. Say it, or type it.';
+    case 'value unconfirmed':
+      return 'The value is not confirmed. Say affirm or negative.';
+    case 'wait first':
+      return 'The wait has not begun. Say next when it begins.';
+    case 'wait not over':
+      return `Too early: wait ${sayHeldFor(reason.seconds)} more.`;
+    case 'inspector first':
+      return 'An inspector looks first: one who did not do the work types a name and taps what was found.';
+    case 'own work':
+      return `${reason.name} did this work. Somebody who did not must do that: type another name.`;
+    case 'closing':
+      return sayBeforeClosing(state).join(' ');
+    case 'nothing to decide':
+      return 'There is nothing to decide about that now.';
+    case 'nothing to sign':
+      return 'There is nothing to sign now.';
+    case 'not the mechanic':
+      return `${reason.name} is not the mechanic. ${state.people.mechanic} signs here.`;
     case 'hold first':
       return 'Say held first, when you hold it.';
     case 'holding':
@@ -107,9 +130,13 @@ function words(state: SessionState, reason: Refusal): string {
     case 'unclear':
       switch (reason.doubt) {
         case 'several readings':
+          if (currentStep(state)?.kind === 'measure')
+            return 'That can be understood in more than one way. Say it digit by digit.';
           return `That can be understood in more than one way. Say ${label}, its number, at, and the value.`;
         case 'not sure':
-          return pendingReading(state) ? 'That was not clear. Affirm or negative?' : 'That was not clear. Say again.';
+          return pendingReading(state) || pendingValue(state)
+            ? 'That was not clear. Affirm or negative?'
+            : 'That was not clear. Say again.';
         case 'other unit':
           return `The tool reads ${unitInQuestion(state, about) ?? 'another unit'}. Say the value that it shows.`;
       }

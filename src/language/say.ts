@@ -28,6 +28,10 @@ const SPOKEN_SYMBOLS: ReadonlyMap<string, string> = new Map([
   ['lb', 'pounds'],
   ['L', 'litres'],
   ['mL', 'millilitres'],
+  ['mm', 'millimetres'],
+  ['psi', 'pounds per square inch'],
+  ['kPa', 'kilopascals'],
+  ['min', 'minutes'],
 ]);
 
 /** A name as it is spoken: "30 %" is "three zero per cent". Marks such as M10 stay as they are. */

@@ -4,6 +4,7 @@ import { openDeviation } from '../session/deviation.ts';
 import { reportable, statedOnCall } from '../session/deviations.ts';
 import { awaitsHold, heldStep } from '../session/hold.ts';
 import type { Meaning } from '../session/intent.ts';
+import { outsideValue, pendingValue } from '../session/observed.ts';
 import { isBetweenSteps } from '../session/people.ts';
 import { settingOf } from '../session/setting.ts';
 import { confirmed } from '../session/confirmed.ts';
@@ -20,7 +21,7 @@ import {
   type Reading,
   type SessionState,
 } from '../session/state.ts';
-import { awaitsStepWitness } from '../session/step-witness.ts';
+import { awaitsStepWitness, wantsInspector } from '../session/step-witness.ts';
 import { awaitsWitness } from '../session/witness.ts';
 import {
   AFFIRM,
@@ -89,6 +90,8 @@ export interface Situation {
   readonly logged: ReadingRoom | null;
   /** The word "witness" may lead a value, of the reading that awaits the second person. */
   readonly witness: ReadingRoom | null;
+  /** A value of something else than a torque tool may be said, in this unit; null where none is read. */
+  readonly observed: { readonly unit: string } | null;
   /** Whatever is said beside the sayings is a reason in somebody's own words, kept as text. */
   readonly dictation: boolean;
 }
@@ -96,8 +99,10 @@ export interface Situation {
 /** The situation after a state: what may be said, by whichever device. */
 export function situationOf(state: SessionState): Situation {
   const step = currentStep(state);
-  if (state.phase === 'closed' || step === null) return fixed(SAY_AGAIN);
+  if (state.phase === 'closed') return fixed(SAY_AGAIN);
   if (state.phase === 'standing by') return fixed([...CONTINUE, ...SAY_AGAIN]);
+  // What is left is typed and tapped, and signed by a deliberate act: no word stands for these.
+  if (step === null) return fixed([...SAY_AGAIN, ...STAND_BY, ...HAND_OVER]);
   const leaves = state.people.second === null ? [] : WITNESS_LEAVES;
   // Few words while both hands carry. "Held" is none of them: it sounds like "help", which must not be missed.
   if (heldStep(state)) return fixed([...NEXT, ...HELP, ...SET_DOWN, ...SAY_AGAIN]);
@@ -118,7 +123,15 @@ export function situationOf(state: SessionState): Situation {
     const room = readingRoom(state, pending);
     if (awaitsWitness(state, pending)) {
       const sayings = [...NEGATIVE, ...DISREGARD, ...WHY, ...always, ...leaves];
-      return { sayings, reading: room, correction: room, logged: null, witness: room, dictation: false };
+      return {
+        sayings,
+        reading: room,
+        correction: room,
+        logged: null,
+        witness: room,
+        observed: null,
+        dictation: false,
+      };
     }
     return {
       sayings: [
@@ -135,14 +148,19 @@ export function situationOf(state: SessionState): Situation {
       correction: room,
       logged: null,
       witness: null,
+      observed: null,
       dictation: false,
     };
+  }
+  if (pendingValue(state)) {
+    const unit = step.kind === 'measure' ? step.unit : '';
+    return { ...fixed([...AFFIRM, ...NEGATIVE, ...DISREGARD, ...WHY, ...always]), observed: { unit } };
   }
   const isOfStep = (each: { readonly step: string }): boolean => each.step === step.id;
   const isStated = [lastConfirmed(state), state.deviations.findLast(({ status }) => status === 'stated')].some(
     (each) => each && isOfStep(each),
   );
-  const drops = isStated ? DISREGARD : [];
+  const drops = isStated || outsideValue(state, step.id) ? DISREGARD : [];
   const about = correctable(state);
   const call = currentCall(state);
   const called =
@@ -153,7 +171,15 @@ export function situationOf(state: SessionState): Situation {
   const correction = about ? readingRoom(state, about) : state.readings.length > 0 ? called : null;
   if (awaitsStepWitness(state)) {
     return {
-      ...fixed([...WITNESS_SAYS, ...NEXT, ...BACK, ...QUESTIONS, ...always, ...drops, ...leaves]),
+      ...fixed([
+        ...(wantsInspector(step) ? [] : WITNESS_SAYS),
+        ...NEXT,
+        ...BACK,
+        ...QUESTIONS,
+        ...always,
+        ...drops,
+        ...leaves,
+      ]),
       reading: correction,
       correction,
     };
@@ -165,6 +191,7 @@ export function situationOf(state: SessionState): Situation {
       correction,
       logged: null,
       witness: null,
+      observed: null,
       dictation: false,
     };
   }
@@ -177,14 +204,16 @@ export function situationOf(state: SessionState): Situation {
       ...always,
       ...drops,
       ...(call ? reportable(step).flatMap((what) => REPORTS[what]) : []),
-      ...(statedOnCall(state, step) ? LEAVE_OPEN : []),
+      ...(statedOnCall(state, step) || outsideValue(state, step.id) ? LEAVE_OPEN : []),
       ...(isBetweenSteps(state) ? HAND_OVER : []),
       ...leaves,
     ],
-    reading: called ?? correction,
+    // A bare value is of what is read now.
+    reading: step.kind === 'measure' ? null : (called ?? correction),
     correction,
     logged: called ?? correction,
     witness: null,
+    observed: step.kind === 'measure' ? { unit: step.unit } : null,
     dictation: false,
   };
 }
@@ -195,6 +224,7 @@ const fixed = (sayings: readonly Saying[]): Situation => ({
   correction: null,
   logged: null,
   witness: null,
+  observed: null,
   dictation: false,
 });
 

@@ -1,8 +1,7 @@
 /** Where the work stands, for someone who comes to it or comes back: which fasteners have this pass, and what is left. */
 import { planOf } from '../session/calls.ts';
-import { openPoints, type OpenPoint } from '../session/deviations.ts';
 import { currentCall, currentStep, isSettled, type SessionState } from '../session/state.ts';
-import { count, labelOf, sentence } from './say.ts';
+import { count, sentence } from './say.ts';
 
 /** More numbers than these nobody keeps in mind: then only how many. */
 const MOST_NAMED = 12;
@@ -31,17 +30,4 @@ export function sayDuration(milliseconds: number): string {
   if (minutes < 120) return `${count(minutes)} minutes`;
   const hours = Math.floor(minutes / 60);
   return hours < 48 ? `${count(hours)} hours` : `${count(Math.floor(hours / 24))} days`;
-}
-
-/** What is to be decided about after the work, one sentence each. */
-export const sayOpenPoints = (state: SessionState): readonly string[] => {
-  const points = openPoints(state);
-  if (points.length === 0) return [];
-  const many = points.length === 1 ? 'One deviation is' : `${sentence(count(points.length))} deviations are`;
-  return [`${many} to be decided about.`, ...points.map((point) => sayPoint(state, point))];
-};
-
-function sayPoint(state: SessionState, { step, pass, fastener, what, leftOpen }: OpenPoint): string {
-  const round = pass === 0 ? 'running torque' : `pass ${count(pass)}`;
-  return sentence(`${labelOf(state, step)} ${count(fastener)}, ${round}, ${what}${leftOpen ? ', left open' : ''}.`);
 }

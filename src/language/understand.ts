@@ -4,7 +4,7 @@ import { agreementOf } from './agreement.ts';
 import { answerWanted, MISHEARD, NOT_ANSWERS } from './decoys.ts';
 import { isReason } from './dictation.ts';
 import { doubtsAbout, type DoubtContext } from './doubt.ts';
-import { grammarOf, type Rule } from './grammar.ts';
+import { grammarOf, type ReadingRule } from './grammar.ts';
 import { matchesOf, type Match } from './grammar-match.ts';
 import { plainWords } from './numbers/read.ts';
 import type { ReadingRoom, Situation } from './situation.ts';
@@ -62,7 +62,9 @@ export function understand(
   }
   if (situation.dictation) return dictated(heard);
   for (const rule of grammar.rules) {
-    const meaning = meaningBy(rule, matchesOf(rule.forms, words), sureness, wanted);
+    const matches = matchesOf(rule.forms, words);
+    const meaning =
+      rule.meaning === 'observed' ? observedOf(matches, sureness, wanted) : meaningBy(rule, matches, sureness, wanted);
     if (meaning) return again === null ? meant(meaning) : heldAgainst(again, words, meaning);
   }
   const ask = NOT_ANSWERS.has(text) && sureness >= wanted.command ? answerWanted(grammar.sayings) : null;
@@ -102,6 +104,8 @@ function readingsIn(meaning: Meaning): readonly SaidReading[] | null {
     case 'correction':
     case 'witness':
       return [meaning.reading];
+    case 'observed':
+      return [{ fastener: null, value: meaning.value }];
     case 'unclear':
       return meaning.readings;
     default:
@@ -113,7 +117,7 @@ const NOTHING: Understanding = { kind: 'nothing' };
 const meant = (meaning: Meaning): Understanding => ({ kind: 'meant', meaning });
 
 function meaningBy(
-  { meaning, room }: Rule,
+  { meaning, room }: ReadingRule,
   matches: readonly Match[],
   sureness: number,
   wanted: Sureness,
@@ -162,6 +166,20 @@ function doubtsOf(
     ...(by.window ? { window: by.window } : {}),
   };
   return doubtsAbout(value, context).map(({ doubt }) => doubt.kind);
+}
+
+/** A value of something else than a torque tool: one, whole and sure, or it is asked about. */
+function observedOf(matches: readonly Match[], sureness: number, wanted: Sureness): Meaning | null {
+  const said = matches.flatMap(({ value, style }) =>
+    value === null
+      ? []
+      : [{ value: withoutLeadingZeros(value), isHalf: style === 'unsaid-point' || style === 'unsaid-scale' }],
+  );
+  const values = distinct(said.map(({ value }) => ({ fastener: null, value })).filter(isWellFormed));
+  const [first, ...others] = values;
+  if (first === undefined || sureness < OTHER_TALK) return null;
+  if (others.length > 0 || said.some(({ isHalf }) => isHalf)) return unclear('several readings', values);
+  return sureness < wanted.reading ? unclear('not sure', values) : { kind: 'observed', value: first.value };
 }
 
 type Unclear = Extract<Meaning, { kind: 'unclear' }>;

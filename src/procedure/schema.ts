@@ -164,6 +164,14 @@ export const ProcedureSchema = fields({
   seals: maybe(Seal, 'seals'),
   consumables: maybe(Consumable, 'consumables'),
   patterns: described(Pattern, 'patterns'),
+  /** Who signs before the record is closed, in this order. */
+  signatures: v.optional(
+    v.pipe(
+      v.array(oneOf('mechanic', 'inspector'), 'expected a list of roles'),
+      v.check((roles) => new Set(roles).size === roles.length, 'expected each role once'),
+    ),
+    [],
+  ),
   steps: v.pipe(
     v.array(StepSchema, 'expected a list of steps'),
     v.minLength(1, 'expected at least one step'),

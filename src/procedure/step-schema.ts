@@ -153,8 +153,22 @@ export const StepSchema = v.variant(
       /** A pass that was broken off for this many minutes or longer is begun again; never, where it is absent. */
       restartPassAfterMinutes: v.exactOptional(Whole(1, 1440)),
     }),
-    fields({ kind: v.literal('measure'), ...common, what: Text, unit: Text, window: v.optional(MeasureWindow) }),
-    fields({ kind: v.literal('witness'), ...common, what: Text }),
+    fields({
+      kind: v.literal('measure'),
+      ...common,
+      what: Text,
+      unit: Text,
+      window: v.optional(MeasureWindow),
+      /** So long is waited, from the mechanic's word that the wait begins, before a value is taken: a leak check. */
+      waitMinutes: v.optional(Whole(1, 1440)),
+    }),
+    fields({
+      kind: v.literal('witness'),
+      ...common,
+      what: Text,
+      /** An inspection by somebody who was never the mechanic in the session, and who gives their name for it. */
+      independent: v.optional(Flag, false),
+    }),
     fields({ kind: v.literal('note'), ...common }),
   ],
   'expected a kind of step: do, check, open, close, hold, loosen, tighten, measure, witness or note',

@@ -5,7 +5,7 @@
  */
 import * as v from 'valibot';
 import type { Basis, EventBody, WrittenRule } from '../session/event.ts';
-import { DEVIATION_KINDS } from '../session/intent.ts';
+import { DEVIATION_KINDS, DISPOSITION_KINDS } from '../session/intent.ts';
 import { compare, fromWritten } from '../units/index.ts';
 import { Count, DecimalText, exactly, Hash, list, only, written, WrittenTorque } from './exactly.ts';
 import { PreparedFactSchema } from './prepared-schema.ts';
@@ -73,6 +73,29 @@ export const EventBodySchema = exactly<EventBody>()(
     v.strictObject({ kind: v.literal('hold begun'), step: v.string() }),
     v.strictObject({ kind: v.literal('hold call'), step: v.string(), index: Count }),
     v.strictObject({ kind: v.literal('hold ended'), step: v.string(), seconds: Count }),
+    v.strictObject({ kind: v.literal('wait begun'), step: v.string() }),
+    v.strictObject({
+      kind: v.literal('value observed'),
+      step: v.string(),
+      value: DecimalText,
+      unit: v.string(),
+      window: v.nullable(v.strictObject({ min: DecimalText, max: DecimalText })),
+      verdict: v.picklist(['in', 'under', 'over', 'no window']),
+      waited: v.nullable(Count),
+      corrects: v.nullable(Count),
+    }),
+    v.strictObject({ kind: v.literal('value confirmed'), of: Count }),
+    v.strictObject({ kind: v.literal('value rejected'), of: Count }),
+    v.strictObject({ kind: v.literal('value disregarded'), of: Count }),
+    v.strictObject({ kind: v.literal('value left open'), of: Count }),
+    v.strictObject({
+      kind: v.literal('disposed'),
+      of: Count,
+      what: v.picklist(DISPOSITION_KINDS),
+      by: v.string(),
+      note: v.nullable(v.string()),
+    }),
+    v.strictObject({ kind: v.literal('signed'), role: v.picklist(['mechanic', 'inspector']), person: v.string() }),
     v.strictObject({ kind: v.literal('help called'), step: v.nullable(v.string()) }),
     v.strictObject({ kind: v.literal('answered'), step: v.string(), outcome: v.string() }),
     v.strictObject({
@@ -101,7 +124,13 @@ export const EventBodySchema = exactly<EventBody>()(
     v.strictObject({ kind: v.literal('reading disregarded'), of: Count }),
     v.strictObject({ kind: v.literal('timed out'), of: Count }),
     v.strictObject({ kind: v.literal('witness asked'), step: v.string() }),
-    v.strictObject({ kind: v.literal('step witnessed'), step: v.string(), person: v.string(), agrees: v.boolean() }),
+    v.strictObject({
+      kind: v.literal('step witnessed'),
+      step: v.string(),
+      person: v.string(),
+      agrees: v.boolean(),
+      independent: v.exactOptional(v.literal(true)),
+    }),
     v.strictObject({
       kind: v.literal('deviation reported'),
       step: v.string(),

@@ -3,6 +3,7 @@ import * as v from 'valibot';
 import type { ToolReason } from '../procedure/tool-reasons.ts';
 import {
   DEVIATION_KINDS,
+  DISPOSITION_KINDS,
   type Heard,
   type SoundOfReading,
   type Instant,
@@ -67,11 +68,12 @@ export const QuestionSchema = exactly<Question>()(
 );
 
 /** What may be meant from the second person's own window: a blind value, their word for a step, joining and leaving. */
-export type SecondMeaning = Extract<Meaning, { kind: 'witness' | 'witness says' | 'second person' }>;
+export type SecondMeaning = Extract<Meaning, { kind: 'witness' | 'witness says' | 'inspects' | 'second person' }>;
 
 const BySecond = [
   v.strictObject({ kind: v.literal('witness'), reading: Said }),
   v.strictObject({ kind: v.literal('witness says'), agrees: v.boolean() }),
+  v.strictObject({ kind: v.literal('inspects'), name: v.string(), agrees: v.boolean() }),
   v.strictObject({ kind: v.literal('second person'), name: v.nullable(v.string()) }),
 ] as const;
 
@@ -99,6 +101,15 @@ export const MeaningSchema = exactly<Meaning>()(
     v.strictObject({ kind: v.literal('reading'), reading: Said, doubts: v.exactOptional(Doubts) }),
     v.strictObject({ kind: v.literal('correction'), reading: Said, doubts: v.exactOptional(Doubts) }),
     ...BySecond,
+    v.strictObject({ kind: v.literal('observed'), value: v.string() }),
+    v.strictObject({
+      kind: v.literal('dispose'),
+      of: v.number(),
+      what: v.picklist(DISPOSITION_KINDS),
+      by: v.string(),
+      note: v.string(),
+    }),
+    v.strictObject({ kind: v.literal('sign'), role: v.picklist(['mechanic', 'inspector']), name: v.string() }),
     v.strictObject({ kind: v.literal('click'), fastener: v.nullable(v.number()) }),
     v.strictObject({ kind: v.literal('report'), what: v.picklist(DEVIATION_KINDS) }),
     only('leave open'),
@@ -151,6 +162,16 @@ export const RefusalSchema = exactly<Refusal>()(
     code('report first'),
     code('nothing to confirm'),
     code('nothing to correct'),
+    code('value first'),
+    code('value unconfirmed'),
+    code('wait first'),
+    v.strictObject({ code: v.literal('wait not over'), seconds: v.number() }),
+    code('inspector first'),
+    v.strictObject({ code: v.literal('own work'), name: v.string() }),
+    code('closing'),
+    code('nothing to decide'),
+    code('nothing to sign'),
+    v.strictObject({ code: v.literal('not the mechanic'), name: v.string() }),
     code('hold first'),
     code('holding'),
     code('set down first'),

@@ -1,6 +1,10 @@
 import type { Step } from '../procedure/procedure.ts';
 import { accept, refuse, type Decision } from './decision.ts';
-import { isWellFormed, type Intent, type WorkingMeaning } from './intent.ts';
+import { beforeClosing, isClosing, whileClosing } from './closing.ts';
+import type { EventBody } from './event.ts';
+import { fold } from './fold.ts';
+import { isWellFormed, type Instant, type Intent, type WorkingMeaning } from './intent.ts';
+import { goOnMeasuring, leaveValueOpen, observe, outsideValue, pendingValue, whileValuePending } from './observed.ts';
 import { whileBreakOpen } from './break.ts';
 import { openDeviation } from './deviation.ts';
 import { report, whileReasonWanted } from './deviations.ts';
@@ -8,7 +12,7 @@ import { callHelp, heldStep, takeHold, whileHolding } from './hold.ts';
 import { handOver, joinOrLeave, takeOver } from './people.ts';
 import { correctLast, disregardLast, takeValue, whilePending } from './readings.ts';
 import { currentCall, currentStep, openCondition, openWarning, pendingReading, type SessionState } from './state.ts';
-import { awaitsStepWitness, takeStepWitness } from './step-witness.ts';
+import { awaitsStepWitness, takeInspection, takeStepWitness, wantsInspector } from './step-witness.ts';
 import { answer, answerCondition, goBack, goOn, leaveOpen, turnedOn } from './steps.ts';
 
 export type { Decision } from './decision.ts';
@@ -18,9 +22,31 @@ export type { Decision } from './decision.ts';
  * Pure: the same state and intent always give the same decision.
  * It never throws for a state that came about through decisions.
  */
-export function decide(state: SessionState, { meaning, at }: Pick<Intent, 'meaning' | 'at'>): Decision {
-  const step = currentStep(state);
-  if (state.phase === 'closed' || step === null) return refuse({ code: 'session closed' });
+export function decide(state: SessionState, intent: Pick<Intent, 'meaning' | 'at'>): Decision {
+  const decision = decideOpenly(state, intent);
+  return decision.kind === 'accepted' && closes(state, decision.events, intent.at)
+    ? accept(...decision.events, { kind: 'closed' })
+    : decision;
+}
+
+/** After these the last step may be done, and nothing left to decide about or to sign. */
+const MAY_CLOSE: ReadonlySet<EventBody['kind']> = new Set(['step done', 'step skipped', 'disposed', 'signed']);
+
+/** Whether the record is closed after these events. Looked up where it is so: in the state after them. */
+function closes(state: SessionState, events: readonly EventBody[], at: Instant): boolean {
+  if (!events.some(({ kind }) => MAY_CLOSE.has(kind))) return false;
+  const person = state.people.mechanic;
+  const after = events.reduce<SessionState>(
+    (each, body, i) => fold(each, { seq: AHEAD + i, at, source: 'program', person, heard: null, body }),
+    state,
+  );
+  return isClosing(after) && beforeClosing(after) === null;
+}
+/** Numbers that no entry has yet. */
+const AHEAD = Number.MAX_SAFE_INTEGER - 1000;
+
+function decideOpenly(state: SessionState, { meaning, at }: Pick<Intent, 'meaning' | 'at'>): Decision {
+  if (state.phase === 'closed') return refuse({ code: 'session closed' });
   if (meaning.kind === 'reopen') return accept({ kind: 'reopened' });
   if (meaning.kind === 'say again') return accept({ kind: 'repeat asked' });
   if (meaning.kind === 'unclear') return refuse({ code: 'unclear', doubt: meaning.doubt, readings: meaning.readings });
@@ -38,15 +64,24 @@ export function decide(state: SessionState, { meaning, at }: Pick<Intent, 'meani
   if (meaning.kind === 'continue') return refuse({ code: 'not standing by' });
   if (state.breakOf !== null) return whileBreakOpen(state, meaning);
   const pending = pendingReading(state);
-  if (meaning.kind === 'silence')
-    return pending ? accept({ kind: 'timed out', of: pending.seq }) : refuse({ code: 'nothing to confirm' });
+  const value = pendingValue(state);
+  if (meaning.kind === 'silence') {
+    const of = (pending ?? value)?.seq;
+    return of === undefined ? refuse({ code: 'nothing to confirm' }) : accept({ kind: 'timed out', of });
+  }
   if (meaning.kind === 'question') {
     // Nothing comes between a read-back and its answer but why it is wanted.
-    return pending && meaning.question.about !== 'why'
-      ? refuse({ code: 'confirm first', fastener: pending.fastener })
-      : accept({ kind: 'asked', question: meaning.question });
+    if (meaning.question.about !== 'why') {
+      if (pending) return refuse({ code: 'confirm first', fastener: pending.fastener });
+      if (value) return refuse({ code: 'value unconfirmed' });
+    }
+    return accept({ kind: 'asked', question: meaning.question });
   }
   if (meaning.kind === 'hand over') return handOver(state);
+  const step = currentStep(state);
+  if (step === null) return whileClosing(state, meaning);
+  if (meaning.kind === 'dispose') return refuse({ code: 'nothing to decide' });
+  if (meaning.kind === 'sign') return refuse({ code: 'nothing to sign' });
   const deviation = openDeviation(state);
   if (deviation) return whileReasonWanted(deviation, meaning);
   if (meaning.kind === 'reason') return refuse({ code: 'no reason wanted' });
@@ -62,22 +97,24 @@ export function decide(state: SessionState, { meaning, at }: Pick<Intent, 'meani
     !isWellFormed(meaning.reading)
   )
     return refuse({ code: 'unclear', doubt: 'not sure', readings: [meaning.reading] });
+  if (meaning.kind === 'inspects') return takeInspection(state, meaning);
+  if (value) return whileValuePending(state, value, meaning, at);
   if (pending) return whilePending(state, pending, meaning);
   if (meaning.kind === 'witness says') return takeStepWitness(state, meaning.agrees);
-  if (awaitsStepWitness(state)) return whileStepWitnessed(state, step, meaning);
+  if (awaitsStepWitness(state)) return whileStepWitnessed(state, step, meaning, at);
   const condition = openCondition(state);
-  return condition ? whileAsked(state, step, condition.id, meaning) : whileFree(state, step, meaning);
+  return condition ? whileAsked(state, step, condition.id, meaning, at) : whileFree(state, step, meaning, at);
 }
 
 type FreeMeaning = Exclude<WorkingMeaning, { kind: 'witness says' }>;
 
 /** The second person is to look: the mechanic can take back what was done, and not go on. */
-function whileStepWitnessed(state: SessionState, step: Step, meaning: FreeMeaning): Decision {
+function whileStepWitnessed(state: SessionState, step: Step, meaning: FreeMeaning, at: Instant): Decision {
   switch (meaning.kind) {
     case 'correction':
     case 'disregard':
     case 'back':
-      return whileFree(state, step, meaning);
+      return whileFree(state, step, meaning, at);
     case 'witness':
     case 'affirm':
     case 'negative':
@@ -90,12 +127,13 @@ function whileStepWitnessed(state: SessionState, step: Step, meaning: FreeMeanin
     case 'leave open':
     case 'held':
     case 'set down':
-      return refuse({ code: 'step witness first' });
+    case 'observed':
+      return refuse({ code: wantsInspector(step) ? 'inspector first' : 'step witness first' });
   }
 }
 
 /** A question about the unit is open: whether the step applies must be known before it is worked. */
-function whileAsked(state: SessionState, step: Step, condition: string, meaning: FreeMeaning): Decision {
+function whileAsked(state: SessionState, step: Step, condition: string, meaning: FreeMeaning, at: Instant): Decision {
   switch (meaning.kind) {
     case 'witness':
       return refuse({ code: 'nothing to witness' });
@@ -105,7 +143,7 @@ function whileAsked(state: SessionState, step: Step, condition: string, meaning:
     case 'correction':
     case 'disregard':
     case 'back':
-      return whileFree(state, step, meaning);
+      return whileFree(state, step, meaning, at);
     case 'next':
     case 'turned':
     case 'reading':
@@ -115,16 +153,19 @@ function whileAsked(state: SessionState, step: Step, condition: string, meaning:
     case 'leave open':
     case 'held':
     case 'set down':
+    case 'observed':
       return refuse({ code: 'condition first' });
   }
 }
 
-function whileFree(state: SessionState, step: Step, meaning: FreeMeaning): Decision {
+function whileFree(state: SessionState, step: Step, meaning: FreeMeaning, at: Instant): Decision {
   switch (meaning.kind) {
     case 'correction':
       return correctLast(state, step, meaning);
-    case 'disregard':
-      return disregardLast(state, step);
+    case 'disregard': {
+      const outside = outsideValue(state, step.id);
+      return outside ? accept({ kind: 'value disregarded', of: outside.seq }) : disregardLast(state, step);
+    }
     case 'back':
       return goBack(state, step);
     case 'reading':
@@ -135,8 +176,10 @@ function whileFree(state: SessionState, step: Step, meaning: FreeMeaning): Decis
     }
     case 'witness':
       return refuse({ code: 'nothing to witness' });
+    case 'observed':
+      return step.kind === 'measure' ? observe(state, step, meaning.value, at) : refuse({ code: 'no reading here' });
     case 'next':
-      return goOn(state, step);
+      return step.kind === 'measure' ? goOnMeasuring(state, step, at) : goOn(state, step);
     case 'turned':
       return turnedOn(state, step);
     case 'held':
@@ -146,7 +189,7 @@ function whileFree(state: SessionState, step: Step, meaning: FreeMeaning): Decis
     case 'report':
       return report(state, step, meaning.what);
     case 'leave open':
-      return leaveOpen(state, step);
+      return step.kind === 'measure' ? leaveValueOpen(state, step) : leaveOpen(state, step);
     case 'answer':
       return answer(state, step, meaning.outcome);
     case 'affirm':

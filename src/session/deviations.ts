@@ -3,6 +3,7 @@ import type { Step } from '../procedure/procedure.ts';
 import { accept, refuse, type Decision } from './decision.ts';
 import type { Deviation } from './deviation.ts';
 import { wellFormed, type DeviationKind, type Meaning } from './intent.ts';
+import type { ObservedValue } from './observed.ts';
 import type { Reading } from './reading.ts';
 import { currentCall, standingReading, type SessionState } from './state.ts';
 
@@ -60,18 +61,34 @@ export function whileReasonWanted(deviation: Deviation, meaning: Meaning): Decis
   }
 }
 
-/** What someone has to decide about after the work: reported deviations, and values over their window that were confirmed. */
-export interface OpenPoint {
+/**
+ * What someone has to decide about after the work: reported deviations, values over their window that were confirmed, and
+ * observed values that were left open.
+ */
+export type OpenPoint = FastenerPoint | ValuePoint;
+
+interface Point {
+  /** The number of the event that it is. */
+  readonly seq: number;
   readonly step: string;
+  readonly leftOpen: boolean;
+}
+
+export interface FastenerPoint extends Point {
+  readonly of: 'fastener';
   readonly pass: number;
   readonly fastener: number;
   readonly what: DeviationKind;
   readonly reason: string | null;
-  readonly leftOpen: boolean;
+}
+
+export interface ValuePoint extends Point {
+  readonly of: 'value';
+  readonly value: ObservedValue;
 }
 
 /** All of them, in the order of the record. A nut that was backed out and tightened again was over all the same. */
-export function openPoints({ deviations, readings }: SessionState): readonly OpenPoint[] {
+export function openPoints({ deviations, readings, observed }: SessionState): readonly OpenPoint[] {
   const reported = deviations.filter(({ status }) => status !== 'disregarded');
   const isOver = ({ seq, status, verdict, basis }: Reading): boolean =>
     (status === 'confirmed' || status === 'set aside') &&
@@ -81,5 +98,20 @@ export function openPoints({ deviations, readings }: SessionState): readonly Ope
   const over = readings
     .filter(isOver)
     .map((reading) => ({ ...reading, what: 'over torque' as const, reason: null, leftOpen: false }));
-  return [...reported, ...over].sort((a, b) => a.seq - b.seq);
+  const fasteners = [...reported, ...over].map(
+    ({ seq, step, pass, fastener, what, reason, leftOpen }): FastenerPoint => ({
+      of: 'fastener',
+      seq,
+      step,
+      pass,
+      fastener,
+      what,
+      reason,
+      leftOpen,
+    }),
+  );
+  const values = observed
+    .filter(({ leftOpen }) => leftOpen)
+    .map((value): ValuePoint => ({ of: 'value', seq: value.seq, step: value.step, leftOpen: true, value }));
+  return [...fasteners, ...values].sort((a, b) => a.seq - b.seq);
 }

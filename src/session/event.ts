@@ -1,6 +1,15 @@
 import type { Outcome } from '../tightening/verdict.ts';
 import type { Written } from '../units/index.ts';
-import type { DeviationKind, Heard, Instant, Meaning, Question, ReadingDoubt, Source } from './intent.ts';
+import type {
+  DeviationKind,
+  DispositionKind,
+  Heard,
+  Instant,
+  Meaning,
+  Question,
+  ReadingDoubt,
+  Source,
+} from './intent.ts';
 import type { PreparedFact } from './preparation/fact.ts';
 import type { Refusal } from './refusal.ts';
 
@@ -87,6 +96,37 @@ export type EventBody =
   | { readonly kind: 'hold call'; readonly step: string; readonly index: number }
   /** The weight is set down. `seconds` is how long it was held, by the wall clock. */
   | { readonly kind: 'hold ended'; readonly step: string; readonly seconds: number }
+  /** What is observed after a wait: the wait begins. */
+  | { readonly kind: 'wait begun'; readonly step: string }
+  /** A value was read off something else than a torque tool. */
+  | {
+      readonly kind: 'value observed';
+      readonly step: string;
+      /** Exact decimal text, as it was said. */
+      readonly value: string;
+      readonly unit: string;
+      readonly window: { readonly min: string; readonly max: string } | null;
+      readonly verdict: 'in' | 'under' | 'over' | 'no window';
+      /** Whole seconds of the wait before it; null where the step has none. */
+      readonly waited: number | null;
+      /** The earlier value this one stands in for, if any. */
+      readonly corrects: number | null;
+    }
+  | { readonly kind: 'value confirmed'; readonly of: number }
+  | { readonly kind: 'value rejected'; readonly of: number }
+  | { readonly kind: 'value disregarded'; readonly of: number }
+  /** The work goes on with a value outside its window: someone else decides about it. */
+  | { readonly kind: 'value left open'; readonly of: number }
+  /** What becomes of a deviation, a value over its window, or a value left open, named by its event. */
+  | {
+      readonly kind: 'disposed';
+      readonly of: number;
+      readonly what: DispositionKind;
+      readonly by: string;
+      readonly note: string | null;
+    }
+  /** Somebody signed the record by typing their name and a press that is held. */
+  | { readonly kind: 'signed'; readonly role: 'mechanic' | 'inspector'; readonly person: string }
   /** The second person was called to help; null where all steps are done. */
   | { readonly kind: 'help called'; readonly step: string | null }
   | {
@@ -129,7 +169,14 @@ export type EventBody =
   /** What a step asks for is done, and its second person is to look at it. */
   | { readonly kind: 'witness asked'; readonly step: string }
   /** The second person looked at what a step asks for, and agrees or does not. */
-  | { readonly kind: 'step witnessed'; readonly step: string; readonly person: string; readonly agrees: boolean }
+  | {
+      readonly kind: 'step witnessed';
+      readonly step: string;
+      readonly person: string;
+      readonly agrees: boolean;
+      /** An inspection: they gave their name for it, and were never the mechanic. */
+      readonly independent?: true;
+    }
   | {
       readonly kind: 'deviation reported';
       readonly step: string;

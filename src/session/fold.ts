@@ -4,7 +4,9 @@ import { askedAfter, pauseBetween } from './break.ts';
 import { confirmed, offItsSeat } from './confirmed.ts';
 import { deviationsAfter } from './deviation.ts';
 import type { EventBody, People, SessionEvent } from './event.ts';
+import { afterClosing } from './closing.ts';
 import { afterHold, NOT_HELD } from './hold.ts';
+import { afterValue, valuesBefore } from './observed.ts';
 import { peopleAfter } from './people.ts';
 import { procedureAfter } from './preparation/recorded.ts';
 import { mark } from './reading.ts';
@@ -30,6 +32,10 @@ export function begin(procedure: Procedure, people: People): SessionState {
     turned: new Set(),
     readings: [],
     deviations: [],
+    observed: [],
+    waits: new Map(),
+    dispositions: new Map(),
+    signatures: [],
     witnessAsked: null,
     objected: null,
     ...NOT_HELD,
@@ -72,6 +78,9 @@ const GOES_ON: ReadonlySet<EventBody['kind']> = new Set([
   'fastener done',
   'answered',
   'hold begun',
+  'wait begun',
+  'value observed',
+  'value confirmed',
   'step done',
 ]);
 
@@ -117,6 +126,16 @@ function after(state: SessionState, event: SessionEvent): SessionState {
       return { ...state, skippedSteps: new Set([...state.skippedSteps, body.step]), at: indexOf(state, body.step) + 1 };
     case 'answered':
       return { ...state, answers: new Map([...state.answers, [body.step, body.outcome]]) };
+    case 'wait begun':
+    case 'value observed':
+    case 'value confirmed':
+    case 'value rejected':
+    case 'value disregarded':
+    case 'value left open':
+      return afterValue(state, body, event);
+    case 'disposed':
+    case 'signed':
+      return afterClosing(state, body, event);
     case 'hold begun':
     case 'hold call':
     case 'hold ended':
@@ -243,6 +262,7 @@ function takenBack(state: SessionState, at: number): SessionState {
     witnessAsked: null,
     objected: null,
     ...NOT_HELD,
+    ...valuesBefore(state, before),
     doneSteps: new Set(before.filter((id) => !state.skippedSteps.has(id))),
     skippedSteps: new Set(before.filter((id) => state.skippedSteps.has(id))),
     conditions: new Map([...state.conditions].filter(([condition]) => asked.includes(condition))),

@@ -47,12 +47,13 @@ export interface SaidReading {
 /** Longer than any scale can show: more is a slip of the keyboard or of the recogniser. */
 const LONGEST_VALUE = 12;
 
+/** Whether text is an unsigned decimal that a scale can show. */
+export const isDecimalOfScale = (value: string): boolean =>
+  DECIMAL.test(value) && !value.startsWith('-') && value.length <= LONGEST_VALUE;
+
 /** Whether a reading can be one at all: an unsigned decimal that a scale can show, and a whole fastener number. */
 export const isWellFormed = ({ fastener, value }: SaidReading): boolean =>
-  DECIMAL.test(value) &&
-  !value.startsWith('-') &&
-  value.length <= LONGEST_VALUE &&
-  (fastener === null || Number.isSafeInteger(fastener));
+  isDecimalOfScale(value) && (fastener === null || Number.isSafeInteger(fastener));
 
 /**
  * Why a reading that was understood is asked about with more than the usual question. It is captured as it was said all
@@ -95,6 +96,10 @@ export type Question =
 export const DEVIATION_KINDS = ['over torque', 'under torque', 'takes no torque', 'damage'] as const;
 export type DeviationKind = (typeof DEVIATION_KINDS)[number];
 
+/** What may become of a deviation. */
+export const DISPOSITION_KINDS = ['accepted as is', 'repaired', 'part replaced', 'deferred'] as const;
+export type DispositionKind = (typeof DISPOSITION_KINDS)[number];
+
 /** What an input asks for, whatever the device. Radiotelephony words keep their standard meaning. */
 export type Meaning =
   /** The page was opened again on a session under way. */
@@ -124,6 +129,20 @@ export type Meaning =
   | ({ readonly kind: 'correction' } & UnderstoodReading)
   /** What the second person reads off the tool, led by the word "witness". */
   | { readonly kind: 'witness'; readonly reading: SaidReading }
+  /** What is read off something else than a torque tool, as exact decimal text. */
+  | { readonly kind: 'observed'; readonly value: string }
+  /** Somebody who gives their name has inspected what a step asks them to look at. */
+  | { readonly kind: 'inspects'; readonly name: string; readonly agrees: boolean }
+  /** What becomes of a deviation, decided by a person with a name. */
+  | {
+      readonly kind: 'dispose';
+      readonly of: number;
+      readonly what: DispositionKind;
+      readonly by: string;
+      readonly note: string;
+    }
+  /** A name typed and a press held: no word can mean it. */
+  | { readonly kind: 'sign'; readonly role: 'mechanic' | 'inspector'; readonly name: string }
   /** The second person agrees, or does not, with what a step asks them to look at. */
   | { readonly kind: 'witness says'; readonly agrees: boolean }
   | { readonly kind: 'click'; readonly fastener: number | null }
@@ -148,6 +167,7 @@ export type WorkingMeaning = Exclude<
   {
     kind:
       | ('say again' | 'question' | 'stand by' | 'continue' | 'unclear' | 'reopen' | 'silence' | 'help' | 'time passed')
+      | ('dispose' | 'sign' | 'inspects')
       | ('reason' | 'hand over' | 'take over' | 'second person');
   }
 >;

@@ -3,6 +3,7 @@ import { accept, refuse, type Decision } from './decision.ts';
 import { openDeviation } from './deviation.ts';
 import type { EventBody, People } from './event.ts';
 import { wellFormed, type Meaning } from './intent.ts';
+import { pendingValue } from './observed.ts';
 import { currentStep, isUntouched, pendingReading, type SessionState } from './state.ts';
 
 /** A name as it is kept: one way to write each letter, single spaces, and no more letters than a person has. */
@@ -22,7 +23,9 @@ export function witnessIn({ people: { second }, doers }: Pick<SessionState, 'peo
   return second !== null && plain(second) !== '' && !isDoer(doers, second) ? second : null;
 }
 
-const isDoer = (doers: readonly string[], name: string): boolean => doers.some((each) => plain(each) === plain(name));
+/** Whether somebody was the mechanic at some time in this session. */
+export const isDoer = (doers: readonly string[], name: string): boolean =>
+  doers.some((each) => plain(each) === plain(name));
 
 /** Whose input it is: the second person's where it is a witness's word, the incoming mechanic's at a handover. */
 export function speakerOf(state: SessionState, meaning: Meaning): string {
@@ -32,7 +35,11 @@ export function speakerOf(state: SessionState, meaning: Meaning): string {
     case 'witness says':
       return witnessIn(state) ?? mechanic;
     case 'take over':
+    case 'inspects':
+    case 'sign':
       return tidyName(meaning.name) || mechanic;
+    case 'dispose':
+      return tidyName(meaning.by) || mechanic;
     case 'second person':
       return (meaning.name === null ? state.people.second : tidyName(meaning.name)) || mechanic;
     default:
@@ -56,6 +63,7 @@ export function isBetweenSteps(state: SessionState): boolean {
   const step = currentStep(state);
   const isAsking =
     state.hold !== null ||
+    pendingValue(state) !== null ||
     pendingReading(state) !== null ||
     openDeviation(state) !== null ||
     state.witnessAsked !== null;

@@ -55,6 +55,7 @@ export function whilePending(state: SessionState, pending: Reading, meaning: Wor
     case 'turned':
     case 'held':
     case 'set down':
+    case 'observed':
     case 'back':
       return confirmFirst;
   }
@@ -86,6 +87,7 @@ function whileAwaitingWitness(state: SessionState, pending: Reading, meaning: Wo
     case 'turned':
     case 'held':
     case 'set down':
+    case 'observed':
     case 'back':
       return refuse({ code: 'witness first', fastener: pending.fastener });
   }

@@ -25,6 +25,16 @@ export type Refusal =
   | { readonly code: 'report first' }
   | { readonly code: 'nothing to confirm' }
   | { readonly code: 'nothing to correct' }
+  | { readonly code: 'value first' }
+  | { readonly code: 'value unconfirmed' }
+  | { readonly code: 'wait first' }
+  | { readonly code: 'wait not over'; readonly seconds: number }
+  | { readonly code: 'inspector first' }
+  | { readonly code: 'own work'; readonly name: string }
+  | { readonly code: 'closing' }
+  | { readonly code: 'nothing to decide' }
+  | { readonly code: 'nothing to sign' }
+  | { readonly code: 'not the mechanic'; readonly name: string }
   | { readonly code: 'hold first' }
   | { readonly code: 'holding' }
   | { readonly code: 'set down first' }

@@ -1,4 +1,5 @@
 /** How long the program waits for the word that confirms a reading. Silence is never consent. */
+import { pendingValue } from './observed.ts';
 import { confirmsByGoingOn, pendingReading, type SessionState } from './state.ts';
 
 /** How often a reading is asked about again. After that it waits, as long as it takes. */
@@ -15,10 +16,10 @@ export function silenceAfter(state: SessionState): number | null {
   const pending = pendingReading(state);
   const isWorking = state.phase === 'working';
   if (
-    !pending ||
+    (!pending && !pendingValue(state)) ||
     !isWorking ||
     state.breakOf !== null ||
-    confirmsByGoingOn(state, pending) ||
+    (pending !== null && confirmsByGoingOn(state, pending)) ||
     state.silences >= MOST_ASKED_AGAIN
   )
     return null;

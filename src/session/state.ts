@@ -1,7 +1,9 @@
 import type { Hazard, Procedure, Step } from '../procedure/procedure.ts';
 import { planOf, RUNNING_ROUND, type Call, type Round } from './calls.ts';
 import { isLeftOpen, type Deviation } from './deviation.ts';
+import type { Disposition, Signature } from './closing.ts';
 import type { Hold } from './hold.ts';
+import type { ObservedValue } from './observed.ts';
 import type { People } from './event.ts';
 import type { PreparedFact } from './preparation/fact.ts';
 import { callKey, correctedBy, standingIn, wantsOwnWord, type Reading } from './reading.ts';
@@ -39,6 +41,13 @@ export interface SessionState {
   readonly witnessAsked: string | null;
   /** The step with which the second person did not agree, as long as it is worked again. */
   readonly objected: string | null;
+  /** Values read off something else than a torque tool, with what became of each. */
+  readonly observed: readonly ObservedValue[];
+  /** When the wait of a step began (RFC 3339), by step. */
+  readonly waits: ReadonlyMap<string, string>;
+  /** What was decided about deviations, by the number of the event that each is. */
+  readonly dispositions: ReadonlyMap<number, Disposition>;
+  readonly signatures: readonly Signature[];
   /** The weight that is held in both hands; null where none is. */
   readonly hold: Hold | null;
   /** The second person was called to help, and the weight is not set down yet. */
@@ -149,7 +158,8 @@ export function confirmsByGoingOn(state: SessionState, reading: Pick<Reading, 's
 
 /** Whether nothing of a step was done, read or reported yet. */
 export const isUntouched = (state: SessionState, step: Step): boolean =>
-  ![...state.readings, ...state.deviations].some((each) => each.step === step.id) &&
+  ![...state.readings, ...state.deviations, ...state.observed].some((each) => each.step === step.id) &&
+  !state.waits.has(step.id) &&
   !planOf(state.procedure, step).calls.some(({ pass, fastener }) =>
     isDone(state, { step: step.id, pass: pass.index, fastener }),
   );

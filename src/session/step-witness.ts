@@ -1,7 +1,8 @@
 /** A second person looks at what a step asks for. The one who did it cannot, and no other word stands in for theirs. */
+import type { Step } from '../procedure/procedure.ts';
 import { accept, refuse, type Decision } from './decision.ts';
 import type { EventBody } from './event.ts';
-import { witnessIn } from './people.ts';
+import { isDoer, tidyName, witnessIn } from './people.ts';
 import { currentStep, openCondition, openWarning, type SessionState } from './state.ts';
 import { stepDone } from './steps.ts';
 
@@ -17,7 +18,31 @@ export function takeStepWitness(state: SessionState, agrees: boolean): Decision 
   const step = currentStep(state);
   const person = witnessIn(state);
   if (step === null || !awaitsStepWitness(state)) return refuse({ code: 'nothing to witness' });
+  if (wantsInspector(step)) return refuse({ code: 'inspector first' });
   if (person === null) return refuse({ code: 'no second person' });
   const witnessed: EventBody = { kind: 'step witnessed', step: step.id, person, agrees };
   return accept(witnessed, ...(agrees ? stepDone({ ...state, witnessAsked: null }, step, 'witnessed') : []));
+}
+
+/** Whether a step wants somebody who was never the mechanic, and who gives their name for it. */
+export const wantsInspector = (step: Step): boolean => step.kind === 'witness' && step.independent;
+
+/** What an inspector says of the step, under their own name. Who worked on it in this session is not taken. */
+export function takeInspection(
+  state: SessionState,
+  { name, agrees }: { readonly name: string; readonly agrees: boolean },
+): Decision {
+  const step = currentStep(state);
+  if (step === null || !wantsInspector(step) || !awaitsStepWitness(state))
+    return refuse({ code: 'nothing to witness' });
+  if (tidyName(name) === '') return refuse({ code: 'no name' });
+  if (isDoer(state.doers, name)) return refuse({ code: 'own work', name: tidyName(name) });
+  const inspected: EventBody = {
+    kind: 'step witnessed',
+    step: step.id,
+    person: tidyName(name),
+    agrees,
+    independent: true,
+  };
+  return accept(inspected, ...(agrees ? stepDone({ ...state, witnessAsked: null }, step, 'witnessed') : []));
 }

@@ -93,13 +93,12 @@ export function answerCondition(state: SessionState, condition: string, is: bool
   return accept({ kind: 'condition answered', condition, is }, ...ahead);
 }
 
-/** Steps that are known not to apply are skipped; after the last one the session is closed. */
+/** Steps that are known not to apply are skipped. */
 function comeTo(ahead: readonly Step[], conditions: SessionState['conditions']): readonly EventBody[] {
   const count = ahead.findIndex(
     ({ applies }) => !applies || (conditions.get(applies.condition) ?? applies.is) === applies.is,
   );
-  const skipped = (count < 0 ? ahead : ahead.slice(0, count)).flatMap(({ id, applies }): readonly EventBody[] =>
+  return (count < 0 ? ahead : ahead.slice(0, count)).flatMap(({ id, applies }): readonly EventBody[] =>
     applies ? [{ kind: 'step skipped', step: id, condition: applies.condition, is: !applies.is }] : [],
   );
-  return [...skipped, ...(count < 0 ? [{ kind: 'closed' } as const] : [])];
 }

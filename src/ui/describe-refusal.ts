@@ -31,6 +31,14 @@ function meant(meaning: Meaning): string {
       return 'a question';
     case 'silence':
       return 'silence';
+    case 'observed':
+      return `value “${meaning.value}”`;
+    case 'inspects':
+      return `${meaning.name || 'somebody'} inspecting`;
+    case 'dispose':
+      return `decision “${meaning.what}” by ${meaning.by || 'somebody'}`;
+    case 'sign':
+      return `signature of ${meaning.name || 'somebody'} as ${meaning.role}`;
     case 'witness says':
       return `witness ${meaning.agrees ? '“affirm”' : '“negative”'}`;
     case 'report':
@@ -115,6 +123,26 @@ function because(reason: Refusal, state: SessionState): string {
       return 'Nothing was reported of the fastener that is called';
     case 'nothing to confirm':
       return 'There was nothing to confirm';
+    case 'value first':
+      return 'A value was wanted';
+    case 'value unconfirmed':
+      return 'The observed value was not confirmed yet';
+    case 'wait first':
+      return 'The wait had not begun';
+    case 'wait not over':
+      return `The wait was not over: ${reason.seconds} s were left`;
+    case 'inspector first':
+      return 'The inspector had not looked yet';
+    case 'own work':
+      return `${reason.name} did the work, and somebody who did not was wanted`;
+    case 'closing':
+      return 'All steps were done: decisions and signatures were wanted';
+    case 'nothing to decide':
+      return 'There was nothing to decide about that';
+    case 'nothing to sign':
+      return 'There was nothing to sign';
+    case 'not the mechanic':
+      return `${reason.name} was not the mechanic`;
     case 'hold first':
       return 'It was not said yet that the weight is held';
     case 'holding':

@@ -39,6 +39,22 @@ export function describe({ body }: Pick<SessionEvent, 'body'>, after: SessionSta
       return `Step skipped, it does not apply: ${titleOf(procedure, body.step)} (${questionAndAnswer(body, procedure)})`;
     case 'answered':
       return answered(body, procedure);
+    case 'wait begun':
+      return `Wait begun: ${titleOf(procedure, body.step)}`;
+    case 'value observed':
+      return valueObserved(body, procedure);
+    case 'value confirmed':
+      return `Confirmed: ${valueOf(after, body.of)}`;
+    case 'value rejected':
+      return `Rejected: ${valueOf(after, body.of)}`;
+    case 'value disregarded':
+      return `Disregarded: ${valueOf(after, body.of)}`;
+    case 'value left open':
+      return `Left open: ${valueOf(after, body.of)}`;
+    case 'disposed':
+      return `Decided about entry ${body.of}: ${body.what}, by ${body.by}${body.note === null ? '' : `: “${body.note}”`}`;
+    case 'signed':
+      return `Signed by ${body.person} as ${body.role}`;
     case 'hold begun':
       return `Held: ${titleOf(procedure, body.step)}`;
     case 'hold call':
@@ -66,7 +82,7 @@ export function describe({ body }: Pick<SessionEvent, 'body'>, after: SessionSta
     case 'witness asked':
       return `Second person asked to look: ${titleOf(procedure, body.step)}`;
     case 'step witnessed':
-      return `${body.agrees ? 'Witnessed' : 'Not agreed to'} by ${body.person}: ${titleOf(procedure, body.step)}`;
+      return `${body.independent ? (body.agrees ? 'Inspected' : 'Not passed') : body.agrees ? 'Witnessed' : 'Not agreed to'} by ${body.person}: ${titleOf(procedure, body.step)}`;
     case 'deviation reported':
     case 'reason given':
     case 'reason confirmed':
@@ -122,6 +138,25 @@ function opened({ people }: BodyOf<'opened'>, { title, source, invented }: Proce
 
 /** A record from elsewhere may name what its procedure does not have: then the name itself is shown. */
 const titleOf = ({ steps }: Procedure, id: string): string => steps.find((step) => step.id === id)?.title ?? id;
+
+function valueObserved(body: BodyOf<'value observed'>, procedure: Procedure): string {
+  const { value, unit, window, verdict, waited } = body;
+  const judged = window ? `, ${VERDICTS[verdict]} ${window.min} to ${window.max} ${unit}` : '';
+  const wait = waited === null ? '' : `, after a wait of ${waited} s`;
+  return `${titleOf(procedure, body.step)}: ${value} ${unit}${judged}${wait}`;
+}
+
+const VERDICTS: Readonly<Record<BodyOf<'value observed'>['verdict'], string>> = {
+  in: 'inside',
+  under: 'under',
+  over: 'over',
+  'no window': 'not judged',
+};
+
+function valueOf({ observed, procedure }: SessionState, seq: number): string {
+  const found = observed.find((each) => each.seq === seq);
+  return found ? `${titleOf(procedure, found.step)}, ${found.value} ${found.unit}` : `entry ${seq}, which is no value`;
+}
 
 function callOf({ step: id, index }: BodyOf<'hold call'>, { steps }: Procedure): string {
   const step = steps.find((each) => each.id === id);

@@ -1,5 +1,7 @@
 import type { Situation } from '../language/situation.ts';
 import { openDeviation } from '../session/deviation.ts';
+import { isClosing } from '../session/closing.ts';
+import { isOutside, pendingValue } from '../session/observed.ts';
 import { awaitsHold } from '../session/hold.ts';
 import type { Meaning } from '../session/intent.ts';
 import {
@@ -27,8 +29,10 @@ export function forwardMeaning(state: SessionState, { sayings }: Situation): Mea
 
 /** A reading outside its window or in doubt, a break, a reason, another person's word, a fact about the unit, a check that "affirm" does not pass. */
 function wantsWord(state: SessionState): boolean {
-  if (state.breakOf !== null || openDeviation(state) || awaitsStepWitness(state)) return true;
+  if (isClosing(state) || state.breakOf !== null || openDeviation(state) || awaitsStepWitness(state)) return true;
   if (openWarning(state)) return false;
+  const value = pendingValue(state);
+  if (value) return isOutside(value);
   const pending = pendingReading(state);
   // What awaits its witness is refused alike, in or out: a pedal must not tell.
   if (pending) return wantsOwnWord(pending) && !awaitsWitness(state, pending);

@@ -249,12 +249,14 @@ function toneFor(state: SessionState, events: readonly EventBody[]): ToneKind {
   const has = (...kinds: readonly EventBody['kind'][]): boolean => events.some(({ kind }) => kinds.includes(kind));
   if (has('help called')) return 'help';
   if (events.some((event) => event.kind === 'step witnessed' && !event.agrees)) return 'stop';
-  if (has('refused', 'disputed', 'deviation reported', 'reason given')) return 'question';
+  if (has('refused', 'disputed', 'deviation reported', 'reason given', 'value observed')) return 'question';
   if (has('reading captured', 'witnessed')) {
     const pending = pendingReading(state);
     // As long as the witness has not read, no sound may tell what the value is like.
     const isBad = pending?.verdict === 'over' || pending?.verdict === 'nut worn';
     return pending && isBad && !awaitsWitness(state, pending) ? 'stop' : 'question';
   }
-  return has('reading confirmed', 'reason confirmed', 'step witnessed') ? 'logged' : 'heard';
+  return has('reading confirmed', 'reason confirmed', 'step witnessed', 'value confirmed', 'disposed', 'signed')
+    ? 'logged'
+    : 'heard';
 }

@@ -14,7 +14,8 @@ const Meant = v.pipe(
   SecondMeaningSchema,
   v.check((meaning) => meaning.kind !== 'witness' || isWellFormed(meaning.reading), 'Expected a value of a scale'),
   v.check(
-    (meaning) => meaning.kind !== 'second person' || (meaning.name?.length ?? 0) <= LONGEST_NAME,
+    (meaning) =>
+      (meaning.kind !== 'second person' && meaning.kind !== 'inspects') || (meaning.name?.length ?? 0) <= LONGEST_NAME,
     `Expected a name of at most ${LONGEST_NAME} letters`,
   ),
 );

@@ -16,7 +16,7 @@ export type Task =
   /** The value on the tool. `of` tells one reading from the next. */
   | { readonly kind: 'read'; readonly of: number; readonly fastener: number; readonly unit: string }
   /** Their word for the step. */
-  | { readonly kind: 'look'; readonly what: string; readonly text: string }
+  | { readonly kind: 'look'; readonly what: string; readonly text: string; readonly isInspection?: true }
   | { readonly kind: 'wait'; readonly why: string };
 
 /** What the two said of one thing, as long as it is not settled. */
@@ -86,6 +86,12 @@ function taskOf(state: SessionState, view: WorkView): Task {
   const wait = (why: string): Task => ({ kind: 'wait', why });
   const { phase, step, handingOver, breakOf, deviation, warning } = view;
   if (view.help !== null) return { kind: 'help', what: view.help };
+  if (view.closing)
+    return wait(
+      view.closing.kind === 'signature'
+        ? 'The record is signed in the other window.'
+        : 'A deviation is decided about in the other window.',
+    );
   if (phase === 'closed' || step === null) return wait('All steps are done. The record is closed.');
   if (handingOver) return wait('The work is being handed over.');
   if (phase === 'standing by') return wait('The work stands by.');
@@ -103,7 +109,12 @@ function taskOf(state: SessionState, view: WorkView): Task {
   if (view.toWitness !== null)
     return witnessIn(state) === null
       ? wait(`To be witnessed: ${view.toWitness}. Join under your name.`)
-      : { kind: 'look', what: sentence(view.toWitness), text: step.text };
+      : {
+          kind: 'look',
+          what: sentence(view.toWitness),
+          text: step.text,
+          ...(view.wantsInspector ? { isInspection: true } : {}),
+        };
   return wait(isDisputed(state) ? 'The mechanic reads again first.' : 'Nothing is wanted of you now.');
 }
 

@@ -4,11 +4,13 @@ import { sayHelp } from '../language/say-hold.ts';
 import { labelOf, sentence } from '../language/say.ts';
 import { sayDuration } from '../language/standing.ts';
 import { minimumRunningTorque } from '../procedure/lead-hand.ts';
-import type { Hazard, Procedure, Step } from '../procedure/procedure.ts';
+import type { Hazard, Procedure, Step, StepOf } from '../procedure/procedure.ts';
 import { forbids } from '../procedure/tool-reasons.ts';
 import { planOf, RUNNING_ROUND, runningToolOf, toolFor, type Call } from '../session/calls.ts';
 import { isLeftOpen, openDeviation } from '../session/deviation.ts';
-import { openPoints, statedOnCall, toDoAbout, type OpenPoint } from '../session/deviations.ts';
+import { openPoints, statedOnCall, toDoAbout, type FastenerPoint, type OpenPoint } from '../session/deviations.ts';
+import { beforeClosing, isClosing, type SignatureRole } from '../session/closing.ts';
+import { isOutside, outsideValue, pendingValue, type ObservedValue } from '../session/observed.ts';
 import { awaitsHold, heldStep } from '../session/hold.ts';
 import { witnessIn } from '../session/people.ts';
 import { settingOf, type Setting } from '../session/setting.ts';
@@ -24,7 +26,7 @@ import {
   type Reading,
   type SessionState,
 } from '../session/state.ts';
-import { awaitsStepWitness } from '../session/step-witness.ts';
+import { awaitsStepWitness, wantsInspector } from '../session/step-witness.ts';
 import { toolTroubles } from '../session/tools.ts';
 import { awaitsWitness } from '../session/witness.ts';
 import { layOut, type Position } from '../tightening/pattern.ts';
@@ -60,6 +62,12 @@ export interface WorkView {
   /** The weight, the lift with its limits, and the container: at the first step and where the component is held. */
   readonly load: readonly string[];
   readonly map: MapView | null;
+  /** What is read at this step off something else than a torque tool. */
+  readonly measure: MeasureView | null;
+  /** What is left before the record is closed. */
+  readonly closing: ClosingView | null;
+  /** The step wants an inspector who gives a name. */
+  readonly wantsInspector: boolean;
   /** The weight that is held in both hands. */
   readonly held: HeldView | null;
   /** The mechanic is to say that they hold it. */
@@ -82,6 +90,28 @@ export interface WorkView {
   /** What is to be decided about after the work, each as a line. */
   readonly openPoints: readonly string[];
 }
+
+export interface MeasureView {
+  readonly what: string;
+  readonly unit: string;
+  /** "40 to 60"; null where the procedure has none. */
+  readonly window: string | null;
+  readonly wait: {
+    readonly minutes: number;
+    /** When it is over, in milliseconds since 1970; null before it has begun. */
+    readonly over: number | null;
+  } | null;
+  /** The value that was read back, with its verdict in words. */
+  readonly pending: { readonly value: string; readonly unit: string; readonly verdict: string } | null;
+  readonly isOutside: boolean;
+  /** "70 mm", where that was confirmed and is outside. */
+  readonly outside: string | null;
+}
+
+export type ClosingView =
+  | { readonly kind: 'disposition'; readonly of: number; readonly text: string }
+  /** `who` is the name that is wanted; null where anybody else's is. */
+  | { readonly kind: 'signature'; readonly role: SignatureRole; readonly who: string | null };
 
 export interface HeldView {
   /** When it was taken (RFC 3339). */
@@ -140,6 +170,9 @@ export function workView(state: SessionState): WorkView {
     doubt: doubt === undefined ? null : questionAbout(doubt),
     load: step && (state.at === 0 || step.kind === 'hold') ? explainBeforeWork(state.procedure) : [],
     map: step ? mapView(state, step, call) : null,
+    measure: step?.kind === 'measure' ? measureView(state, step) : null,
+    closing: closingView(state),
+    wantsInspector: step !== null && awaitsStepWitness(state) && wantsInspector(step),
     held: heldView(state),
     awaitsHold: step !== null && awaitsHold(state) && openWarning(state) === null && openCondition(state) === null,
     help: state.helpCalled ? sayHelp(state) : null,
@@ -151,14 +184,68 @@ export function workView(state: SessionState): WorkView {
     handingOver: state.handingOver,
     people: state.people,
     witness: witnessIn(state),
-    openPoints: openPoints(state).map((point) => placed(state, point)),
+    openPoints: openPoints(state).map((point) => pointText(state, point)),
   };
 }
 
+/** What is to be decided about, and what was decided. */
+function pointText(state: SessionState, point: OpenPoint): string {
+  const decided = state.dispositions.get(point.seq);
+  return `${nameOf(state, point)}${decided ? `: ${decided.what}, by ${decided.by}` : ''}`;
+}
+
+function nameOf(state: SessionState, point: OpenPoint): string {
+  if (point.of === 'fastener') return placed(state, point);
+  const { value, unit, verdict } = point.value;
+  const title = state.procedure.steps.find(({ id }) => id === point.step)?.title ?? point.step;
+  return `${title}: ${value} ${unit}, ${verdict} the window, left open`;
+}
+
 /** "Stud 4, pass 1: damage, left open". */
-function placed(state: SessionState, { step, pass, fastener, what, leftOpen }: Omit<OpenPoint, 'reason'>): string {
+function placed(
+  state: SessionState,
+  { step, pass, fastener, what, leftOpen }: Pick<FastenerPoint, 'step' | 'pass' | 'fastener' | 'what' | 'leftOpen'>,
+): string {
   const round = pass === 0 ? 'running torque' : `pass ${pass}`;
   return sentence(`${labelOf(state, step)} ${fastener}, ${round}: ${what}${leftOpen ? ', left open' : ''}`);
+}
+
+function measureView(state: SessionState, step: StepOf<'measure'>): MeasureView {
+  const { what, unit, window, waitMinutes } = step;
+  const since = state.waits.get(step.id);
+  const value = pendingValue(state);
+  const outside = outsideValue(state, step.id);
+  return {
+    what: sentence(what),
+    unit,
+    window: window ? `${window.min} to ${window.max}` : null,
+    wait:
+      waitMinutes === undefined
+        ? null
+        : { minutes: waitMinutes, over: since === undefined ? null : Date.parse(since) + waitMinutes * 60_000 },
+    pending: value && { value: value.value, unit: value.unit, verdict: VERDICT_WORDS[value.verdict] },
+    isOutside: value !== null && isOutside(value),
+    outside: outside && `${outside.value} ${outside.unit}`,
+  };
+}
+
+const VERDICT_WORDS: Readonly<Record<ObservedValue['verdict'], string>> = {
+  in: 'inside the window',
+  under: '▼ under the window',
+  over: '▲ over the window',
+  'no window': 'no window is stated',
+};
+
+function closingView(state: SessionState): ClosingView | null {
+  const wanted = isClosing(state) ? beforeClosing(state) : null;
+  switch (wanted?.kind) {
+    case 'disposition':
+      return { kind: 'disposition', of: wanted.point.seq, text: nameOf(state, wanted.point) };
+    case 'signature':
+      return { ...wanted, who: wanted.role === 'mechanic' ? state.people.mechanic : null };
+    default:
+      return null;
+  }
 }
 
 function heldView(state: SessionState): HeldView | null {

@@ -19,6 +19,8 @@ function notationOfMeaning(meaning: Meaning): string {
       return meaning.fastener === null ? 'click' : `click ${meaning.fastener}`;
     case 'answer':
       return `answer ${meaning.outcome}`;
+    case 'observed':
+      return `observed ${meaning.value}`;
     case 'witness says':
       return meaning.agrees ? 'witness affirm' : 'witness negative';
     case 'report':

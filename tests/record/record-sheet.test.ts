@@ -206,7 +206,7 @@ describe('the record sheet of the demonstration', () => {
   });
   test('has the deviation with its reason', () =>
     expect(openPoints).toEqual([
-      'Tighten the main ring, stud 4, pass 2: over torque, reason given: “loosened and tightened again”',
+      'Tighten the main ring, stud 4, pass 2: over torque, reason given: “loosened and tightened again”. Decided by Mara Lenz (invented): part replaced (“New nut fitted.”)',
     ]));
   test('has each opening with the steps in which it was closed off and connected again', () => {
     expect(openings.length).toBe(demo.procedure.openings.length);

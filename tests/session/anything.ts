@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import type { Procedure } from '../../src/procedure/procedure.ts';
 import { isReadCall, planOf, toolFor } from '../../src/session/calls.ts';
 import { openDeviation } from '../../src/session/deviation.ts';
-import { DEVIATION_KINDS, type Meaning } from '../../src/session/intent.ts';
+import { DEVIATION_KINDS, DISPOSITION_KINDS, type Meaning } from '../../src/session/intent.ts';
 import { witnessIn } from '../../src/session/people.ts';
 import { settingOf } from '../../src/session/setting.ts';
 import {
@@ -15,7 +15,9 @@ import {
   pendingReading,
   type SessionState,
 } from '../../src/session/state.ts';
-import { awaitsStepWitness } from '../../src/session/step-witness.ts';
+import { beforeClosing } from '../../src/session/closing.ts';
+import { pendingValue } from '../../src/session/observed.ts';
+import { awaitsStepWitness, wantsInspector } from '../../src/session/step-witness.ts';
 import { awaitsWitness, wantsWitness } from '../../src/session/witness.ts';
 import {
   demo,
@@ -59,6 +61,21 @@ export const meaning: fc.Arbitrary<Meaning> = fc.oneof(
   },
   { weight: 2, arbitrary: fc.record({ kind: fc.constant('witness' as const), reading: said }) },
   { weight: 1, arbitrary: fc.record({ kind: fc.constant('click' as const), fastener }) },
+  { weight: 1, arbitrary: value.map((value): Meaning => ({ kind: 'observed', value })) },
+  {
+    weight: 1,
+    arbitrary: fc.oneof(
+      fc
+        .tuple(fc.constantFrom('Mechanic', 'Sixth person', ''), fc.boolean())
+        .map(([name, agrees]): Meaning => ({ kind: 'inspects', name, agrees })),
+      fc
+        .tuple(fc.constantFrom('mechanic' as const, 'inspector' as const), fc.constantFrom('Mechanic', 'Sixth person'))
+        .map(([role, name]): Meaning => ({ kind: 'sign', role, name })),
+      fc
+        .constantFrom(...DISPOSITION_KINDS)
+        .map((what): Meaning => ({ kind: 'dispose', of: 3, what, by: 'Mechanic', note: '' })),
+    ),
+  },
   {
     weight: 1,
     arbitrary: fc.record({ kind: fc.constant('answer' as const), outcome: fc.constantFrom('reuse', 'stop', 'x') }),
@@ -161,7 +178,18 @@ const steps = fc
         { weight: 1, arbitrary: hazards.map((some) => ({ kind: 'check', outcomes, hazards: some })) },
         { weight: 1, arbitrary: fc.constant({ kind: 'loosen', pattern: 'three' }) },
         { weight: 1, arbitrary: hazards.map((some) => ({ kind: 'hold', calls: ['Off', 'Down'], hazards: some })) },
-        { weight: 1, arbitrary: hazards.map((some) => ({ kind: 'witness', what: 'all of it', hazards: some })) },
+        {
+          weight: 1,
+          arbitrary: fc.tuple(hazards, fc.boolean()).map(([some, independent]) => ({
+            ...{ kind: 'witness', what: 'all of it', hazards: some, independent },
+          })),
+        },
+        {
+          weight: 1,
+          arbitrary: hazards.map((some) => ({
+            ...{ kind: 'measure', what: 'level', unit: 'mm', window: { min: '12', max: '18' }, hazards: some },
+          })),
+        },
         {
           weight: 3,
           arbitrary: fc
@@ -178,24 +206,35 @@ const steps = fc
   )
   .map((some) => some.map(({ kind, ...more }, i) => ({ ...step(`step-${i}`, kind), ...more, id: `step-${i}` })));
 const small = fc
-  .record({ steps, tool: fc.constantFrom(indicating, setting) })
-  .map(({ steps, tool }) => procedureOf(steps, { tools: [tool, dial], conditions }));
+  .record({ steps, tool: fc.constantFrom(indicating, setting), signatures: fc.subarray(['mechanic', 'inspector']) })
+  .map(({ steps, tool, signatures }) => procedureOf(steps, { tools: [tool, dial], conditions, signatures }));
 const procedure = fc.oneof(fc.constant(demo()), fc.constant(fireBoat()), small);
 
 /** The answer that takes the job on: warnings are acknowledged, readings are what was called for and are confirmed. */
 export function openly(state: SessionState): Meaning {
   const current = currentStep(state);
+  const left = beforeClosing(state);
   if (state.phase === 'standing by') return { kind: 'continue' };
   if (state.breakOf !== null) return { kind: 'affirm' };
   const deviation = openDeviation(state);
   if (deviation) return deviation.reason === null ? { kind: 'reason', text: 'worn' } : { kind: 'affirm' };
+  if (current === null && left?.kind === 'disposition')
+    return { kind: 'dispose', of: left.point.seq, what: 'deferred', by: 'Sixth person', note: '' };
+  if (current === null && left?.kind === 'signature')
+    return { kind: 'sign', role: left.role, name: left.role === 'mechanic' ? state.people.mechanic : 'Sixth person' };
+  if (current !== null && awaitsStepWitness(state) && wantsInspector(current))
+    return { kind: 'inspects', name: 'Sixth person', agrees: true };
   const isWitnessed = current !== null && (awaitsStepWitness(state) || wantsWitness(state, current.id));
   if (isWitnessed && witnessIn(state) === null) return { kind: 'second person', name: 'Fifth person' };
   const pending = pendingReading(state);
   if (pending && !openWarning(state) && awaitsWitness(state, pending))
     return { kind: 'witness', reading: { fastener: null, value: pending.reading.value } };
-  if (openCondition(state) || openWarning(state) || pending) return { kind: 'affirm' };
+  if (openCondition(state) || openWarning(state) || pending || pendingValue(state)) return { kind: 'affirm' };
   if (awaitsStepWitness(state)) return { kind: 'witness says', agrees: true };
+  if (current?.kind === 'measure')
+    return current.waitMinutes !== undefined && !state.waits.has(current.id)
+      ? { kind: 'next' }
+      : { kind: 'observed', value: current.window?.min ?? '1' };
   if (current?.kind === 'hold') return { kind: state.hold === null ? 'held' : 'set down' };
   if (current?.kind === 'check')
     return { kind: 'answer', outcome: current.outcomes.find(({ then }) => then === 'go on')?.id ?? '' };

@@ -35,11 +35,15 @@ const last = step('clean', 'do');
 const twoPasses = { passes: [torquePass('12', '11', '13'), torquePass('24.5', '23', '26')] };
 const ring = (more: object = {}): Play => start(procedureOf([tighten('ring', more), last]));
 const points = ({ state }: Play): readonly string[] =>
-  openPoints(state).map(({ fastener, pass, what, reason, leftOpen }) =>
-    [`${fastener}/${pass}: ${what}`, ...(reason === null ? [] : [reason]), ...(leftOpen ? ['left open'] : [])].join(
-      ', ',
-    ),
-  );
+  openPoints(state).flatMap((point) => {
+    if (point.of !== 'fastener') return [];
+    const { fastener, pass, what, reason, leftOpen } = point;
+    return [
+      `${fastener}/${pass}: ${what}`,
+      ...(reason === null ? [] : [reason]),
+      ...(leftOpen ? ['left open'] : []),
+    ].join(', ');
+  });
 
 describe('a report', () => {
   const reported = tell(ring(), damage);

@@ -91,6 +91,8 @@ export class AppPage {
   /** Answers what is asked, by touch and typing, as someone would for whom everything is in order. */
   async answer(): Promise<void> {
     const wanted = await this.wanted();
+    if (await this.page.locator('.closing').isVisible()) return this.close();
+    if (await this.page.locator('.measured').isVisible()) return this.measure(wanted);
     const value = /\n\s*([\d.]+)\s+(?:N·m|lbf·in)\s+Window/.exec(wanted)?.[1];
     if (value !== undefined) return this.type(value);
     // The nut's own drag is read, not set: any plausible one will do.
@@ -99,6 +101,34 @@ export class AppPage {
     const [answer] = await this.page.locator('.answers button').all();
     if (answer) return this.grows(() => answer.click());
     return this.tap((await affirm.isEnabled()) ? 'Affirm' : 'Next');
+  }
+
+  /** A value of something else than a torque tool: in its window, and after its wait, for which the page's clock is put forward. */
+  private async measure(wanted: string): Promise<void> {
+    if (wanted.includes('Is that correct?')) return this.tap('Affirm');
+    if (wanted.includes('begins the wait')) return this.tap('Next');
+    const minutes = Number(/Wait (\d+):\d\d/.exec(wanted)?.[1] ?? -1) + 1;
+    await this.page.evaluate((ahead) => {
+      const { now } = Date;
+      Date.now = () => now() + ahead;
+    }, minutes * 60_000);
+    return this.type(/Window ([\d.]+) to/.exec(wanted)?.[1] ?? '1');
+  }
+
+  /** Decides about a deviation, inspects, or signs: as somebody else where the mechanic may not. */
+  private async close(): Promise<void> {
+    const form = this.page.locator('.closing');
+    const mechanic = /The mechanic signs: (.+)/.exec(await form.innerText())?.[1]?.trim();
+    await form
+      .locator('input')
+      .first()
+      .fill(mechanic ?? 'Q. Invented');
+    const twice = form.getByRole('button', { name: /twice to sign/ });
+    if ((await twice.count()) === 0)
+      return this.grows(() => form.getByRole('button', { name: /^(repaired|Passed)$/ }).click());
+    await twice.click();
+    await this.page.waitForTimeout(600);
+    await this.grows(() => form.getByRole('button', { name: 'Press once more to sign' }).click());
   }
 
   private async grows(action: () => Promise<void>): Promise<void> {

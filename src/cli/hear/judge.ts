@@ -85,5 +85,6 @@ const answersAlone = (phrases: readonly string[]): Situation => ({
   correction: null,
   logged: null,
   witness: null,
+  observed: null,
   dictation: false,
 });

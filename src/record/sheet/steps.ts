@@ -3,7 +3,8 @@ import { closedIn, openedIn, type Procedure, type Step } from '../../procedure/p
 import { isBetweenSteps } from '../../session/people.ts';
 import type { EventBody } from '../../session/event.ts';
 import type { SessionState } from '../../session/state.ts';
-import { openPoints } from '../../session/deviations.ts';
+import type { Disposition } from '../../session/closing.ts';
+import { openPoints, type OpenPoint } from '../../session/deviations.ts';
 import { planOf } from '../../session/calls.ts';
 import type { Entry } from '../entry.ts';
 import type { SessionRecord } from '../session-record.ts';
@@ -100,12 +101,9 @@ export function openingsOf({ openings, steps }: Procedure, sheet: readonly Sheet
 
 /** What others have to decide about: deviations, values over their window, what was left open or is not done. */
 export function openPointsOf(end: SessionState, sheet: readonly SheetStep[]): readonly string[] {
-  const points = openPoints(end).map(({ step: id, pass, fastener, what, reason, leftOpen }) => {
-    const step = end.procedure.steps.find((each) => each.id === id);
-    const label = (step && planOf(end.procedure, step).calls[0]?.label) ?? 'fastener';
-    const round = pass === 0 ? 'running torque' : `pass ${pass}`;
-    const why = reason === null ? '' : `, reason given: “${reason}”`;
-    return `${step?.title ?? id}, ${label} ${fastener}, ${round}: ${what}${why}${leftOpen ? '. LEFT OPEN' : ''}`;
+  const points = openPoints(end).map((point) => {
+    const decided = end.dispositions.get(point.seq);
+    return `${pointText(end, point)}. ${decided ? dispositionText(decided) : 'NOT DECIDED ABOUT'}`;
   });
   const undone = sheet.filter(({ standing }) => standing === 'not done' || standing === 'begun');
   return [
@@ -113,3 +111,21 @@ export function openPointsOf(end: SessionState, sheet: readonly SheetStep[]): re
     ...undone.map(({ number, title, standing }) => `Step ${number}, ${title}: ${standing.toUpperCase()}`),
   ];
 }
+
+/** "Tighten the ring, stud 4, pass 2: over torque, reason given: “…”. LEFT OPEN". */
+function pointText({ procedure }: SessionState, point: OpenPoint): string {
+  const step = procedure.steps.find((each) => each.id === point.step);
+  const title = step?.title ?? point.step;
+  const open = point.leftOpen ? '. LEFT OPEN' : '';
+  if (point.of === 'value') {
+    const { value, unit, verdict } = point.value;
+    return `${title}: ${value} ${unit}, ${verdict} the window${open}`;
+  }
+  const label = (step && planOf(procedure, step).calls[0]?.label) ?? 'fastener';
+  const round = point.pass === 0 ? 'running torque' : `pass ${point.pass}`;
+  const why = point.reason === null ? '' : `, reason given: “${point.reason}”`;
+  return `${title}, ${label} ${point.fastener}, ${round}: ${point.what}${why}${open}`;
+}
+
+const dispositionText = ({ what, by, note }: Disposition): string =>
+  `Decided by ${by}: ${what}${note === null ? '' : ` (“${note}”)`}`;

@@ -43,16 +43,20 @@ export function StepWitness(props: {
   readonly what: string;
   readonly second: string | null;
   readonly objected: boolean;
+  /** An inspector is wanted, who gives a name. */
+  readonly byName: boolean;
 }): JSX.Element {
   return (
     <div class="call to-confirm in">
-      <p class="question">{props.second ?? 'Second person'}, look at this:</p>
+      <p class="question">{props.byName ? 'Inspector' : (props.second ?? 'Second person')}, look at this:</p>
       <p class="sentence medium">{props.what}</p>
       <Show when={props.objected}>
         <p class="verdict">The second person did not agree. Put it right. To read the last pass again, say back.</p>
       </Show>
-      <p class="question">Say witness affirm or witness negative.</p>
-      <Show when={props.second === null}>
+      <p class="question">
+        {props.byName ? 'Type your name and tap what you found.' : 'Say witness affirm or witness negative.'}
+      </p>
+      <Show when={props.second === null && !props.byName}>
         <p class="note">Nobody is named as second person. One joins below; the mechanic cannot witness.</p>
       </Show>
     </div>

@@ -4,6 +4,7 @@ import { wantsOwnWord, type Reading } from '../../session/state.ts';
 import type { CallView, WorkView } from '../view.ts';
 import { AfterBreak, DeviationAsked, HandingOver, OpenPoints, StepWitness } from './asked.tsx';
 import { Held, HelpCalled } from './held.tsx';
+import { Measured } from './measured.tsx';
 import { PatternMap } from './pattern-map.tsx';
 
 /** What is wanted now, large: the open warning, the reading to confirm, the next fastener, or the step. */
@@ -12,7 +13,12 @@ export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
     <div class="work-panel">
       <div class="inner" classList={{ 'with-map': props.view.map !== null }}>
         <div class="wanted">
-          <Show when={props.view.step} fallback={<p class="sentence short">All steps are done.</p>}>
+          <Show
+            when={props.view.step}
+            fallback={
+              <p class="sentence short">{props.view.closing ? 'Before the record is closed' : 'All steps are done.'}</p>
+            }
+          >
             {(step) => (
               <>
                 <h1 class="step-line">
@@ -46,7 +52,14 @@ export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
                     )}
                   </Match>
                   <Match when={props.view.toWitness}>
-                    {(what) => <StepWitness what={what()} second={props.view.witness} objected={props.view.objected} />}
+                    {(what) => (
+                      <StepWitness
+                        what={what()}
+                        second={props.view.witness}
+                        objected={props.view.objected}
+                        byName={props.view.wantsInspector}
+                      />
+                    )}
                   </Match>
                   <Match when={props.view.question}>{(question) => <OpenQuestion question={question()} />}</Match>
                   <Match when={props.view.call}>{(call) => <NextCall call={call()} hazards={step().hazards} />}</Match>
@@ -79,6 +92,7 @@ function StepText(props: { readonly view: WorkView }): JSX.Element {
           <p class={`sentence ${size(shown().text)}`}>{shown().text}</p>
           <For each={shown().notes}>{(note) => <p class="note">Note: {note}</p>}</For>
           <Outcomes view={props.view} />
+          <Show when={props.view.measure}>{(measure) => <Measured measure={measure()} />}</Show>
           <Show when={props.view.awaitsHold}>
             <p class="question">Say held when you hold it.</p>
           </Show>

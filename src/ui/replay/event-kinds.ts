@@ -82,6 +82,19 @@ export function kindsOf(body: EventBody, procedure: Procedure): readonly EventKi
     case 'handover begun':
     case 'handed over':
       return ['people', 'interruption'];
+    case 'wait begun':
+    case 'signed':
+      return ['step'];
+    case 'value observed':
+      return ['reading', ...(body.verdict === 'under' || body.verdict === 'over' ? (['outside'] as const) : [])];
+    case 'value confirmed':
+      return ['confirmation'];
+    case 'value rejected':
+    case 'value disregarded':
+      return ['confirmation', 'correction'];
+    case 'value left open':
+    case 'disposed':
+      return ['deviation'];
     case 'hold begun':
     case 'hold call':
     case 'hold ended':

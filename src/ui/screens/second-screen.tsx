@@ -79,6 +79,13 @@ function SecondBench(props: { readonly link: SecondLink; readonly kept: KeptSess
     const wanted = task();
     return wanted.kind === 'read' && send({ kind: 'witness', reading: { fastener: wanted.fastener, value } });
   }
+  /** An inspection is under the name of who joined here. */
+  const wordOf = (agrees: boolean): SecondMeaning => {
+    const wanted = task();
+    return wanted.kind === 'look' && wanted.isInspection
+      ? { kind: 'inspects', name: view().second ?? '', agrees }
+      : { kind: 'witness says', agrees };
+  };
   const wantedOf = (): number | null => {
     const wanted = task();
     return wanted.kind === 'read' && isHeard() ? wanted.of : null;
@@ -117,10 +124,7 @@ function SecondBench(props: { readonly link: SecondLink; readonly kept: KeptSess
       </div>
       <div class="pad">
         <NumberEntry of={wantedOf()} unit={unit()} onRead={read} />
-        <StepWords
-          isWanted={task().kind === 'look' && isHeard()}
-          onSay={(agrees) => void send({ kind: 'witness says', agrees })}
-        />
+        <StepWords isWanted={task().kind === 'look' && isHeard()} onSay={(agrees) => void send(wordOf(agrees))} />
       </div>
     </main>
   );

@@ -36,6 +36,7 @@ import { HearingStrip } from '../parts/hearing-strip.tsx';
 import { Lines } from '../parts/lines.tsx';
 import { PeoplePanel } from '../parts/people-panel.tsx';
 import { SecondLink } from '../parts/second-link.tsx';
+import { Closing, Inspection } from '../parts/closing.tsx';
 import { ClosedNote } from '../parts/closed-note.tsx';
 import { StorageLine } from '../parts/storage-line.tsx';
 import { WayBack } from '../parts/way-back.tsx';
@@ -44,7 +45,8 @@ import { addressOf } from '../router.ts';
 import { openSecondDesk } from '../second-desk.ts';
 import { readSession, stateAfter, type KeptSession } from '../session-file.ts';
 import { createSoundKeeper, type KeepSound } from '../sound-keeper.ts';
-import { workView, type WorkView } from '../view.ts';
+import { workView, type MeasureView, type WorkView } from '../view.ts';
+import { createWaitClock } from '../wait-clock.ts';
 
 /** A session under the hands: this window writes it where it holds the pen, else it only shows it. */
 export function WorkScreen(props: { readonly shop: Shop; readonly session: string }): JSX.Element {
@@ -175,6 +177,11 @@ function Bench(props: {
     onCall: () => void live.act({ kind: 'time passed' }, 'program'),
     onTime: (text) => void devices.announce([text]),
   });
+  createWaitClock(
+    live.state,
+    () => now().utc,
+    (text) => void devices.addNews(text),
+  );
   onCleanup(() => void devices.announce([]));
   keepScreenOn();
 
@@ -217,6 +224,12 @@ function Bench(props: {
           </nav>
         </div>
         <WorkPanel view={view()} />
+        <Show when={view().closing}>
+          {(closing) => <Closing closing={closing()} onMeaning={(meaning, source) => void live.act(meaning, source)} />}
+        </Show>
+        <Show when={view().wantsInspector}>
+          <Inspection onMeaning={(meaning, source) => void live.act(meaning, source)} />
+        </Show>
         <Show when={live.state().phase === 'closed'}>
           <ClosedNote
             book={shop.book}
@@ -263,9 +276,13 @@ function primaryOf(view: WorkView): Meaning['kind'] | null {
   if (view.breakOf !== null || view.deviation || view.toWitness !== null) return null;
   if (warning || (pending && pending.verdict === 'in')) return 'affirm';
   if (view.awaitsHold) return 'held';
-  if (pending || question || step?.kind === 'check') return null;
+  if (view.measure)
+    return view.measure.pending && !view.measure.isOutside ? 'affirm' : waitsForNext(view.measure) ? 'next' : null;
+  if (step === null || pending || question || step.kind === 'check') return null;
   return call?.target || call?.instead === 'read it' ? null : 'next';
 }
+
+const waitsForNext = ({ wait }: MeasureView): boolean => wait !== null && wait.over === null;
 
 const sure = (word: string): { word: string; confidence: number } => ({ word, confidence: 1 });
 

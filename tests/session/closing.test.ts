@@ -1,0 +1,182 @@
+/** After the last step: decisions by people with a name, an inspection by somebody else, signatures; only then it is closed. */
+import { describe, expect, test } from 'vitest';
+import { announce } from '../../src/language/announce.ts';
+import { prompt } from '../../src/language/prompt.ts';
+import { sayRefusal } from '../../src/language/say-refusal.ts';
+import { situationOf } from '../../src/language/situation.ts';
+import { undecided } from '../../src/session/closing.ts';
+import { DISPOSITION_KINDS, type DispositionKind, type Meaning } from '../../src/session/intent.ts';
+import {
+  affirm,
+  happened,
+  kinds,
+  next,
+  procedureOf,
+  reading,
+  refused,
+  start,
+  step,
+  tell,
+  tighten,
+  type Play,
+} from './play.ts';
+
+const why = (play: Play): string => {
+  const reason = refused(play);
+  return reason ? sayRefusal(play.state, reason) : '';
+};
+const said = (play: Play): readonly string[] => announce(play.state, happened(play));
+const dispose = (of: number, by: string, what: DispositionKind = 'repaired', note = ''): Meaning => ({
+  kind: 'dispose',
+  of,
+  what,
+  by,
+  note,
+});
+const sign = (role: 'mechanic' | 'inspector', name: string): Meaning => ({ kind: 'sign', role, name });
+
+/** Three studs; the first was read over its window, then right. */
+const overOnce = (more: object = {}): Play =>
+  tell(
+    start(procedureOf([tighten('ring')], more)),
+    reading('30'),
+    affirm,
+    ...['24', '24', '24'].flatMap((value) => [reading(value), affirm]),
+  );
+const done = (signatures: readonly string[]): Play =>
+  tell(start(procedureOf([step('work', 'do')], { signatures })), next);
+
+describe('a deviation', () => {
+  const end = overOnce();
+  const [point] = undecided(end.state);
+  const seq = point?.seq ?? -1;
+
+  test('keeps the record open until somebody has decided about it', () => {
+    expect(kinds(end)).toEqual(['reading confirmed', 'step done']);
+    expect(end.state.phase).toBe('working');
+    expect(prompt(end.state)).toEqual([
+      'All steps are done.',
+      'One deviation is to be decided about.',
+      'Stud one, pass one, over torque.',
+      'For each, type who decides, and tap what becomes of it.',
+    ]);
+  });
+  test.each([...DISPOSITION_KINDS])(
+    'is decided about by a person with a name, and the record is closed: %s',
+    (what) => {
+      const closed = tell(end, dispose(seq, ' Ada  Inspector ', what, ' new nut '));
+      expect(happened(closed)).toEqual([
+        { kind: 'disposed', of: seq, what, by: 'Ada Inspector', note: 'new nut' },
+        { kind: 'closed' },
+      ]);
+      expect(closed.state.phase).toBe('closed');
+    },
+  );
+  test('is not decided about by nobody', () =>
+    expect(why(tell(end, dispose(seq, '  ')))).toBe('A name is wanted. Type it.'));
+  test('is not accepted as it is by who did the work', () => {
+    expect(why(tell(end, dispose(seq, 'mechanic', 'accepted as is')))).toBe(
+      'Mechanic did this work. Somebody who did not must do that: type another name.',
+    );
+    expect(kinds(tell(end, dispose(seq, 'Mechanic', 'repaired')))).toContain('disposed');
+  });
+  test('is not decided about by a word: nothing that may be said means it', () => {
+    const spoken = situationOf(end.state).sayings.map(({ meaning }) => meaning.kind);
+    expect(spoken).not.toContain('dispose');
+    expect(spoken).not.toContain('affirm');
+    expect(why(tell(end, affirm))).toContain('One deviation is to be decided about.');
+  });
+  test('that is none cannot be decided about, nor one twice', () => {
+    expect(why(tell(end, dispose(999, 'Ada')))).toBe('There is nothing to decide about that now.');
+    const signed = tell(overOnce({ signatures: ['mechanic'] }), dispose(seq, 'Ada'));
+    expect(refused(tell(signed, dispose(seq, 'Ada')))).toEqual({ code: 'nothing to decide' });
+  });
+  test('that is deferred is said to be open still', () =>
+    expect(said(tell(end, dispose(seq, 'Ada', 'deferred')))).toContain('One deferred: it is still open.'));
+  test('keeps the record open over the end of a shift', () => {
+    const over = tell(end, { kind: 'hand over' }, { kind: 'take over', name: 'Other mechanic' });
+    expect(over.state.people.mechanic).toBe('Other mechanic');
+    expect(over.state.phase).toBe('working');
+  });
+});
+
+describe('an independent inspection', () => {
+  const look = step('look', 'witness', { what: 'ten nuts', independent: true });
+  const inspection = start(procedureOf([look, step('rest', 'do')]));
+  const inspects = (name: string, agrees = true): Meaning => ({ kind: 'inspects', name, agrees });
+
+  test('is made by somebody who gives a name and never was the mechanic', () => {
+    expect(happened(tell(inspection, inspects('Ada')))[0]).toEqual({
+      kind: 'step witnessed',
+      step: 'look',
+      person: 'Ada',
+      agrees: true,
+      independent: true,
+    });
+    expect(kinds(tell(inspection, inspects('Ada')))).toContain('step done');
+  });
+  test('is refused to who did the work, in any spelling of the name', () =>
+    expect(why(tell(inspection, inspects(' mechanic ')))).toBe(
+      'Mechanic did this work. Somebody who did not must do that: type another name.',
+    ));
+  test('is refused to who did some of it and went', () => {
+    const handed = tell(inspection, { kind: 'hand over' }, { kind: 'take over', name: 'Other mechanic' });
+    expect(refused(tell(handed, inspects('Mechanic')))).toEqual({ code: 'own work', name: 'Mechanic' });
+    expect(refused(tell(handed, inspects('Other mechanic')))?.code).toBe('own work');
+  });
+  test('is not made by a spoken word, nor passed by "next"', () => {
+    const words = 'An inspector looks first: one who did not do the work types a name and taps what was found.';
+    expect(why(tell(inspection, { kind: 'witness says', agrees: true }))).toBe(words);
+    expect(why(tell(inspection, next))).toBe(words);
+    expect(situationOf(inspection.state).sayings.map(({ meaning }) => meaning.kind)).not.toContain('witness says');
+  });
+  test('wants a name', () => expect(refused(tell(inspection, inspects(' ')))).toEqual({ code: 'no name' }));
+  test('that does not pass stops the step', () => {
+    const failed = tell(inspection, inspects('Ada', false));
+    expect(kinds(failed)).toEqual(['step witnessed']);
+    expect(said(failed)[0]).toBe('Stop. Ada does not pass it. Put it right; it is inspected again.');
+  });
+  test('is nothing elsewhere', () =>
+    expect(why(tell(start(procedureOf([step('work', 'do')])), inspects('Ada')))).toBe('There is nothing to witness.'));
+});
+
+describe('a signature', () => {
+  test('is wanted of nobody where the procedure names none', () => expect(done([]).state.phase).toBe('closed'));
+  test('keeps the record open until it is given; the last one closes it', () => {
+    const both = done(['mechanic', 'inspector']);
+    expect(both.state.phase).toBe('working');
+    const one = tell(both, sign('mechanic', 'mechanic'));
+    expect(happened(one)).toEqual([{ kind: 'signed', role: 'mechanic', person: 'Mechanic' }]);
+    const two = tell(one, sign('inspector', 'Ada'));
+    expect(kinds(two)).toEqual(['signed', 'closed']);
+  });
+  test('of the mechanic is no other person’s', () =>
+    expect(why(tell(done(['mechanic']), sign('mechanic', 'Ada')))).toBe(
+      'Ada is not the mechanic. Mechanic signs here.',
+    ));
+  test('of the inspector is not that of who did the work', () =>
+    expect(why(tell(done(['inspector']), sign('inspector', 'Mechanic')))).toBe(
+      'Mechanic did this work. Somebody who did not must do that: type another name.',
+    ));
+  test('wants a name', () =>
+    expect(refused(tell(done(['mechanic']), sign('mechanic', '')))).toEqual({ code: 'no name' }));
+  test('comes after the decisions, and in its order', () => {
+    const early = tell(overOnce({ signatures: ['mechanic'] }), sign('mechanic', 'Mechanic'));
+    expect(refused(early)).toEqual({ code: 'closing' });
+    expect(refused(tell(done(['mechanic', 'inspector']), sign('inspector', 'Ada')))).toEqual({
+      code: 'nothing to sign',
+    });
+  });
+  test('is nothing during the work', () => {
+    const working = start(procedureOf([step('work', 'do')], { signatures: ['mechanic'] }));
+    expect(why(tell(working, sign('mechanic', 'Mechanic')))).toBe('There is nothing to sign now.');
+  });
+  test('is never a spoken word: an answer does not close the record', () => {
+    const open = done(['mechanic']);
+    for (const meaning of [affirm, next, { kind: 'answer', outcome: 'affirm' } as const])
+      expect(why(tell(open, meaning))).toBe(
+        'All steps are done. Mechanic signs: type the name, then hold the button for two seconds.',
+      );
+    expect(situationOf(open.state).sayings.map(({ meaning }) => meaning.kind)).not.toContain('sign');
+  });
+});
