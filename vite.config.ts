@@ -17,6 +17,7 @@ const PAGES_WITHOUT_SOUND = [
   'hearing-model',
   'hearing-speech',
   'offline',
+  'preparation',
   'replay',
   'screens',
   'sealed-file',

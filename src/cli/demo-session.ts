@@ -4,6 +4,7 @@ import { createRequire } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import packageJson from '../../package.json' with { type: 'json' };
+import { allInOrder } from './all-in-order.ts';
 import { sayDigits } from '../language/numbers/index.ts';
 import { situationOf } from '../language/situation.ts';
 import { understand } from '../language/understand.ts';
@@ -19,6 +20,7 @@ import type { EventBody, People, SessionEvent } from '../session/event.ts';
 import { begin, fold } from '../session/fold.ts';
 import type { Heard, Meaning } from '../session/intent.ts';
 import { speakerOf } from '../session/people.ts';
+import { prepare } from '../session/preparation/prepare.ts';
 import { settingOf } from '../session/setting.ts';
 import { currentCall, currentStep, openWarning, pendingReading, type SessionState } from '../session/state.ts';
 import { pendingValue } from '../session/observed.ts';
@@ -34,6 +36,8 @@ export const DEMO_SESSION_FILE = path.join(DEMO_DATA, `ropeway-oil-cooler-sessio
 const APP = `Bothhands ${packageJson.version}`;
 const SESSION = '2026-03-12-demonstration';
 const PEOPLE: People = { mechanic: 'Ida Falk (invented)', second: 'Tom Brandt (invented)' };
+/** To which day what expires may be used: invented. */
+const HOLDS_TO = '2026-12-31';
 const BEGINNING = Date.UTC(2026, 2, 12, 7, 30);
 
 /**
@@ -95,6 +99,11 @@ async function demoPlayed(): Promise<Played> {
   const opened = { kind: 'opened', format: 1, app: APP, people: PEOPLE, sound: 'agreed', model: null } as const;
   const body = { ...opened, procedureHash: await sha256(canonical(procedure)), procedure };
   await write({ source: 'touch', person: PEOPLE.mechanic, heard: null, body });
+  const entered = allInOrder(loaded.procedure, PEOPLE, HOLDS_TO);
+  const prepared = prepare(loaded.procedure, entered, { day: moment(0).slice(0, 10), microphones: [] });
+  if (prepared.kind === 'not prepared') throw new Error(prepared.stops.map(({ sentence }) => sentence).join(' '));
+  for (const each of prepared.events)
+    await write({ source: 'touch', person: PEOPLE.mechanic, heard: null, body: each });
   const unsaid = new Map(OUT_OF_THE_ORDINARY.map(([place, ...said]) => [place, said]));
   let next: string[] = [];
   while (state.phase !== 'closed') {

@@ -10,11 +10,13 @@ import {
   type JSX,
 } from 'solid-js';
 import { openRecordBook } from '../storage/record-book.ts';
+import { keepDraft, loadDraft, type PreparationDraft } from '../storage/preparation-draft.ts';
 import { loadSettings, saveSettings, type Settings } from '../storage/settings.ts';
 import { loadVoices, type Voice } from '../storage/voices.ts';
 import { createDevices, type Devices } from './devices.ts';
 import { loadChosenModel, offeredModels, type OfferedModel } from './models.ts';
 import { createPlace, type Place } from './router.ts';
+import { PrepareScreen } from './prepare/prepare-screen.tsx';
 import { CheckScreen } from './screens/check-screen.tsx';
 import { ReplayScreen } from './screens/replay-screen.tsx';
 import { SecondScreen } from './screens/second-screen.tsx';
@@ -36,6 +38,10 @@ export interface Shop {
   /** How people were heard at their last microphone checks, as kept on this device. */
   readonly voices: Accessor<readonly Voice[]>;
   setVoices(voices: readonly Voice[]): void;
+  /** The preparation that is under way; null where there is none. */
+  readonly preparation: Accessor<PreparationDraft | null>;
+  /** Replaces it, here and on this device. */
+  setPreparation(draft: PreparationDraft | null): void;
 }
 
 export function App(): JSX.Element {
@@ -76,6 +82,9 @@ function Screen(props: { readonly shop: Shop; readonly place: Place }): JSX.Elem
       <Match when={props.place.kind === 'work' && props.place.session} keyed>
         {(session) => <WorkScreen shop={props.shop} session={session} />}
       </Match>
+      <Match when={props.place.kind === 'prepare' && props.shop.preparation() !== null}>
+        <PrepareScreen shop={props.shop} />
+      </Match>
       <Match when={props.place.kind === 'check' && props.place} keyed>
         {({ person, session }) => <CheckScreen shop={props.shop} person={person} session={session} />}
       </Match>
@@ -97,6 +106,7 @@ async function openShop(): Promise<Shop> {
   const devices = createDevices(settings.voice);
   const [offered, setOffered] = createSignal<readonly OfferedModel[]>([]);
   const [voices, setVoices] = createSignal(await loadVoices());
+  const [preparation, setPreparation] = createSignal(await loadDraft());
   const remember = (change: Partial<Settings>): void => {
     settings = { ...settings, ...change };
     void saveSettings(settings);
@@ -118,5 +128,10 @@ async function openShop(): Promise<Shop> {
     remember,
     voices,
     setVoices,
+    preparation,
+    setPreparation(draft) {
+      setPreparation(draft);
+      void keepDraft(draft);
+    },
   };
 }

@@ -5,6 +5,8 @@ export type Place =
   | { readonly kind: 'start' }
   /** Where procedures are written. */
   | { readonly kind: 'editor' }
+  /** What is looked at before the first step; the one preparation that is under way. */
+  | { readonly kind: 'prepare' }
   | { readonly kind: 'work'; readonly session: string }
   | { readonly kind: 'replay'; readonly session: string }
   /** The second person's own window on a session that is worked in another one. */
@@ -18,6 +20,8 @@ export function addressOf(place: Place): string {
       return '#/';
     case 'editor':
       return '#/editor';
+    case 'prepare':
+      return '#/prepare';
     case 'check':
       return ['#/check', place.person, ...(place.session === null ? [] : [place.session])].map(escaped).join('/');
     case 'work':
@@ -29,9 +33,13 @@ export function addressOf(place: Place): string {
 
 const escaped = (part: string, at: number): string => (at === 0 ? part : encodeURIComponent(part));
 
+/** Places of which there is one. */
+const PLAIN = [{ kind: 'editor' }, { kind: 'prepare' }] as const satisfies readonly Place[];
+
 /** The place that an address names. An address that names none leads to the start. */
 export function placeAt(hash: string): Place {
-  if (hash === addressOf({ kind: 'editor' })) return { kind: 'editor' };
+  const plain = PLAIN.find((place) => hash === addressOf(place));
+  if (plain) return plain;
   const [, kind, first, second] = /^#\/(work|replay|second|check)\/([^/]+)(?:\/([^/]+))?$/.exec(hash) ?? [];
   const [one, other] = [first, second].map((part) => (part === undefined ? undefined : decoded(part)));
   if (typeof one !== 'string' || other === null) return { kind: 'start' };

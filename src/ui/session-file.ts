@@ -1,4 +1,4 @@
-import { canonical, seal, sha256 } from '../record/entry.ts';
+import { canonical, seal, sha256, type Entry } from '../record/entry.ts';
 import { readSessionRecord, type SessionRead, type SessionRecord } from '../record/session-record.ts';
 import type { EventBody, People, SessionEvent } from '../session/event.ts';
 import { checkSounds, type SoundsFound } from '../record/sounds.ts';
@@ -25,17 +25,22 @@ export interface Beginning {
   readonly model: { readonly name: string; readonly sha256: string } | null;
   /** Thumbprint of the key of this device; null where it keeps none. */
   readonly device: string | null;
+  /** What was found and said before the first step. */
+  readonly prepared: readonly EventBody[];
 }
 
-/** Begins a session: its first entry carries the procedure itself. Settles when that entry is on disk. */
+/**
+ * Begins a session: its first entry carries the procedure itself, those behind it what was found before the work. Settles
+ * when all of them are on disk, which they are together or not at all.
+ */
 export async function startSession(
   book: RecordBook,
   procedureJson: unknown,
-  { people, sound, model, device }: Beginning,
+  { people, sound, model, device, prepared }: Beginning,
 ): Promise<string> {
   const at = now();
   const session = `${at.utc.replace(/[:.]/g, '-')}-${crypto.randomUUID().slice(0, 8)}`;
-  const body: EventBody = {
+  const opened: EventBody = {
     kind: 'opened',
     format: 1,
     app: appName(),
@@ -45,11 +50,19 @@ export async function startSession(
     sound,
     model,
   };
-  const written = { seq: 0, at, source: 'touch', person: people.mechanic, heard: null, body } as const;
-  const event: SessionEvent = device === null ? written : { ...written, device };
-  await book.append([await seal(session, event, null)]);
+  const entries: Entry[] = [];
+  for (const body of [opened, ...prepared]) {
+    const written = { seq: entries.length, at, source: 'touch', person: people.mechanic, heard: null, body } as const;
+    const event: SessionEvent = device === null ? written : { ...written, device };
+    entries.push(await seal(session, event, entries.at(-1) ?? null));
+  }
+  await book.append(entries);
   return session;
 }
+
+/** Whether nothing was done in a session but to begin it: its entries are those of one moment. */
+export const isFresh = ({ entries: [first, ...rest] }: SessionRecord): boolean =>
+  rest.every(({ at }) => at.utc === first?.at.utc && at.monotonic === first.at.monotonic);
 
 /** The sounds of a session that are kept on this device, each held against its hash. */
 export const soundsOf = async (

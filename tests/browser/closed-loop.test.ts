@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { AppPage, ofKind } from '../support/app-page.ts';
 import { openBrowser, type Browser } from '../support/chromium.ts';
+import { passPreparation } from '../support/pass-preparation.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
 import { installMicrophone } from '../support/spoken-microphone.ts';
 
@@ -28,7 +29,7 @@ beforeAll(async () => {
   const buffer = Buffer.from(JSON.stringify(witnessed));
   const file = { name: 'witnessed.json', mimeType: 'application/json', buffer };
   await app.page.getByLabel('Open a procedure file').setInputFiles(file);
-  await app.page.locator('main.work').waitFor();
+  await passPreparation(app.page);
   await app.say('next');
 });
 afterAll(() => browser.close());

@@ -50,6 +50,14 @@ const SCREENS: Readonly<Record<string, () => Promise<void>>> = {
     await app.page.getByLabel('Open a sealed file').setInputFiles(file);
     await app.page.locator('main.replay').waitFor();
   },
+  preparation: async () => {
+    await app.page.goto(app.url);
+    await app.page.getByLabel('Mechanic').fill('A. Invented');
+    await app.page.getByRole('button', { name: /end cover/i }).click();
+    await app.page.locator('main.prepare').waitFor();
+    // What stops is told in its place as well.
+    await app.page.getByRole('button', { name: /^Begin the work/ }).click();
+  },
   work: async () => {
     await app.page.goto(app.url);
     await app.begin(/Oil cooler/, { mechanic: 'A. Invented' });

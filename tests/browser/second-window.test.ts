@@ -5,6 +5,7 @@ import { verify, type Entry } from '../../src/record/entry.ts';
 import { SETTLE } from '../../src/ui/settle.ts';
 import { AppPage, ofKind } from '../support/app-page.ts';
 import { openBrowser, type Browser } from '../support/chromium.ts';
+import { passPreparation } from '../support/pass-preparation.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
 
 const [, tighten, lookAt] = smallProcedure.steps;
@@ -38,7 +39,7 @@ async function begin(second: string | null): Promise<void> {
   await page
     .getByLabel('Open a procedure file')
     .setInputFiles({ name: 'job.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(witnessed)) });
-  await page.locator('main.work').waitFor();
+  await passPreparation(page);
 }
 
 /** The second person's window, opened by its link on the work screen. */

@@ -6,6 +6,7 @@ import { soundHash } from '../../src/record/sounds.ts';
 import { decodeWav } from '../../src/speaking/wav.ts';
 import { AppPage, ofKind } from '../support/app-page.ts';
 import { openBrowser, type Browser } from '../support/chromium.ts';
+import { passPreparation } from '../support/pass-preparation.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
 import { installMicrophone } from '../support/spoken-microphone.ts';
 
@@ -35,7 +36,7 @@ async function begin(): Promise<void> {
   const buffer = Buffer.from(JSON.stringify(oneBolt));
   const file = { name: 'one-bolt.json', mimeType: 'application/json', buffer };
   await app.page.getByLabel('Open a procedure file').setInputFiles(file);
-  await app.page.locator('main.work').waitFor();
+  await passPreparation(app.page);
 }
 
 /** What the browser keeps of sounds: the session and the hash of each. */

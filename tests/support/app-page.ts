@@ -2,6 +2,7 @@ import type { BrowserContext, Page } from 'playwright-core';
 import type { Entry } from '../../src/record/entry.ts';
 import type { EventBody } from '../../src/session/event.ts';
 import { SETTLE } from '../../src/ui/settle.ts';
+import { passPreparation } from './pass-preparation.ts';
 import { synthesise, type Sound } from './speech.ts';
 import { speak } from './spoken-microphone.ts';
 
@@ -30,7 +31,7 @@ export class AppPage {
     // The demonstrations have steps that a second person looks at.
     await this.page.getByLabel('Second person').fill(people.second ?? 'S. Invented');
     await this.page.getByRole('button', { name: title }).click();
-    await this.page.locator('main.work').waitFor();
+    await passPreparation(this.page);
   }
 
   /** Waits until the app has finished speaking and listens: for a while, since it takes a breath before it answers. */

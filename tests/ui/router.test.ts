@@ -9,8 +9,7 @@ const hashOf = (fragment: string): string => new URL(`http://localhost/${fragmen
 
 const session = fc.string({ minLength: 1, unit: 'grapheme' });
 const place: fc.Arbitrary<Place> = fc.oneof(
-  fc.constant({ kind: 'start' } as const),
-  fc.constant({ kind: 'editor' } as const),
+  fc.constantFrom({ kind: 'start' } as const, { kind: 'editor' } as const, { kind: 'prepare' } as const),
   fc.record({ kind: fc.constantFrom('work' as const, 'replay' as const, 'second' as const), session }),
   fc.record({ kind: fc.constant('check' as const), person: session, session: fc.option(session) }),
 );
@@ -23,7 +22,7 @@ describe('an address', () => {
       }),
     ));
   test('is always of some place, whose address leads there again', () => {
-    const begun = fc.constantFrom('', '/', '/work/', '/replay/', '/second/', '/check/');
+    const begun = fc.constantFrom('', '/', '/prepare', '/work/', '/replay/', '/second/', '/check/');
     const odd = fc.array(
       fc.constantFrom('#', '/', 'work', '%', '%2', '%2F', '%ff', '%C3%A9', 'a', ' ', '?', 'é', '..'),
     );
@@ -38,6 +37,7 @@ describe('an address', () => {
     ['none', ''],
     ['an empty one', '#'],
     ['the start', '#/'],
+    ['a preparation of something', '#/prepare/a'],
     ['an unknown place', '#/print/a'],
     ['a place in capitals', '#/Work/a'],
     ['no session', '#/work'],

@@ -5,7 +5,7 @@ import { FINDINGS, FITNESS, measuredInWords, verdictOf } from '../check-words.ts
 import { createMicrophoneCheck } from '../microphone-check.ts';
 import { HearingStrip } from '../parts/hearing-strip.tsx';
 import { KeptVoices } from '../parts/kept-voices.tsx';
-import { addressOf } from '../router.ts';
+import { addressOf, type Place } from '../router.ts';
 
 /** How one person is heard here, before the work depends on it. Touch, pedal and keys work whatever comes out. */
 export function CheckScreen(props: {
@@ -28,8 +28,12 @@ export function CheckScreen(props: {
 
   let main: HTMLElement | undefined;
   onMount(() => main?.focus());
-  const back = (): string =>
-    addressOf(props.session === null ? { kind: 'start' } : { kind: 'work', session: props.session });
+  const back = (): { readonly to: Place; readonly words: string } => {
+    if (props.session !== null) return { to: { kind: 'work', session: props.session }, words: 'Back to the job' };
+    return shop.preparation() === null
+      ? { to: { kind: 'start' }, words: 'Back to the start' }
+      : { to: { kind: 'prepare' }, words: 'Back to the preparation' };
+  };
   return (
     <main class="check" ref={main} tabindex="-1">
       <div class="top">
@@ -81,8 +85,8 @@ export function CheckScreen(props: {
         >
           {check.stage().kind === 'over' ? 'Check again' : 'Begin the check'}
         </button>
-        <a class="button" href={back()}>
-          {props.session === null ? 'Back to the start' : 'Back to the job'}
+        <a class="button" href={addressOf(back().to)}>
+          {back().words}
         </a>
       </div>
       <KeptVoices shop={shop} />

@@ -1,7 +1,8 @@
-import { For, Show, createSignal, untrack, type JSX } from 'solid-js';
+import { For, Show, createMemo, createSignal, untrack, type JSX } from 'solid-js';
 import { loadProcedure, type Fault, type Procedure } from '../../procedure/procedure.ts';
 import type { SessionFile } from '../../record/sealed-file.ts';
 import { isSamePerson } from '../../session/people.ts';
+import { enteredNothing } from '../../session/preparation/entered.ts';
 import type { Shop } from '../app.tsx';
 import { demoProcedures } from '../demos.ts';
 import { handedOver } from '../handed-over.ts';
@@ -11,10 +12,7 @@ import { FileButton } from '../parts/file-button.tsx';
 import { KeptSessions } from '../parts/kept-sessions.tsx';
 import { SpeechModel } from '../parts/speech-model.tsx';
 import { openSealedFile } from '../saved-files.ts';
-import { deviceThumbprint } from '../device-seal.ts';
-import { startSession } from '../session-file.ts';
 import { SealedFileReplay } from './replay-screen.tsx';
-import { messageOf } from '../message.ts';
 
 /** Choose a procedure, say who works, begin; or go on with a session that is kept here. */
 export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
@@ -26,10 +24,15 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
   const [trouble, setTrouble] = createSignal<string | null>(null);
   const [sealed, setSealed] = createSignal<{ readonly name: string; readonly file: SessionFile } | null>(null);
 
-  let starting = false;
+  const preparing = createMemo(() => {
+    const draft = props.shop.preparation();
+    const loaded = draft && loadProcedure(draft.text);
+    return loaded?.kind === 'loaded' ? loaded.procedure.title : null;
+  });
   let nameField: HTMLInputElement | undefined;
 
-  async function begin(text: string, file: string): Promise<void> {
+  /** The way to the work leads through its preparation. */
+  function begin(text: string, file: string): void {
     const loaded = loadProcedure(text);
     if (loaded.kind === 'faulty') {
       setFaults({ file, faults: loaded.faults });
@@ -45,27 +48,15 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
       setTrouble('The second person must be somebody else: nobody witnesses their own work.');
       return;
     }
-    // A second tap while the first is being written must not begin a second session.
-    if (starting) return;
-    starting = true;
     setTrouble(null);
-    const people = { mechanic: mechanic().trim(), second: second().trim() || null };
     props.shop.remember({ mechanic: mechanic().trim(), second: second().trim() });
-    try {
-      // Sound and microphone are asked for in this tap; the session does not wait for the answer.
-      void props.shop.devices.start();
-      const model = props.shop.devices.model();
-      const session = await startSession(props.shop.book, JSON.parse(text), {
-        people,
-        sound: isSoundAgreed() ? 'agreed' : 'not agreed',
-        model: model && { name: model.name, sha256: model.sha256 },
-        device: await deviceThumbprint(),
-      });
-      go({ kind: 'work', session });
-    } catch (error) {
-      starting = false;
-      setTrouble(`The session could not be written to this device: ${messageOf(error)}`);
-    }
+    props.shop.setPreparation({
+      text,
+      file,
+      sound: isSoundAgreed() ? 'agreed' : 'not agreed',
+      entered: enteredNothing(mechanic().trim(), second().trim()),
+    });
+    go({ kind: 'prepare' });
   }
 
   async function openSealed(file: File): Promise<void> {
@@ -73,7 +64,7 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
   }
 
   async function beginFromFile(file: File): Promise<void> {
-    await begin(await file.text(), file.name);
+    begin(await file.text(), file.name);
   }
 
   return (
@@ -132,11 +123,20 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
           </section>
           <section aria-labelledby="begin">
             <h2 id="begin">Begin a job</h2>
+            <Show when={preparing()}>
+              {(title) => (
+                <p class="preparing">
+                  <a class="button" href={addressOf({ kind: 'prepare' })}>
+                    Go on preparing: {title()}
+                  </a>
+                </p>
+              )}
+            </Show>
             <ul class="cards">
               <For each={[...handedOver(), ...demoProcedures]}>
                 {(demo) => (
                   <li>
-                    <button type="button" class="card" onClick={() => void begin(demo.text, demo.file)}>
+                    <button type="button" class="card" onClick={() => begin(demo.text, demo.file)}>
                       <ProcedureCard procedure={demo.procedure} />
                     </button>
                   </li>

@@ -43,7 +43,7 @@ import { WayBack } from '../parts/way-back.tsx';
 import { WorkPanel } from '../parts/work-panel.tsx';
 import { addressOf } from '../router.ts';
 import { openSecondDesk } from '../second-desk.ts';
-import { readSession, stateAfter, type KeptSession } from '../session-file.ts';
+import { isFresh, readSession, stateAfter, type KeptSession } from '../session-file.ts';
 import { createSoundKeeper, type KeepSound } from '../sound-keeper.ts';
 import { workView, type MeasureView, type WorkView } from '../view.ts';
 import { createWaitClock } from '../wait-clock.ts';
@@ -186,7 +186,7 @@ function Bench(props: {
   keepScreenOn();
 
   // A fresh session is announced; one that was under way says where it stands, and the record says that it was opened again.
-  if (kept.entries.length > 1) void live.act({ kind: 'reopen' }, 'program');
+  if (!isFresh(kept)) void live.act({ kind: 'reopen' }, 'program');
   else live.welcome();
   const voice = voiceOf(shop.voices(), live.state().people.mechanic);
   const isEarClosed = forbidsVoice(voice, now().utc);

@@ -1,0 +1,50 @@
+/** A preparation under way, kept so that neither a reload nor a look at the microphone loses what was typed. */
+import { del, get, set } from 'idb-keyval';
+import * as v from 'valibot';
+import { HANDLINGS } from '../lifting/index.ts';
+import type { Entered } from '../session/preparation/entered.ts';
+
+const texts = v.map(v.string(), v.string());
+
+const EnteredSchema = v.strictObject({
+  mechanic: v.string(),
+  second: v.string(),
+  helpers: v.string(),
+  isCurrentData: v.boolean(),
+  conditions: v.map(v.string(), v.boolean()),
+  calibrations: texts,
+  adapters: texts,
+  expiries: texts,
+  capacity: v.string(),
+  handling: v.nullable(v.picklist(HANDLINGS)),
+  hazards: v.set(v.string()),
+}) satisfies v.GenericSchema<unknown, Entered>;
+
+const Draft = v.strictObject({
+  /** The text of the procedure file. */
+  text: v.string(),
+  file: v.string(),
+  sound: v.picklist(['agreed', 'not agreed']),
+  entered: EnteredSchema,
+});
+
+export interface PreparationDraft {
+  readonly text: string;
+  readonly file: string;
+  /** Whether everybody agreed that the sound around readings is kept. */
+  readonly sound: 'agreed' | 'not agreed';
+  readonly entered: Entered;
+}
+
+const KEY = 'preparation';
+
+/** The draft kept here; null where there is none, or it cannot be read. */
+export async function loadDraft(): Promise<PreparationDraft | null> {
+  const kept = v.safeParse(Draft, await get<unknown>(KEY).catch(() => undefined));
+  return kept.success ? kept.output : null;
+}
+
+/** Keeps a draft in place of the last, or none. A browser that will not keep it is no reason to stop work. */
+export async function keepDraft(draft: PreparationDraft | null): Promise<void> {
+  await (draft === null ? del(KEY) : set(KEY, draft)).catch(() => undefined);
+}

@@ -1,0 +1,100 @@
+/** What runs out, what is carried, and what can hurt. */
+import { createMemo, For, Show, type JSX } from 'solid-js';
+import { explainLift } from '../../language/explain.ts';
+import { HANDLINGS } from '../../lifting/index.ts';
+import { capacityUnit, carryingOf, containerHere } from '../../session/preparation/load.ts';
+import { hazardsIn } from '../../session/preparation/needed.ts';
+import { typedQuantity } from '../../session/preparation/typed.ts';
+import { Choice, Entry, Findings, idOf, Section, Tick } from './field.tsx';
+import type { Sheet } from './sheet.ts';
+
+export function ContainerSection(props: { readonly sheet: Sheet }): JSX.Element {
+  const unit = () => capacityUnit(props.sheet.procedure);
+  const check = () => {
+    const known = unit();
+    if (known === null) return null;
+    const typed = typedQuantity('volume', props.sheet.entered.capacity, known);
+    return typed.kind === 'wrong'
+      ? null
+      : containerHere(props.sheet.procedure, typed.kind === 'value' ? typed.value : null);
+  };
+  return (
+    <Show when={(props.sheet.procedure.component.drains?.value ?? 0) > 0 && unit()}>
+      {(known) => (
+        <Section name="container" title="Container">
+          <p>{check()?.isEnough ? check()?.sentence : 'What drains must find room, with a margin.'}</p>
+          <Entry
+            field="container"
+            kind="decimal"
+            label="What the container that stands here holds, where it is another than that of the file"
+            unit={known()}
+            value={props.sheet.entered.capacity}
+            onValue={(capacity) => props.sheet.change({ capacity })}
+          />
+          <Findings field="container" all={props.sheet.findings} />
+        </Section>
+      )}
+    </Show>
+  );
+}
+
+export function LiftSection(props: { readonly sheet: Sheet }): JSX.Element {
+  const carrying = createMemo(() => carryingOf(props.sheet.procedure));
+  const words = createMemo(() => explainLift(props.sheet.procedure));
+  return (
+    <Section name="lift" title="Lift">
+      <p>{words().facts.join(' ')}</p>
+      <Show when={carrying().lift}>
+        {(lift) => (
+          <>
+            <p>
+              <b>{lift().follows}</b>
+            </p>
+            <p class="note">{words().limits.join(' ')}</p>
+            <Choice
+              name="handling"
+              id={idOf('lift')}
+              legend="It is carried by"
+              options={HANDLINGS.map((value) => ({
+                value,
+                words: value === lift().least ? `${value} (the least by the equation)` : value,
+              }))}
+              chosen={props.sheet.entered.handling}
+              onChoose={(handling) => props.sheet.change({ handling })}
+            />
+          </>
+        )}
+      </Show>
+      <Findings field="lift" all={props.sheet.findings} />
+    </Section>
+  );
+}
+
+export function HazardsSection(props: { readonly sheet: Sheet }): JSX.Element {
+  const hazards = createMemo(() => hazardsIn(props.sheet.steps));
+  const acknowledge = (key: string, isOn: boolean): void => {
+    const after = new Set(props.sheet.entered.hazards);
+    if (isOn) after.add(key);
+    else after.delete(key);
+    props.sheet.change({ hazards: after });
+  };
+  return (
+    <Show when={hazards().length > 0}>
+      <Section name="hazards" title="Hazards of the whole job">
+        <p>Warnings are asked for once more before their step.</p>
+        <div id={idOf('hazards')} tabindex="-1">
+          <For each={hazards()}>
+            {({ key, signal, text, titles }) => (
+              <div class={`hazard-row ${signal}`}>
+                <Tick isOn={props.sheet.entered.hazards.has(key)} onChange={(isOn) => acknowledge(key, isOn)}>
+                  <b class="signal">{signal}</b> {text} <span class="where">({titles.join(', ')})</span>
+                </Tick>
+              </div>
+            )}
+          </For>
+        </div>
+        <Findings field="hazards" all={props.sheet.findings} />
+      </Section>
+    </Show>
+  );
+}
