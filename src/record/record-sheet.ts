@@ -4,6 +4,7 @@
  */
 import { isOfWork, stateAfter, type SessionRecord } from './session-record.ts';
 import { asWritten } from './sheet/as-written.ts';
+import { holdsOf, signaturesOf, valuesOf } from './sheet/observed.ts';
 import { interruptionsOf, peopleOf, type Interruption, type SheetPerson } from './sheet/people.ts';
 import { preparationOf, type SheetFact } from './sheet/preparation.ts';
 import { conditionsOf, openingsOf, openPointsOf, stepsOf, type SheetOpening, type SheetStep } from './sheet/steps.ts';
@@ -36,6 +37,12 @@ export interface RecordSheet {
   readonly tools: readonly SheetTool[];
   readonly steps: readonly SheetStep[];
   readonly tables: readonly TorqueTable[];
+  /** Weights that were held, with how long. */
+  readonly holds: readonly string[];
+  /** Values read off something else than a torque tool. */
+  readonly values: readonly string[];
+  /** Who signed; empty where the procedure asks nobody to. */
+  readonly signatures: readonly string[];
   /** What others have to decide about. */
   readonly openPoints: readonly string[];
   readonly openings: readonly SheetOpening[];
@@ -87,6 +94,9 @@ export function recordSheet(record: SessionRecord, { timeZone, made, root, thumb
     tools: toolsOf(end),
     steps,
     tables: torqueTables(end, timeZone),
+    holds: holdsOf(record, timeZone),
+    values: valuesOf(end, timeZone),
+    signatures: signaturesOf(end, timeZone),
     openPoints: openPointsOf(end, steps),
     openings: openingsOf(procedure, steps),
     hashes: hashesOf(record, root, thumbprint),

@@ -1,6 +1,7 @@
 /** Sessions as files: sealed, to be kept elsewhere; as a table; and opened again without being taken in. */
 import { LARGEST_FILE } from '../record/container.ts';
 import { readingsCsv } from '../record/readings-csv.ts';
+import { valuesCsv } from '../record/values-csv.ts';
 import { sealRecord } from '../record/seal.ts';
 import { EXTENSION, openSessionFile, packSession, type SessionFile } from '../record/sealed-file.ts';
 import type { SessionRecord } from '../record/session-record.ts';
@@ -52,12 +53,20 @@ export async function sealedFileOf(record: SessionRecord, most = LARGEST_FILE): 
   return { name: fileName(record.id, EXTENSION), content, onSaved, thumbprint: file.verdict.thumbprint, lacksSounds };
 }
 
+/** Without this mark, spreadsheets take the text for another encoding, and "N·m" is no unit any more. */
+const BYTE_ORDER_MARK = '\uFEFF';
+
 /** The readings of a session as a table, as far as the record can be trusted. */
 export function readingsFileOf(record: SessionRecord): FileToSave {
-  // Without this mark, spreadsheets take the text for another encoding, and "N·m" is no unit any more.
-  const BYTE_ORDER_MARK = '\uFEFF';
   const content = new Blob([BYTE_ORDER_MARK, readingsCsv(record)], { type: 'text/csv;charset=utf-8' });
   return { name: fileName(record.id, '-readings.csv'), content };
+}
+
+/** The observed values of a session as a table; null where there are none. */
+export function valuesFileOf(record: SessionRecord): FileToSave | null {
+  if (!record.entries.some(({ body }) => body.kind === 'value observed')) return null;
+  const content = new Blob([BYTE_ORDER_MARK, valuesCsv(record)], { type: 'text/csv;charset=utf-8' });
+  return { name: fileName(record.id, '-values.csv'), content };
 }
 
 /** Opens a sealed file and checks all of it. Nothing of it is written to this device. It never throws. */

@@ -161,8 +161,9 @@ export const FIGURES: readonly Figure[] = [
   },
   {
     id: 'holds',
-    title: 'Time at steps that hold',
-    about: 'From when work came to a step of the kind “hold” until it was done, by the wall clock; stops are in it.',
+    title: 'Weights held',
+    about:
+      'From the word “held” to the words “set down”, by the wall clock. Records from before these were said are not in it.',
     columns: [
       group,
       step,
@@ -172,8 +173,8 @@ export const FIGURES: readonly Figure[] = [
       { name: 'p95', head: '95th percentile, s', digits: 0 },
       { name: 'longest', head: 'longest, s', digits: 0 },
     ],
-    sql: `SELECT procedure, step, ${timesOf('seconds')} FROM steps JOIN sessions USING (session)
-          WHERE steps.kind = 'hold' AND outcome = 'done' AND seconds IS NOT NULL
+    sql: `SELECT procedure, step, ${timesOf('seconds')} FROM holds JOIN sessions USING (session)
+          WHERE seconds IS NOT NULL
           GROUP BY ALL ORDER BY procedure, step`,
   },
   {

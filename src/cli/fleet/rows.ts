@@ -1,5 +1,6 @@
 /** One session as rows of the tables: the record is folded once more, as it was live, and looked at entry by entry. */
 import type { Entry } from '../../record/entry.ts';
+import { heldWeights } from '../../record/holds.ts';
 import type { SessionRecord } from '../../record/session-record.ts';
 import { begin, fold } from '../../session/fold.ts';
 import type { SessionState } from '../../session/state.ts';
@@ -32,6 +33,7 @@ export function rowsOf(record: SessionRecord, options: LayoutOptions): Omit<Rows
     sessions: [sessionRow(record, asked, options)],
     steps: visits.rows(state),
     stops: stops.rows(),
+    holds: holdRows(record),
     ...readingRows(record, state, asked, options),
     deviations: deviationRows(record.id, state, options),
     tools: toolRows(record),
@@ -86,6 +88,16 @@ function sessionRow(
     refused,
   };
 }
+
+const holdRows = ({ id, entries }: SessionRecord): Row<'holds'>[] =>
+  heldWeights(entries).map(({ step, from, to, seconds, helps }) => ({
+    session: id,
+    step,
+    began_at: new Date(from),
+    ended_at: to === null ? null : new Date(to),
+    seconds,
+    helps,
+  }));
 
 const deviationRows = (session: string, { deviations }: SessionState, { names }: LayoutOptions): Row<'deviations'>[] =>
   deviations.map(({ seq, step, pass, fastener, what, reading, reason, status, leftOpen }) => ({

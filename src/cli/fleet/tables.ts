@@ -66,6 +66,14 @@ export const TABLES = {
     ended_at: ['TIMESTAMPTZ', 'UTC'],
     seconds: SECONDS,
   },
+  holds: {
+    session: SESSION,
+    step: STEP,
+    began_at: ['TIMESTAMPTZ', 'when it was said that the weight is held, UTC'],
+    ended_at: ['TIMESTAMPTZ', 'when it was said that it is set down, UTC; empty where it never was'],
+    seconds: ['INTEGER', 'how long it was held, s, by the wall clock'],
+    helps: ['INTEGER', 'how often help was called meanwhile'],
+  },
   readings: {
     session: SESSION,
     entry: ENTRY,

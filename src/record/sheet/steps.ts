@@ -32,15 +32,15 @@ export function stepsOf(record: SessionRecord, end: SessionState, timeZone: stri
       number: i + 1,
       title: step.title,
       standing: standingOf(step, i, end),
-      remarks: [
-        ...answerTo(step, end),
-        ...(witness ? [`${witness.agrees ? 'witnessed' : 'NOT AGREED TO'} by ${witness.person}`] : []),
-      ],
+      remarks: [...answerTo(step, end), ...(witness ? [`${wordOf(witness)} by ${witness.person}`] : [])],
       by: entry?.person ?? '',
       at: entry ? sheetTime(entry.at.utc, timeZone) : null,
     };
   });
 }
+
+const wordOf = ({ agrees, independent }: StepWitnessed): string =>
+  independent ? (agrees ? 'inspected independently' : 'NOT PASSED') : agrees ? 'witnessed' : 'NOT AGREED TO';
 
 function standingOf({ id }: Step, index: number, end: SessionState): SheetStep['standing'] {
   if (end.skippedSteps.has(id)) return 'does not apply';

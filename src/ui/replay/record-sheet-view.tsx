@@ -80,6 +80,8 @@ function Sheet(props: { readonly sheet: RecordSheet; readonly paper: Paper }): J
       <Tools sheet={sheet()} />
       <Steps sheet={sheet()} />
       <TorqueTables tables={sheet().tables} />
+      <Lines title="Weights held" lines={sheet().holds} none="None is recorded." />
+      <Lines title="Observed values" lines={sheet().values} none="None is recorded." />
       <Lines
         title="Deviations, and what was left open"
         lines={sheet().openPoints}
@@ -99,7 +101,7 @@ function Sheet(props: { readonly sheet: RecordSheet; readonly paper: Paper }): J
           </For>
         </dl>
       </section>
-      <Signatures />
+      <Signatures recorded={sheet().signatures} />
       <p class="made">
         Sheet made {sheet().made.utc} ({sheet().made.local}). Local times are those of the zone of the device that made
         it; the record itself keeps UTC.

@@ -3,7 +3,7 @@ import type { Sounds } from '../../record/sounds.ts';
 import { HeadCheck } from '../parts/head-check.tsx';
 import { WorkPanel } from '../parts/work-panel.tsx';
 import { describe } from '../describe.ts';
-import { readingsFileOf, save } from '../saved-files.ts';
+import { readingsFileOf, save, valuesFileOf } from '../saved-files.ts';
 import { stateAfter, type KeptSession } from '../session-file.ts';
 import { workView } from '../view.ts';
 import { Controls } from './controls.tsx';
@@ -93,6 +93,13 @@ function Playback(props: {
         <button type="button" onClick={() => save(readingsFileOf(kept))}>
           Save readings as CSV
         </button>{' '}
+        <Show when={valuesFileOf(kept)}>
+          {(file) => (
+            <button type="button" onClick={() => save(file())}>
+              Save observed values as CSV
+            </button>
+          )}
+        </Show>{' '}
         {props.saving}
       </section>
       <nav class="places">{props.wayBack}</nav>

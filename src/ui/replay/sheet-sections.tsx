@@ -185,10 +185,13 @@ export function Openings(props: { readonly sheet: RecordSheet }): JSX.Element {
 
 const SIGNERS = ['Work done by', 'Second person', 'Inspected by'];
 
-export function Signatures(): JSX.Element {
+export function Signatures(props: { readonly recorded: readonly string[] }): JSX.Element {
   return (
     <section class="signatures">
       <h2>Signatures</h2>
+      <ul>
+        <For each={props.recorded}>{(line) => <li>{line}</li>}</For>
+      </ul>
       <table>
         <thead>
           <tr>

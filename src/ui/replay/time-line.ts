@@ -1,4 +1,5 @@
 /** What is drawn over the axis of time: lanes of marks and spans, joined where they would lie upon one another. */
+import { heldWeights } from '../../record/holds.ts';
 import type { SessionRecord } from '../../record/session-record.ts';
 import type { Axis } from './axis.ts';
 import { kindsOf, type EventKind } from './event-kinds.ts';
@@ -49,7 +50,7 @@ export interface Mark {
   readonly count: number;
 }
 
-/** A time that something took, as shares of the axis: a step, or standing by. */
+/** A time that something took, as shares of the axis: a step, standing by, or a weight that was held. */
 export interface Span {
   readonly what: 'step' | 'hold';
   readonly from: number;
@@ -82,7 +83,11 @@ export function layTimeLine({ entries, procedure }: SessionRecord, axis: Axis, b
   }
   return {
     marks: [...joined.values()],
-    spans: [...stepSpans(entries, procedure, share), ...holdSpans(entries, share)],
+    spans: [
+      ...stepSpans(entries, procedure, share),
+      ...holdSpans(entries, share),
+      ...heldSpans(entries, procedure, share),
+    ],
     counts,
   };
 }
@@ -126,3 +131,17 @@ function* holdSpans(entries: Entries, share: (index: number) => number): Generat
   }
   if (begun) yield { what: 'hold', ...begun, to: 1, title: 'Standing by, to the end' };
 }
+
+/** Each weight from "held" to "set down". */
+const heldSpans = (
+  entries: Entries,
+  { steps }: SessionRecord['procedure'],
+  share: (index: number) => number,
+): readonly Span[] =>
+  heldWeights(entries).map(({ step, seq, end, seconds, helps }) => ({
+    what: 'hold',
+    from: share(seq),
+    to: end === null ? 1 : share(end),
+    seq,
+    title: `Held${seconds === null ? ', to the end' : ` for ${seconds} s`}: ${steps.find(({ id }) => id === step)?.title ?? step}${helps > 0 ? ', help called' : ''}`,
+  }));

@@ -7,8 +7,9 @@ import { readSessionRecord, stateAfter } from '../../../src/record/session-recor
 import { decide } from '../../../src/session/decide.ts';
 import type { EventBody, SessionEvent } from '../../../src/session/event.ts';
 import { begin, fold } from '../../../src/session/fold.ts';
-import type { Heard, Meaning, Source } from '../../../src/session/intent.ts';
+import type { Heard, Instant, Meaning, Source } from '../../../src/session/intent.ts';
 import { speakerOf } from '../../../src/session/people.ts';
+import { beforeClosing, isClosing } from '../../../src/session/closing.ts';
 import type { SessionState } from '../../../src/session/state.ts';
 import { eventOf } from '../play.ts';
 import type { Job } from './job.ts';
@@ -69,10 +70,7 @@ export class Loop {
   }
 
   async act(meaning: Meaning, source: Source, heard: Heard | null = null): Promise<void> {
-    const decision = decide(this.state, {
-      meaning,
-      at: later(eventOf({ kind: 'repeat asked' }, this.#events.length), this.#paused).at,
-    });
+    const decision = decide(this.state, { meaning, at: this.#now() });
     const bodies: readonly EventBody[] =
       decision.kind === 'accepted' ? decision.events : [{ kind: 'refused', meaning, reason: decision.reason }];
     // A closed record stays as it is.
@@ -81,6 +79,21 @@ export class Loop {
         ? []
         : await this.#write(bodies, { source, person: speakerOf(this.state, meaning), heard });
     this.turns = [...this.turns, { meaning, events, said: announce(this.state, bodies).join(' ') }];
+    await this.#decideAboutRest();
+  }
+
+  /** What is out of the ordinary at the end is decided about at once, by touch: the talk is over then. */
+  async #decideAboutRest(): Promise<void> {
+    for (let left = restOf(this.state); left?.kind === 'disposition'; left = restOf(this.state)) {
+      const meaning = { kind: 'dispose', of: left.point.seq, what: 'deferred', by: 'Ada Lee', note: '' } as const;
+      const decision = decide(this.state, { meaning, at: this.#now() });
+      if (decision.kind === 'refused') throw new Error(`A decision is refused: ${decision.reason.code}.`);
+      await this.#write(decision.events, { source: 'touch', person: 'Ada Lee', heard: null });
+    }
+  }
+
+  #now(): Instant {
+    return later(eventOf({ kind: 'repeat asked' }, this.#events.length), this.#paused).at;
   }
 
   /** Time passes, and nothing happens. */
@@ -116,6 +129,8 @@ export class Loop {
     return events;
   }
 }
+
+const restOf = (state: SessionState) => (isClosing(state) && state.phase === 'working' ? beforeClosing(state) : null);
 
 const later = (event: SessionEvent, by: number): SessionEvent => ({
   ...event,

@@ -13,12 +13,12 @@ describe('the time line of the demonstration', () => {
   const line = layTimeLine(demo, axis, 1000);
   test('counts what happened', () =>
     expect(line.counts).toMatchObject({
-      reading: 32,
+      reading: 33,
       outside: 2,
       doubt: 1,
       correction: 2,
       refusal: 1,
-      deviation: 3,
+      deviation: 4,
       hold: 2,
       interruption: 0,
     }));
@@ -27,7 +27,8 @@ describe('the time line of the demonstration', () => {
     expect(steps.length).toBe(demo.procedure.steps.length);
     expect(steps[0]).toMatchObject({ from: 0, title: 'Step 1: Make safe' });
     steps.slice(1).forEach(({ from }, i) => expect(from).toBe(steps[i]?.to));
-    expect(steps.at(-1)?.to).toBe(1);
+    // Deviations are decided about after it.
+    expect(steps.at(-1)?.to).toBeCloseTo(1, 2);
   });
   test('has the time in which work stood by', () =>
     expect(line.spans.filter(({ what }) => what === 'hold')).toMatchObject([{ seq: 73, title: 'Standing by' }]));
