@@ -1,6 +1,7 @@
 import { createSignal, For, Match, Show, Switch, type JSX } from 'solid-js';
 import { compare, type Difference } from '../../procedure/edit/compare.ts';
-import { emptyDraft, fileText, wordsAt } from '../../procedure/edit/draft.ts';
+import { fileText, wordsAt } from '../../procedure/edit/draft.ts';
+import { startingDraft } from '../../procedure/edit/things.ts';
 import { fromDataModule, type LeftOut } from '../../procedure/import/data-module.ts';
 import { FileButton } from '../parts/file-button.tsx';
 import { handOver } from '../handed-over.ts';
@@ -83,8 +84,8 @@ export function FileBar(): JSX.Element {
         <FileButton label="Open a procedure" accept=".json" onFile={(file) => void open(file)} />
         <FileButton label="Import a data module" accept=".xml" onFile={(file) => void importModule(file)} />
         <FileButton label="Compare with a version" accept=".json" onFile={(file) => void compareWith(file)} />
-        <button type="button" onClick={() => editor.edit(() => ({ ...emptyDraft(), id: 'procedure' }))}>
-          Empty the page
+        <button type="button" onClick={() => editor.edit(startingDraft)}>
+          New procedure
         </button>
       </div>
       <Show when={outcome()}>{(found) => <OutcomeView outcome={found()} />}</Show>

@@ -5,7 +5,7 @@ import { previewPasses } from '../../procedure/edit/findings.ts';
 import { addPass } from '../../procedure/edit/things.ts';
 import { wholeNumbers } from '../../procedure/edit/typed.ts';
 import { PASS_KINDS, passOfKind } from '../../procedure/edit/variants.ts';
-import { display, displayWindow } from '../../units/index.ts';
+import { toWritten } from '../../units/index.ts';
 import type { PlannedPass } from '../../tightening/index.ts';
 import { choicesOf } from './choices.ts';
 import { useEditor } from './editor.ts';
@@ -98,14 +98,11 @@ function PassForm(props: { readonly path: Path }): JSX.Element {
   );
 }
 
-/** As many places as anybody reads off a wrench. */
-const PLACES = 2;
-
 function valueWords(pass: PlannedPass): string {
   if (pass.target === null) return pass.name;
-  const { unit } = pass.target;
-  const [value, window] = [display(pass.target, unit, PLACES), displayWindow(pass.window, unit, PLACES)];
-  return `${pass.name}: ${value}, accepted ${window}`;
+  const { target, window } = pass;
+  const [min, max] = [window.min, window.max].map((limit) => toWritten(limit).value);
+  return `${pass.name}: ${toWritten(target).value} ${target.unit}, accepted ${min} to ${max} ${window.max.unit}`;
 }
 
 function Planned(props: { readonly planned: readonly PlannedPass[] | null; readonly title: string }): JSX.Element {
