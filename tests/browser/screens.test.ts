@@ -58,6 +58,14 @@ const SCREENS: Readonly<Record<string, () => Promise<void>>> = {
     // What stops is told in its place as well.
     await app.page.getByRole('button', { name: /^Begin the work/ }).click();
   },
+  editor: async () => {
+    await app.page.evaluate(() => (location.hash = '#/editor'));
+    await app.page.getByLabel('Open a procedure').setInputFiles('demo-data/fire-boat-pump-cover.json');
+    await app.page.getByText('is open.').waitFor();
+    // With a fault and all its steps unfolded, so that every kind of field is on the page.
+    await app.page.getByLabel('Dry mass', { exact: true }).fill('41,5');
+    await app.page.evaluate(() => document.querySelectorAll('details').forEach((each) => (each.open = true)));
+  },
   work: async () => {
     await app.page.goto(app.url);
     await app.begin(/Oil cooler/, { mechanic: 'A. Invented' });
