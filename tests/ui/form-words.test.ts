@@ -5,7 +5,10 @@ test.each([
   ['missing, expected words in quotes', 'Fill in words'],
   ['missing, expected a torque such as { "value": "24.5", "unit": "N·m" }', 'Fill in a torque such as 24.5 N·m'],
   ['found nothing, expected a name in quotes', 'Fill in a choice'],
-  ['found "24,5", expected a decimal number such as "24.5"', 'Found "24,5", expected a decimal number such as 24.5'],
+  [
+    'found "24,5", expected a decimal number such as "24.5" (a point, no exponent, no thousands mark)',
+    'Found "24,5", expected a decimal number such as 24.5, with a point',
+  ],
   ['no step uses the tool wrench', 'No step uses the tool wrench'],
 ])('“%s” is said as “%s” to somebody who never sees the file', (fault, words) => {
   expect(formWords(fault)).toBe(words);

@@ -66,6 +66,7 @@ function stepsOf(
   for (const breaker of elementsIn(step, 'circuitBreakerDescrGroup')) {
     reading.left.note(breaker.line, `the list of circuit breakers is not taken over${summary(breaker)}`);
   }
+  const applies = appliesTo(step, reading);
   const children = elementsIn(step, 'proceduralStep');
   // A step without words of its own only gathers others: what it warns of is told before the first of them.
   const isHeading = words.text === '' && children.length > 0;
@@ -78,14 +79,15 @@ function stepsOf(
           text: words.text,
           kind: 'do',
           ...before,
-          fields: { ...appliesTo(step, reading), ...tightening(words, reading), ...checked(step) },
+          fields: { ...applies, ...tightening(words, reading) },
         }),
       ];
+  const check = checkOf(step, number, words.text, applies);
   const rest = children.flatMap((child, i) =>
     stepsOf(child, [...numbers, i + 1], isHeading ? title : '', isHeading && i === 0 ? before : NOTHING, reading),
   );
   reading.left.step = null;
-  return [...made, ...rest];
+  return [...made, ...rest, ...check];
 }
 
 /** Warnings, cautions and notes of a step, those it holds and those it names. */
@@ -144,9 +146,13 @@ function appliesTo(step: Element, reading: StepReading): JsonFields {
   return {};
 }
 
-/** A step whose check is somebody else's (from memory: attribute independentCheck). */
-const checked = ({ attributes }: Element): JsonFields =>
-  attributes.independentCheck === undefined ? {} : { witness: true };
+/** The check of a step by somebody who did none of the work (from memory: attribute independentCheck). */
+function checkOf(step: Element, number: string, words: string, applies: JsonFields): readonly ImportedStep[] {
+  if (step.attributes.independentCheck === undefined) return [];
+  const [title, text] = ['Independent check', `Check step ${number} independently.`];
+  const fields = { what: words || text, independent: true, ...applies };
+  return [addStepFields({ number: `${number}C`, title, text, kind: 'witness', hazards: [], notes: [], fields })];
+}
 
 /** Warnings and cautions that carry an id, wherever they stand outside of steps. */
 export const hazardsById = (root: Element): ReadonlyMap<string, Element> =>

@@ -4,9 +4,10 @@ import { partsBeside } from '../../procedure/edit/findings.ts';
 import { openDraftBook } from '../../storage/draft-book.ts';
 import type { Shop } from '../app.tsx';
 import { addressOf } from '../router.ts';
-import { createEditor, draftOf, type Editor, EditorContext } from './editor.ts';
+import { createEditor, type Editor, EditorContext } from './editor.ts';
 import { FileBar } from './file-bar.tsx';
 import { HeadSection } from './head-section.tsx';
+import { LeftOutList } from './left-out-list.tsx';
 import { PatternSection } from './pattern-section.tsx';
 import { RemarkList } from './remark-list.tsx';
 import { SayContext } from './say-button.tsx';
@@ -19,7 +20,7 @@ import './editor.css';
 export function EditorScreen(props: { readonly shop: Shop }): JSX.Element {
   const book = openDraftBook();
   // A browser that keeps nothing is no reason not to write one.
-  const [editor] = createResource(async () => createEditor(book, draftOf(await book.read().catch(() => null))));
+  const [editor] = createResource(async () => createEditor(book, await book.read().catch(() => null)));
   const say = (texts: readonly string[]): void => {
     const { devices } = untrack(() => props.shop);
     // Browsers give sound only in a tap; the ear stays as it is.
@@ -47,6 +48,7 @@ const SHOWN = [
   'id',
   'title',
   'invented',
+  'signatures',
   'source',
   'persons',
   'component',
@@ -70,6 +72,7 @@ function EditorPage(props: { readonly editor: Editor }): JSX.Element {
         </a>
       </header>
       <FileBar />
+      <LeftOutList />
       <Show when={props.editor.trouble()}>
         {(trouble) => (
           <p class="trouble" role="alert">

@@ -2,7 +2,7 @@ import { createContext, createMemo, createSignal, useContext, type Accessor } fr
 import { type Draft, fileText, isFields, type Json, type Path, put, take } from '../../procedure/edit/draft.ts';
 import { findingsOf, type Findings } from '../../procedure/edit/findings.ts';
 import { startingDraft } from '../../procedure/edit/things.ts';
-import type { DraftBook } from '../../storage/draft-book.ts';
+import type { DraftBook, KeptDraft } from '../../storage/draft-book.ts';
 import { messageOf } from '../message.ts';
 import { formWords, isMissing } from './form-words.ts';
 
@@ -22,6 +22,9 @@ export interface Editor {
   /** What the browser says where it will not keep the draft; null as long as it does. */
   readonly trouble: Accessor<string | null>;
   readonly canUndo: Accessor<boolean>;
+  /** What the last import left out, until the person says that it was looked up. */
+  readonly leftOut: Accessor<LeftOutOf | null>;
+  noteLeftOut(leftOut: LeftOutOf | null): void;
   /** Changes the draft. Changes of one field in a row, named alike, are taken back as one. */
   edit(change: (draft: Draft) => Draft, name?: string): void;
   /** Puts a value at a path; null takes the field away. */
@@ -29,11 +32,14 @@ export interface Editor {
   undo(): void;
 }
 
+export type LeftOutOf = NonNullable<KeptDraft['leftOut']>;
+
 const MOST_UNDONE = 200;
 
-/** @param kept the draft that was left here last; null where there is none or it cannot be read */
-export function createEditor(book: DraftBook, kept: Draft | null): Editor {
-  const [draft, setDraft] = createSignal<Draft>(kept ?? startingDraft());
+/** @param kept what was left here last; null where there is nothing or it cannot be read */
+export function createEditor(book: DraftBook, kept: KeptDraft | null): Editor {
+  const [draft, setDraft] = createSignal<Draft>(draftOf(kept) ?? startingDraft());
+  const [leftOut, setLeftOut] = createSignal(kept?.leftOut ?? null);
   const [before, setBefore] = createSignal<readonly Draft[]>([]);
   const [trouble, setTrouble] = createSignal<string | null>(null);
   let lastNamed: string | undefined;
@@ -42,7 +48,7 @@ export function createEditor(book: DraftBook, kept: Draft | null): Editor {
 
   async function keep(): Promise<void> {
     try {
-      await book.keep(fileText(draft()));
+      await book.keep({ text: fileText(draft()), leftOut: leftOut() });
       setTrouble(null);
     } catch (error) {
       setTrouble(messageOf(error));
@@ -63,6 +69,11 @@ export function createEditor(book: DraftBook, kept: Draft | null): Editor {
     remarks,
     trouble,
     canUndo: () => before().length > 0,
+    leftOut,
+    noteLeftOut(left) {
+      setLeftOut(left);
+      void keep();
+    },
     edit,
     set: (path, value) => edit((now) => (value === null ? take(now, path) : put(now, path, value)), path.join('.')),
     undo() {
@@ -87,11 +98,10 @@ function remarksOf({ faults, warnings }: Findings): readonly Remark[] {
   ];
 }
 
-/** A kept text as a draft again; null where it is none. */
-export function draftOf(text: string | null): Draft | null {
-  if (text === null) return null;
+/** What was kept, as a draft again; null where it is none. */
+function draftOf(kept: KeptDraft | null): Draft | null {
   try {
-    const json = JSON.parse(text) as Json;
+    const json = JSON.parse(kept?.text ?? 'null') as Json;
     return isFields(json) ? json : null;
   } catch {
     return null;

@@ -2,7 +2,7 @@ import { createSignal, For, Match, Show, Switch, type JSX } from 'solid-js';
 import { compare, type Difference } from '../../procedure/edit/compare.ts';
 import { fileText, wordsAt } from '../../procedure/edit/draft.ts';
 import { startingDraft } from '../../procedure/edit/things.ts';
-import { fromDataModule, type LeftOut } from '../../procedure/import/data-module.ts';
+import { fromDataModule } from '../../procedure/import/data-module.ts';
 import { FileButton } from '../parts/file-button.tsx';
 import { handOver } from '../handed-over.ts';
 import { messageOf } from '../message.ts';
@@ -15,7 +15,6 @@ import { openDraft } from './open-draft.ts';
 type Outcome =
   | { readonly kind: 'said'; readonly words: string }
   | { readonly kind: 'refused'; readonly words: string; readonly why: readonly string[] }
-  | { readonly kind: 'imported'; readonly file: string; readonly leftOut: readonly LeftOut[] }
   | { readonly kind: 'compared'; readonly file: string; readonly differences: readonly Difference[] };
 
 /** Opens, imports, compares and saves the procedure, and begins a job with it. */
@@ -38,6 +37,7 @@ export function FileBar(): JSX.Element {
       if (opened.kind === 'refused')
         return { kind: 'refused', words: `${file.name} cannot be opened.`, why: opened.why };
       editor.edit(() => opened.draft);
+      editor.noteLeftOut(null);
       return { kind: 'said', words: `${file.name} is open. What was here before comes back with “Undo”.` };
     });
   const importModule = (file: File): Promise<void> =>
@@ -46,7 +46,8 @@ export function FileBar(): JSX.Element {
       if (found.kind === 'refused')
         return { kind: 'refused', words: `${file.name} is not taken over.`, why: [found.why] };
       editor.edit(() => found.draft);
-      return { kind: 'imported', file: file.name, leftOut: found.leftOut };
+      editor.noteLeftOut({ file: file.name, items: [...found.leftOut] });
+      return { kind: 'said', words: `${file.name} is taken over, but for what is listed here.` };
     });
   const compareWith = (file: File): Promise<void> =>
     withText(file, (text) => {
@@ -84,7 +85,14 @@ export function FileBar(): JSX.Element {
         <FileButton label="Open a procedure" accept=".json" onFile={(file) => void open(file)} />
         <FileButton label="Import a data module" accept=".xml" onFile={(file) => void importModule(file)} />
         <FileButton label="Compare with a version" accept=".json" onFile={(file) => void compareWith(file)} />
-        <button type="button" onClick={() => editor.edit(startingDraft)}>
+        <button
+          type="button"
+          onClick={() => {
+            editor.edit(startingDraft);
+            editor.noteLeftOut(null);
+            setOutcome({ kind: 'said', words: 'A new procedure. What was here before comes back with “Undo”.' });
+          }}
+        >
           New procedure
         </button>
       </div>
@@ -108,27 +116,6 @@ function OutcomeView(props: { readonly outcome: Outcome }): JSX.Element {
               <For each={refused().why}>{(line) => <li>{line}</li>}</For>
             </ul>
           </div>
-        )}
-      </Match>
-      <Match when={ofKind(props.outcome, 'imported')}>
-        {(imported) => (
-          <section class="outcome" aria-labelledby="left-out">
-            <h2 id="left-out">Not taken over from {imported().file}</h2>
-            <p role="status">
-              {imported().leftOut.length === 0
-                ? 'All of it is here.'
-                : 'All steps are here. Look these up in the source:'}
-            </p>
-            <ul>
-              <For each={imported().leftOut}>
-                {({ place, what }) => (
-                  <li>
-                    <b>{place}</b>: {what}
-                  </li>
-                )}
-              </For>
-            </ul>
-          </section>
         )}
       </Match>
       <Match when={ofKind(props.outcome, 'compared')}>

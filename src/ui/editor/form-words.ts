@@ -3,6 +3,7 @@
 const REWORDED: readonly (readonly [RegExp, string])[] = [
   [/such as \{ "value": "([^"]*)", "unit": "([^"]*)" \}/gu, 'such as $1 $2'],
   [/such as "([^"]*)"/gu, 'such as $1'],
+  [/ \(a point, no exponent, no thousands mark\)/gu, ', with a point'],
   [/an object with the fields (\w+(?:, \w+)*)/gu, '$1'],
   [/a name in quotes/gu, 'a choice'],
   [/ in quotes/gu, ''],

@@ -1,6 +1,7 @@
 import type { JSX } from 'solid-js';
 import { retitle } from '../../procedure/edit/things.ts';
 import { whole } from '../../procedure/edit/typed.ts';
+import { Boxes } from './boxes.tsx';
 import { useEditor } from './editor.ts';
 import { Field, FlagField, QuantityField } from './fields.tsx';
 
@@ -24,6 +25,11 @@ export function HeadSection(): JSX.Element {
           <Field label="Persons needed" path={['persons']} notation={whole} numeric />
           <FlagField label="All values are invented, for a demonstration" path={['invented']} />
         </div>
+        <Boxes
+          legend="Signed before the record is closed, by the"
+          path={['signatures']}
+          choices={['mechanic', 'inspector'].map((role) => ({ value: role, label: role }))}
+        />
       </fieldset>
       <fieldset>
         <legend>Component</legend>

@@ -3,10 +3,10 @@ import { at, listAt, type Path, put, wordsAt } from '../../procedure/edit/draft.
 import { addHazard, addOutcome } from '../../procedure/edit/things.ts';
 import { lines, whole } from '../../procedure/edit/typed.ts';
 import { STEP_KINDS, type StepKind, stepOfKind } from '../../procedure/edit/variants.ts';
+import { Boxes } from './boxes.tsx';
 import { choicesOf } from './choices.ts';
 import { useEditor } from './editor.ts';
 import { ChoiceField, Field, FlagField } from './fields.tsx';
-import { IdBoxes } from './id-boxes.tsx';
 import { Members } from './members.tsx';
 import { TightenForm } from './tighten-form.tsx';
 
@@ -59,9 +59,17 @@ export function StepForm(props: { readonly index: number }): JSX.Element {
           <ChoiceField label="Opening" path={inside('opening')} choices={choicesOf(editor.draft(), 'openings')} />
         </Match>
         <Match when={kind() === 'do'}>
-          <IdBoxes legend="Comes open here" path={inside('opens')} from="openings" />
-          <IdBoxes legend="Is connected again here" path={inside('closes')} from="openings" />
-          <IdBoxes legend="All fasteners started by hand" path={inside('handStart')} from="patterns" />
+          <Boxes legend="Comes open here" path={inside('opens')} choices={choicesOf(editor.draft(), 'openings')} />
+          <Boxes
+            legend="Is connected again here"
+            path={inside('closes')}
+            choices={choicesOf(editor.draft(), 'openings')}
+          />
+          <Boxes
+            legend="All fasteners started by hand"
+            path={inside('handStart')}
+            choices={choicesOf(editor.draft(), 'patterns')}
+          />
         </Match>
         <Match when={kind() === 'check'}>
           <Members list={inside('outcomes')} one="Answer" onAdd={(draft) => addOutcome(draft, props.index)}>
@@ -86,10 +94,14 @@ export function StepForm(props: { readonly index: number }): JSX.Element {
             <Field label="Unit" path={inside('unit')} />
             <Field label="At least" path={inside('window', 'min')} numeric />
             <Field label="At most" path={inside('window', 'max')} numeric />
+            <Field label="After a wait of … minutes" path={inside('waitMinutes')} notation={whole} numeric />
           </div>
         </Match>
         <Match when={kind() === 'witness'}>
-          <Field label="What the second person looks at" path={inside('what')} />
+          <div class="grid">
+            <Field label="What the second person looks at" path={inside('what')} />
+            <FlagField label="By somebody who did none of the work" path={inside('independent')} />
+          </div>
         </Match>
       </Switch>
       <Show when={choicesOf(editor.draft(), 'seals').length > 0 && (kind() === 'do' || kind() === 'check')}>

@@ -46,6 +46,7 @@ describe('a procedural data module', () => {
       '2.2 Fit the cover',
       '2.3 Fit the cover',
       '2.4 Fit the cover',
+      '2.4C Independent check',
       'Z1 Required after the job',
     ]);
   });
@@ -101,11 +102,16 @@ describe('a procedural data module', () => {
     expect(stepTitled(draft, /^Z1/)).toMatchObject({ kind: 'check', text: 'All four caps are back.' });
   });
 
-  it('asks whether a step applies, and has it witnessed where the module wants an independent check', () => {
+  it('asks whether a step applies, and has it checked by somebody else where the module wants that', () => {
     expect(draft.conditions).toMatchObject([{ question: 'Does this unit come under: units with a heater jacket?' }]);
     expect(stepTitled(draft, /^2\.4/)).toMatchObject({
       applies: { condition: 'units-with-a-heater-jacket', is: true },
-      witness: true,
+    });
+    expect(stepTitled(draft, /^2\.4C/)).toMatchObject({
+      kind: 'witness',
+      what: 'Make sure that the heater jacket is free of the cover: above; below.',
+      applies: { condition: 'units-with-a-heater-jacket', is: true },
+      independent: true,
     });
   });
 
