@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { AppPage, ofKind } from '../support/app-page.ts';
 import { openBrowser, type Browser } from '../support/chromium.ts';
@@ -5,11 +6,24 @@ import { installMicrophone } from '../support/spoken-microphone.ts';
 
 // Somebody who never saw the app writes a procedure for twelve bolts, click by click, and works its first pass by voice.
 
+declare global {
+  /** The sounds that a page has begun to play: how long each is, in seconds. */
+  var soundsPlayed: number[];
+}
+
 let browser: Browser;
 let app: AppPage;
 beforeAll(async () => {
   browser = await openBrowser();
   await installMicrophone(browser.context);
+  await browser.context.addInitScript(() => {
+    globalThis.soundsPlayed = [];
+    const start: (...when: readonly number[]) => void = Reflect.get(AudioBufferSourceNode.prototype, 'start');
+    AudioBufferSourceNode.prototype.start = function (...when) {
+      globalThis.soundsPlayed.push(this.buffer?.duration ?? 0);
+      Reflect.apply(start, this, when);
+    };
+  });
   app = await AppPage.open(browser.context, inject('appUrl'));
 });
 afterAll(() => browser.close());
@@ -74,6 +88,47 @@ test('a slip is named beside its field and in the list, moves nothing, and is st
   await app.page.getByRole('button', { name: /^Wrong step 1 "Tighten the cover", final, target/ }).click();
   expect(await field.evaluate((element) => element === document.activeElement)).toBe(true);
   await field.fill('24');
+  await app.page.getByText(/^A job can begin with it\./).waitFor();
+});
+
+test('the order and the passes are spoken', async () => {
+  const longest = (): Promise<number> => app.page.evaluate(() => Math.max(0, ...globalThis.soundsPlayed));
+  for (const name of ['Say the order of Cover ring', 'Say the passes of Tighten the cover']) {
+    await app.page.evaluate(() => (globalThis.soundsPlayed = []));
+    await click(name);
+    // Twelve numbers, or a pass with its values, take seconds to say; a signal tone does not.
+    await expect.poll(longest, { timeout: 20_000 }).toBeGreaterThan(1.5);
+  }
+});
+
+test('it is saved as a file, and compared with it in words', async () => {
+  const saving = app.page.waitForEvent('download');
+  await click('Save as a file');
+  const saved = await (await saving).path();
+  expect(JSON.parse(readFileSync(saved, 'utf8'))).toMatchObject({ id: 'twelve-bolts', title: 'Twelve bolts' });
+  await app.page.getByLabel('Per cent', { exact: true }).first().fill('40');
+  await app.page.getByLabel('Compare with a version').setInputFiles(saved);
+  await app.page.getByText('changed from "50" to "40"').waitFor();
+  await click('Undo');
+});
+
+test('a table of fasteners and a data module are taken over, and what was here comes back', async () => {
+  const csv = Buffer.from('number;x;y\n1;0;0\n2;1;0\n3;0,5;1\n');
+  const table = { name: 'places.csv', mimeType: 'text/csv', buffer: csv };
+  await app.page.getByLabel('Take places from a table (CSV)').setInputFiles(table);
+  await app.page.getByText('3 fasteners were taken from places.csv.').waitFor();
+  expect(await app.page.locator('.drawing .fastener').count()).toBe(3);
+  await app.page
+    .getByText(/A crosswise order needs a ring/)
+    .first()
+    .waitFor();
+  await click('Undo');
+
+  await app.page.getByLabel('Import a data module').setInputFiles('tests/procedure/import/pump-cover-module.xml');
+  await app.page.getByText('which fasteners are tightened is not in the module').waitFor();
+  await app.page.getByText('2.3 Fit the cover').first().waitFor();
+  await click('All of it is looked up');
+  await click('Undo');
   await app.page.getByText(/^A job can begin with it\./).waitFor();
 });
 
