@@ -56,6 +56,7 @@ test('a procedure for twelve bolts is written without a word of JSON', async () 
   await fill('Range from', '5');
   await fill('Range to', '60');
   await fill('Resolution', '0.5');
+  await fill('Calibration holds until', '2031-03-31');
 
   await fill('Title of the step', 'Tighten the cover');
   await fill('What is to be done', 'Tighten the twelve bolts.');
