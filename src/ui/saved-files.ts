@@ -8,7 +8,7 @@ import type { SessionRecord } from '../record/session-record.ts';
 import { openSavedMarks } from '../storage/saved-marks.ts';
 import { signingKey } from '../storage/signing-key.ts';
 import { now } from './clock.ts';
-import { findDeviceSeal } from './device-seal.ts';
+import { findDeviceSeal, type ClosingSeal } from './device-seal.ts';
 import { messageOf } from './message.ts';
 import { appName, soundsOf } from './session-file.ts';
 
@@ -27,19 +27,36 @@ export interface SealedFile extends FileToSave {
   readonly lacksSounds: boolean;
 }
 
+/** The seal of a closed record is not on this device any more: what is sealed now may not be what was closed. */
+export class ClosingSealMissing extends Error {
+  override readonly name = 'ClosingSealMissing';
+}
+
+export interface SealingOptions {
+  /** Bytes that the file may have: with more, the record leaves the device without its sounds rather than not at all. */
+  readonly most?: number;
+  /** A person has read that the seal of the closing is missing, and wants the file all the same. */
+  readonly acceptsMissingSeal?: boolean;
+}
+
 /** A session id as a file name that every system takes. */
 const fileName = (id: string, extension: string): string => `${id.replace(/[^\w.-]/g, '_')}${extension}`;
 
 /**
  * A session as a sealed file with its sounds, by the key of this device. It is read back and checked before it is given
  * out.
- * @param most bytes that a file may have: with more, the record leaves the device without its sounds rather than not at all
  * @throws where the record is broken or is not as it was sealed when it was closed, or this browser keeps no key
+ * @throws ClosingSealMissing where it is closed, its seal is missing, and that was not accepted
  */
-export async function sealedFileOf(record: SessionRecord, most = LARGEST_FILE): Promise<SealedFile> {
-  // A new seal must not hide that the first one does not fit any more.
-  const ofClosing = await findDeviceSeal(record).catch(() => null);
-  if (ofClosing?.kind === 'bad') throw new Error(`It is not as it was sealed when it was closed: ${ofClosing.why}.`);
+export async function sealedFileOf(
+  record: SessionRecord,
+  { most = LARGEST_FILE, acceptsMissingSeal = false }: SealingOptions = {},
+): Promise<SealedFile> {
+  // A new seal must hide neither that the first one does not fit any more, nor that it is gone.
+  const ofClosing = await findDeviceSeal(record).catch((): ClosingSeal => ({ kind: 'missing' }));
+  if (ofClosing.kind === 'bad') throw new Error(`It is not as it was sealed when it was closed: ${ofClosing.why}.`);
+  if (ofClosing.kind === 'missing' && !acceptsMissingSeal)
+    throw new ClosingSealMissing('The seal of its closing is missing: whether it was changed since cannot be told.');
   const { sounds } = await soundsOf(record);
   const seal = await sealRecord(record, { app: appName(), at: now().utc }, await signingKey());
   const whole = packSession(record, seal, sounds);

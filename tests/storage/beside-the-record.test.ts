@@ -38,7 +38,18 @@ describe('sounds', () => {
 
 test('a seal is kept for each session; where there is none, none is found', async () => {
   await openSealBook().keep('one', 'seal');
-  expect([await openSealBook().read('one'), await openSealBook().read('two')]).toEqual(['seal', null]);
+  expect(await openSealBook().read('one')).toEqual({ kind: 'sealed', seal: 'seal' });
+  expect(await openSealBook().read('two')).toEqual({ kind: 'none' });
+});
+
+test('a seal that is due is noted until it is made; the first one stays', async () => {
+  const seals = openSealBook();
+  await seals.expect('one');
+  expect(await seals.read('one')).toEqual({ kind: 'due' });
+  await seals.keep('one', 'seal');
+  await seals.keep('one', 'another');
+  await seals.expect('one');
+  expect(await seals.read('one')).toEqual({ kind: 'sealed', seal: 'seal' });
 });
 
 test('what has left the device is counted in entries', async () => {

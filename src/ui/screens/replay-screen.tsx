@@ -1,15 +1,14 @@
 import { ErrorBoundary, Match, Show, Switch, createResource, createSignal, onMount, type JSX } from 'solid-js';
-import type { SealFinding } from '../../record/seal.ts';
 import type { FileVerdict, SessionFile } from '../../record/sealed-file.ts';
 import type { Sounds } from '../../record/sounds.ts';
 import type { Shop } from '../app.tsx';
-import { findDeviceSeal } from '../device-seal.ts';
+import { findDeviceSeal, type ClosingSeal } from '../device-seal.ts';
 import { messageOf } from '../message.ts';
 import { VerificationLine } from '../parts/verification-line.tsx';
 import { WayBack } from '../parts/way-back.tsx';
 import { Replay } from '../replay/replay.tsx';
 import { addressOf } from '../router.ts';
-import { save, sealedFileOf } from '../saved-files.ts';
+import { ClosingSealMissing, save, sealedFileOf } from '../saved-files.ts';
 import { readSession, soundsOf, type KeptSession } from '../session-file.ts';
 
 /** A session played back: the screen as it was after any entry, by the same fold that ran live. */
@@ -86,8 +85,10 @@ export function SealedFileReplay(props: {
 const NO_SOUNDS: Sounds = new Map();
 const soundsIn = (file: SessionFile): Sounds => (file.kind === 'opened' ? file.sounds.sounds : NO_SOUNDS);
 
+type SessionSeal = Extract<SessionFile, { kind: 'opened' }>['seal'];
+
 /** The key of a good seal; null where there is none, or it does not fit. */
-const signedBy = (seal: SealFinding | null | undefined): string | null =>
+const signedBy = (seal: SessionSeal | ClosingSeal | null | undefined): string | null =>
   seal?.kind === 'good' ? seal.thumbprint : null;
 const sealedBy = (file: SessionFile): string | null => (file.kind === 'opened' ? signedBy(file.seal) : null);
 
@@ -115,21 +116,28 @@ function verdictText(verdict: FileVerdict): string {
 /** The record as a file to be kept elsewhere, sealed by the key of this device. */
 function SaveSealed(props: { readonly kept: KeptSession }): JSX.Element {
   const [said, setSaid] = createSignal('');
-  async function saveSealed(): Promise<void> {
+  const [lacksSeal, setLacksSeal] = createSignal(false);
+  async function saveSealed(acceptsMissingSeal: boolean): Promise<void> {
     try {
-      const { thumbprint, lacksSounds, ...file } = await sealedFileOf(props.kept);
+      const { thumbprint, lacksSounds, ...file } = await sealedFileOf(props.kept, { acceptsMissingSeal });
       save(file);
       const lacking = lacksSounds ? ' Its sounds are too large for a file: they are on this device only.' : '';
       setSaid(`${file.name} is sealed by the key of this device, ${thumbprint}. Note the key elsewhere.${lacking}`);
     } catch (error) {
-      setSaid(`The file could not be made: ${messageOf(error)}`);
+      setLacksSeal(error instanceof ClosingSealMissing);
+      setSaid(`The file was not made: ${messageOf(error)}`);
     }
   }
   return (
     <Show when={props.kept.verification.kind === 'intact'}>
-      <button type="button" onClick={() => void saveSealed()}>
+      <button type="button" onClick={() => void saveSealed(false)}>
         Save the sealed file
       </button>
+      <Show when={lacksSeal()}>
+        <button type="button" onClick={() => void saveSealed(true)}>
+          Save it all the same, sealed only now
+        </button>
+      </Show>
       <p role="status">{said()}</p>
     </Show>
   );

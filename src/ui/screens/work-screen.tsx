@@ -25,7 +25,7 @@ import { voiceOf } from '../../storage/voices.ts';
 import type { Shop } from '../app.tsx';
 import { forbidsVoice, surenessOf } from '../check-words.ts';
 import { now } from '../clock.ts';
-import { deviceThumbprint, sealOnDevice } from '../device-seal.ts';
+import { deviceThumbprint, expectSeal, sealOnDevice } from '../device-seal.ts';
 import type { Devices } from '../devices.ts';
 import { forwardMeaning } from '../forward.ts';
 import { createHoldClock } from '../hold-clock.ts';
@@ -54,11 +54,12 @@ export function WorkScreen(props: { readonly shop: Shop; readonly session: strin
   const session = untrack(() => props.session);
   const [attempt, setAttempt] = createSignal(0);
   const pen = createPen(session);
-  const [opened] = createResource(attempt, async () => ({
-    writes: await pen(),
-    kept: await readSession(book, session),
-    device: await deviceThumbprint(),
-  }));
+  const [opened] = createResource(attempt, async () => {
+    const [writes, kept] = [await pen(), await readSession(book, session)];
+    // Before it can be closed; where the browser keeps no seals, work goes on, and that is said at the end.
+    await expectSeal(kept).catch(() => undefined);
+    return { writes, kept, device: await deviceThumbprint() };
+  });
   return (
     <ErrorBoundary fallback={(error: unknown) => <WayBack>{messageOf(error)}</WayBack>}>
       <Switch fallback={<p class="opening">Opening the record…</p>}>
@@ -255,7 +256,7 @@ function Bench(props: {
 }
 
 /** The record itself is written then; the missing seal stands beside it as well. */
-const NOT_SEALED = 'It could not be sealed on this device.';
+const NOT_SEALED = 'It could not be sealed on this device. That is tried again when it is looked at.';
 
 /** Keeps sound for as long as this screen is up, where everybody agreed to it at the start; undefined where not. */
 function soundKeeper({ id, entries }: KeptSession, { memory }: Devices): KeepSound | undefined {
