@@ -5,10 +5,14 @@
 import { fileURLToPath } from 'node:url';
 import { benchRecord } from './bench/record.ts';
 import { benchSession } from './bench/session.ts';
+import { benchBrowser } from './bench/browser.ts';
 import { benchFiles } from './bench/files.ts';
+import { machine } from './bench/measure.ts';
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  console.log(machine());
   benchSession();
   await benchRecord();
+  await benchBrowser();
   await benchFiles();
 }

@@ -9,6 +9,8 @@ import { say } from './measure.ts';
 import { entriesOf, eventsOf, fileOf, makeKey } from './sealed.ts';
 
 const [FEW, MANY] = [200, 2000];
+/** Sessions in the stream that is verified: each file is read several times. */
+const [SHORT, LONG] = [1000, 10_000];
 /** Small sessions, so that many are made soon. */
 const STUDS = 3;
 const COMMANDS = path.join(import.meta.dirname, '..');
@@ -17,20 +19,22 @@ export async function benchFiles(): Promise<void> {
   const folder = await mkdtemp(path.join(tmpdir(), 'bench-'));
   try {
     const names = await makeFiles(folder);
+    const stream = Array.from({ length: LONG / MANY }, () => names).flat();
+    console.log(`A stream of ${LONG} sealed files against ${SHORT}:`);
+    const [short, long] = [await verifyAll(stream.slice(0, SHORT)), await verifyAll(stream)];
+    say('verify, time', ratio(short.seconds, long.seconds, LONG / SHORT));
+    say('verify, memory at 10 %, 50 % and 100 % of the files (expected: flat)', long.memory.map(megabytes).join(', '));
     console.log(`${MANY} sealed files against ${FEW}:`);
-    const [few, many] = [await verifyAll(names.slice(0, FEW)), await verifyAll(names)];
-    say('verify, time', ratio(few.seconds, many.seconds));
-    say('verify, memory at 10 %, 50 % and 100 % of the files (expected: flat)', many.memory.map(megabytes).join(', '));
     const [fewTables, manyTables] = [await fleet(path.join(folder, 'few')), await fleet(folder)];
-    say('fleet, time', ratio(fewTables.seconds, manyTables.seconds));
+    say('fleet, time', ratio(fewTables.seconds, manyTables.seconds, MANY / FEW));
     say('fleet, most memory (expected: flat)', `${megabytes(fewTables.peak)} and ${megabytes(manyTables.peak)}`);
   } finally {
     await rm(folder, { recursive: true, force: true });
   }
 }
 
-const ratio = (few: number, many: number): string =>
-  `ratio ${(many / few).toFixed(1)} for ${MANY / FEW} times the files (expected up to ${MANY / FEW}: linear, after a start); ${many.toFixed(1)} s`;
+const ratio = (few: number, many: number, times: number): string =>
+  `ratio ${(many / few).toFixed(1)} for ${times} times the files (expected up to ${times}: linear, after a start); ${many.toFixed(1)} s`;
 const megabytes = (bytes: number | null): string =>
   bytes === null ? 'unknown here' : `${Math.round(bytes / 2 ** 20)} MiB`;
 

@@ -1,4 +1,5 @@
 /** How costs are measured. */
+import { cpus, loadavg } from 'node:os';
 
 /** Enough rounds that the smallest job is measured in tens of milliseconds, and the best of them counts. */
 const ROUNDS = 5;
@@ -43,6 +44,13 @@ export async function costOfWaiting(work: () => Promise<unknown>, rounds = ROUND
 export function percentile(values: readonly number[], share: number): number {
   const sorted = [...values].sort((one, other) => one - other);
   return sorted[Math.floor(share * (sorted.length - 1))] ?? Number.NaN;
+}
+
+/** What is measured on, and how busy it is: what stands beside milliseconds says little without it. */
+export function machine(): string {
+  const [first] = cpus();
+  const load = loadavg().map((each) => each.toFixed(1));
+  return `${cpus().length} × ${first?.model ?? 'unknown processor'}, Node ${process.version}; load ${load.join(', ')} (1, 5, 15 minutes).`;
 }
 
 /** A line of the report. */
