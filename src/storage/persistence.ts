@@ -33,5 +33,11 @@ export async function roomLeft(storage: Partial<Storage> = ofBrowser()): Promise
   }
 }
 
-/** A job with its sound takes some tens of megabytes: with less room than this the next one may not fit. In bytes. */
-export const LITTLE_ROOM = 100 * 2 ** 20;
+/**
+ * Of the sound of one reading and of its answer there are at most some 13 seconds, of 32 000 bytes each (16 kHz, 16 bits):
+ * four tenths of a megabyte, beside which its entries are nothing. A job of a hundred readings takes up to 42 megabytes.
+ */
+const LARGE_JOB = 100 * 13 * 32_000;
+
+/** With less room than this, in bytes, the next job may not fit: two large ones, since an estimate may be off. */
+export const LITTLE_ROOM = 2 * LARGE_JOB;

@@ -7,6 +7,7 @@ import type { SoundOfReading } from '../session/intent.ts';
 import { roomLeft } from '../storage/persistence.ts';
 import type { SoundStore } from '../storage/sound-store.ts';
 import { instantAt } from './clock.ts';
+import { atHeardRate } from './heard-rate.ts';
 import { messageOf } from './message.ts';
 
 /** How much the memory of the microphone holds, in seconds. */
@@ -76,7 +77,8 @@ export function createSoundKeeper(
   };
 
   async function written(cut: RememberedSound): Promise<SoundOfReading> {
-    const sound = wavFile(cut.samples, cut.rate);
+    const { samples, rate } = await atHeardRate(cut);
+    const sound = wavFile(samples, rate);
     const sha256 = await soundHash(sound);
     await store.keep(session, sha256, sound);
     const [began, ended] = [instantAt(cut.from).utc, instantAt(cut.to).utc];

@@ -117,6 +117,8 @@ test('with consent the sound of a reading is in its entry by its hash, on the de
     const spoken = entries.find(({ heard }) => heard?.sound?.kept && heard.sound.sha256 === sha256)?.heard?.spoken;
     if (!wav || !spoken) throw new Error('There is no sound of spoken words.');
     expect([await soundHash(wav), wav.length]).toEqual([sha256, bytes]);
+    // What the speech model hears, and no more.
+    expect(decodeWav(wav).rate).toBe(16_000);
     // The words are in it where the entry says that they were spoken: a room of this test is 60 dB quieter.
     expect(loudness(wav, from, spoken)).toBeGreaterThan(0.01);
   }
