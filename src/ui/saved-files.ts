@@ -66,7 +66,7 @@ export async function sealedFileOf(
   if (file.kind === 'refused') throw new Error(file.why);
   if (file.verdict.kind === 'not intact') throw new Error(`What was packed does not verify: ${file.verdict.why}.`);
   const content = new Blob([bytes], { type: 'application/octet-stream' });
-  const onSaved = (): void => void openSavedMarks().note(record.id, record.entries.length);
+  const onSaved = (): void => void openSavedMarks().note(record.id, { entries: record.entries.length, lacksSounds });
   return { name: fileName(record.id, EXTENSION), content, onSaved, thumbprint: file.verdict.thumbprint, lacksSounds };
 }
 

@@ -1,9 +1,11 @@
 /** What this browser keeps beside the records of sessions: their sounds, their seals, and what has left the device. */
 import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
+import { set } from 'idb-keyval';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { askToPersist, isPersisted, roomLeft } from '../../src/storage/persistence.ts';
 import { openSavedMarks } from '../../src/storage/saved-marks.ts';
+import { createStrictStore } from '../../src/storage/strict-store.ts';
 import { openSealBook } from '../../src/storage/seal-book.ts';
 import { openSoundStore } from '../../src/storage/sound-store.ts';
 
@@ -52,11 +54,18 @@ test('a seal that is due is noted until it is made; the first one stays', async 
   expect(await seals.read('one')).toEqual({ kind: 'sealed', seal: 'seal' });
 });
 
-test('what has left the device is counted in entries', async () => {
+test('what has left the device is counted in entries, and whether its sounds stayed behind is noted', async () => {
   const marks = openSavedMarks();
-  expect(await marks.saved('one')).toBe(0);
-  await marks.note('one', 12);
-  expect([await openSavedMarks().saved('one'), await marks.saved('two')]).toEqual([12, 0]);
+  expect(await marks.saved('one')).toEqual({ entries: 0, lacksSounds: false });
+  await marks.note('one', { entries: 12, lacksSounds: true });
+  expect(await openSavedMarks().saved('one')).toEqual({ entries: 12, lacksSounds: true });
+  expect(await marks.saved('two')).toEqual({ entries: 0, lacksSounds: false });
+});
+
+test('a mark of the time when it was the number of entries alone is read as that', async () => {
+  const store = createStrictStore('bothhands-saved', 'saved');
+  await set('one', 12, store);
+  expect(await openSavedMarks(store).saved('one')).toEqual({ entries: 12, lacksSounds: false });
 });
 
 describe('the browser is asked to keep the data', () => {
