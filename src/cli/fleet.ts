@@ -28,7 +28,8 @@ and gives figures over the others: holds and stops, questions, first time right,
   --out FOLDER      writes the tables as Parquet files, a README.txt about their columns, and the figures as a page,
                     fleet.html; files of these names are written anew
   --names           puts names of people, and the reasons that they dictated, into the tables; else they are left out.
-                    No figure is ever of one person
+                    No figure is ever of one person. Names of files, and what is quoted of a faulty one, stand as they
+                    were found with and without it
   --key THUMBPRINT  of a key that is known (may be given several times): a seal by any other is then not good enough
   --json            one object a line: each file that is left out, then each figure
 Exit code 0: all intact; 1: one is not intact; 2: one is not readable, none was found, or not used as above.`;

@@ -20,7 +20,8 @@ Every session in them is from a sealed file that was intact. Each table but “f
 every file that was found. Torques are in N·m by exact factors, times in UTC, lengths of time in seconds by the wall clock
 of the device. Numbers are as they were said and reckoned, not rounded. An empty cell (NULL) says: there is none.
 
-People can be told by these tables where names were asked for, and often by the times alone. Keep them as your rules for
+People can be told by these tables where names were asked for, by the names of files and what is quoted of a faulty one in
+“files”, and often by the times alone. Keep them as your rules for
 data about people want it; no table was made to compare people.
 
 ${TABLE_NAMES.map((name) => tableText(name, TABLES[name])).join('\n')}`;

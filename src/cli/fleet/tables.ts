@@ -20,13 +20,16 @@ const SECONDS = [
 
 export const TABLES = {
   files: {
-    file: ['VARCHAR', 'the file, by its place under the folder that was read'],
+    file: [
+      'VARCHAR',
+      'the file, by its place under the folder that was read; it may hold a name that somebody gave it',
+    ],
     verdict: [
       'VARCHAR',
       '“intact”: it is in the figures. “not intact”, “not readable”: it is not. “copy”: another file holds the same session, as far or further. “contradicted”: another file tells of the same session differently',
     ],
     entry: ['INTEGER', 'the first entry that is not as it was, where the fault is in an entry'],
-    why: ['VARCHAR', 'why it is not in the figures'],
+    why: ['VARCHAR', 'why it is not in the figures; it may quote what was found in the file, also a name'],
     session: SESSION,
     entries: ['INTEGER', 'entries that were found'],
     head: ['VARCHAR', 'hash of the last entry, 64 hexadecimal digits'],
