@@ -15,6 +15,7 @@ import { findBrowser } from '../../src/cli/find-browser.mjs';
 import { verify, type Entry } from '../../src/record/entry.ts';
 import { namedSounds } from '../../src/record/sounds.ts';
 import { AppPage, ofKind } from '../support/app-page.ts';
+import { passPreparation } from '../support/pass-preparation.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
 import { installMicrophone } from '../support/spoken-microphone.ts';
 
@@ -148,7 +149,7 @@ async function begin(app: AppPage): Promise<void> {
   const buffer = Buffer.from(JSON.stringify(manyBolts));
   const file = { name: 'many-bolts.json', mimeType: 'application/json', buffer };
   await app.page.getByLabel('Open a procedure file').setInputFiles(file);
-  await app.page.locator('main.work').waitFor();
+  await passPreparation(app.page);
 }
 
 /** Says what the page asks for. */
