@@ -31,7 +31,7 @@ export async function readSealed(name: string): Promise<Uint8Array | string> {
   }
 }
 
-/** What is read and checked side by side: hashes are worked out elsewhere, and one file alone leaves a core idle. */
+/** How many are under way at once: some are read from the disk while another is checked. */
 const AT_ONCE = 4;
 
 /**
