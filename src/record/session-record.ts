@@ -62,10 +62,14 @@ export async function readSessionRecord(id: string, found: readonly unknown[]): 
 /** The first entry behind the opening that may not stand where it does, though it is bound as it should be. */
 function firstMisplaced(rest: readonly Entry[]): { readonly at: number; readonly why: string } | null {
   let isClosed = false;
+  let isBegun = false;
   for (const { seq, body } of rest) {
     if (body.kind === 'opened') return { at: seq, why: 'the session is opened a second time' };
     if (isClosed && isOfWork({ body })) return { at: seq, why: 'it comes after the record was closed' };
+    if (isBegun && body.kind === 'prepared')
+      return { at: seq, why: 'it says what was found before the work, and the work had begun' };
     isClosed ||= body.kind === 'closed';
+    isBegun ||= body.kind !== 'prepared';
   }
   return null;
 }

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { recordSheet } from '../../src/record/record-sheet.ts';
 import type { SessionEvent } from '../../src/session/event.ts';
+import type { PreparedFact } from '../../src/session/preparation/fact.ts';
 import { affirm, correction, eventOf, negative, next, reading, tell, type Play } from '../session/play.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
 import { demo } from '../ui/replay/demonstration.ts';
@@ -165,6 +166,26 @@ describe('the record sheet', () => {
     const used = tell(await opening(procedure), next, reading('12'), affirm);
     const late = used.events.map((event) => ({ ...event, at: { ...event.at, utc: '2026-03-06T08:00:00.000Z' } }));
     expect(recordSheet(await recorded(late), OPTIONS).tools[0]?.used).toBe('2026-03-06; CALIBRATION HAD RUN OUT');
+  });
+  test('has what was found before the work, by whom and when; the label of a tool goes before the file', async () => {
+    expect(sheet.preparation).toEqual([]);
+    const facts: readonly PreparedFact[] = [
+      { of: 'helper', name: 'Helper' },
+      { of: 'tool', tool: 'wrench', calibrationDue: '2027-01-31', from: 'label' },
+      { of: 'warning', sentence: 'Mind the step.' },
+    ];
+    const [opened] = (await opening(smallProcedure)).events;
+    if (!opened) throw new Error('It was not opened.');
+    const found = facts.map((fact, i) => eventOf({ kind: 'prepared', fact }, i + 1));
+    const made = recordSheet(await recorded([opened, ...found]), OPTIONS);
+    expect(made.preparation.map(({ what, isWarning, by }) => [what, isWarning, by])).toEqual([
+      ['Helper helps', false, 'Mechanic'],
+      ['Indicating wrench, 5 to 60 N·m: calibration holds to 2027-01-31, read off its label', false, 'Mechanic'],
+      ['Begun in spite of this: Mind the step.', true, 'Mechanic'],
+    ]);
+    expect(made.preparation[0]?.at.utc).toBe('2026-03-01 00:00:01Z');
+    expect(made.tools[0]?.calibrationDue).toBe('2027-01-31, read off its label');
+    expect(made.people.map(({ name, role }) => [name, role])).toContainEqual(['Helper', 'helper']);
   });
   test('tells who took over, who joined and who left', async () => {
     const begun = await opening(smallProcedure);

@@ -60,6 +60,17 @@ describe('a session that is broken', () => {
     expect(record.found).toBe(found.length);
     expect(stateAfter(record, found.length)).toEqual(stateAfter(record, 4));
   });
+  test('where it says in the middle of the work what was found before it: settings would change unseen', async () => {
+    const fact = { of: 'tool', tool: 'wrench-60', calibrationDue: '2099-12-31', from: 'label' } as const;
+    const bodies = [await openedBy(procedure), { kind: 'prepared', fact } as const, { kind: 'stood by' } as const];
+    const events = [...bodies, { kind: 'prepared', fact } as const].map(eventOf);
+    expect((await readable(await sealAll(events.slice(0, -1)))).verification.kind).toBe('intact');
+    expect((await readable(await sealAll(events))).verification).toEqual({
+      kind: 'broken',
+      at: 3,
+      why: 'it says what was found before the work, and the work had begun',
+    });
+  });
   test('where it is opened a second time', async () => {
     const opening = await openedBy(procedure);
     const record = await readable(

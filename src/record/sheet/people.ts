@@ -4,7 +4,7 @@ import { sheetTime, type SheetTime } from './times.ts';
 
 export interface SheetPerson {
   readonly name: string;
-  readonly role: 'mechanic' | 'second person';
+  readonly role: 'mechanic' | 'second person' | 'helper';
   readonly from: SheetTime;
   /** When somebody else took over, or they left; null where they stayed to the end. */
   readonly to: SheetTime | null;
@@ -27,6 +27,9 @@ export function peopleOf({ entries, people }: SessionRecord, timeZone: string): 
     void all.push({ name, role, from: time(utc), to: null });
   for (const { body, at } of entries)
     switch (body.kind) {
+      case 'prepared':
+        if (body.fact.of === 'helper') begins(body.fact.name, 'helper', at.utc);
+        break;
       case 'handed over':
         ends('mechanic', at.utc);
         begins(body.to, 'mechanic', at.utc);

@@ -129,6 +129,7 @@ export function liftFindings(procedure: Procedure, handling: Handling | null, pe
     ...(enough === null || enough > persons
       ? [warn('lift', `Carried by ${handling}, it is too heavy. ${follows}`)]
       : []),
+    // The first holds for every lift, and stands beside the weight.
     ...assessment.reservations.slice(1).map((sentence) => warn('lift', sentence)),
   ];
 }
