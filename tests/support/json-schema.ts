@@ -1,4 +1,5 @@
 /** A reader of JSON Schema 2020-12 for as much of it as our published schemas use; a keyword that it does not know fails. */
+import { isDay } from '../../src/procedure/day.ts';
 
 export type Node = Readonly<Record<string, unknown>>;
 type Keyword = (wanted: unknown, value: unknown, node: Node, root: Node) => boolean;
@@ -17,13 +18,18 @@ const TYPES: Readonly<Record<string, (value: unknown) => boolean>> = {
   null: (value) => value === null,
 };
 
+const FORMATS: Readonly<Record<string, (text: string) => boolean>> = {
+  'date-time': (text) => !Number.isNaN(Date.parse(text)),
+  date: isDay,
+};
+
 /** A word about other types than its own holds, as the standard has it. */
 const KEYWORDS: Readonly<Record<string, Keyword>> = {
   type: (wanted, value) => TYPES[String(wanted)]?.(value) ?? false,
   const: (wanted, value) => wanted === value,
   enum: (wanted, value) => (wanted as readonly unknown[]).includes(value),
   pattern: (wanted, value) => typeof value !== 'string' || new RegExp(String(wanted), 'u').test(value),
-  format: (wanted, value) => wanted === 'date-time' && !Number.isNaN(Date.parse(String(value))),
+  format: (wanted, value) => FORMATS[String(wanted)]?.(String(value)) ?? false,
   minimum: (wanted, value) => typeof value !== 'number' || value >= Number(wanted),
   maximum: (wanted, value) => typeof value !== 'number' || value <= Number(wanted),
   minLength: (wanted, value) => typeof value !== 'string' || value.length >= Number(wanted),
