@@ -117,7 +117,7 @@ async function demoPlayed(): Promise<Played> {
     const meaning = typed ?? meaningOf(text, state);
     const step = currentStep(state);
     const wait = step?.kind === 'measure' && meaning.kind === 'observed' ? (step.waitMinutes ?? 0) : 0;
-    elapsed += timeFor(meaning) + wait * 60 * SECOND;
+    elapsed += (state.hold === null ? timeFor(meaning) : CARRIED) + wait * 60 * SECOND;
     const decision = decide(state, { meaning, at: { utc: moment(elapsed), monotonic: elapsed } });
     const bodies: readonly EventBody[] =
       decision.kind === 'accepted' ? decision.events : [{ kind: 'refused', meaning, reason: decision.reason }];
@@ -195,6 +195,8 @@ function meaningOf(text: string, state: SessionState): Meaning {
 
 const CONFIDENCE = 1;
 const SECOND = 1000;
+/** Milliseconds between two words while a weight is carried: invented. */
+const CARRIED = 6 * SECOND;
 /** Milliseconds for what is done before something is said: invented. */
 function timeFor({ kind }: Meaning): number {
   switch (kind) {

@@ -65,9 +65,13 @@ describe('a job done by voice', () => {
     }
     await app.say('affirm');
     await app.say('next');
-    await app.say('next');
+    await app.say('held');
+    expect(await app.wanted()).toMatch(/Held\s+0:\d\d\s+Straight off\s+Ports up/);
+    await app.say('set down');
     await app.say('reuse');
     await app.say('next');
+    await app.tap('held');
+    await app.tap('set down');
     await app.say('next');
     expect(await app.wanted()).toMatch(/stud\s+1\s+Pass 1 of 2: first\s+12\s+N·m/);
   });

@@ -38,7 +38,7 @@ describe.each(DEMOS)('%s', (name) => {
 
 describe('the oil cooler', () => {
   it('comes off, has its seal inspected, and goes back on before the ring is tightened', () => {
-    expect(ropeway.steps.slice(0, 10).map(({ id }) => id)).toEqual([
+    expect(ropeway.steps.slice(0, 11).map(({ id }) => id)).toEqual([
       'make-safe',
       'drain',
       'open-lines',
@@ -47,6 +47,7 @@ describe('the oil cooler', () => {
       'lift-off',
       'inspect-seal',
       'coat-seal',
+      'carry-on',
       'refit',
       'tighten-ring',
     ]);
