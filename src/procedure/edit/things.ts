@@ -51,6 +51,9 @@ export const addPattern = (draft: Draft): Draft =>
 export const addTool = (draft: Draft): Draft => add(draft, 'tools', 'wrench', {});
 export const addOpening = (draft: Draft): Draft => add(draft, 'openings', 'opening', { closure: 'cap' });
 export const addSeal = (draft: Draft): Draft => add(draft, 'seals', 'seal', { reuse: 'never' });
+export const addCondition = (draft: Draft): Draft => add(draft, 'conditions', 'condition', {});
+export const addAdapter = (draft: Draft): Draft =>
+  add(draft, 'adapters', 'adapter', { angle: { value: '0', unit: '°' } });
 export const addConsumable = (draft: Draft): Draft => add(draft, 'consumables', 'consumable', {});
 
 /** A new step of a kind; before the one at `index`, or at the end. */

@@ -96,15 +96,16 @@ function entriesOf(options: readonly Option[], key: string, kind: string): reado
 const literalOf = (schema: object | undefined): unknown =>
   schema !== undefined && 'literal' in schema ? schema.literal : undefined;
 
+/** A thing as another kind: what both kinds have stays in its place, what the new one needs besides comes after it. */
 function ofKind(
   key: string,
   kind: string,
-  skeleton: JsonFields = {},
+  skeleton: JsonFields | undefined,
   before: Json | undefined,
   names: readonly string[],
 ): JsonFields {
-  const kept = isFields(before)
-    ? Object.fromEntries(Object.entries(before).filter(([name]) => names.includes(name) && name !== key))
-    : {};
-  return { [key]: kind, ...skeleton, ...kept };
+  const old = Object.entries(isFields(before) ? before : {}).filter(([name]) => names.includes(name));
+  const kept = Object.fromEntries(old.map(([name, value]) => [name, name === key ? kind : value]));
+  const started = Object.hasOwn(kept, key) ? kept : { [key]: kind, ...kept };
+  return { ...started, ...skeleton, ...started };
 }

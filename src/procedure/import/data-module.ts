@@ -5,7 +5,7 @@
  */
 import { type Draft, insert, type Json, type JsonFields, listAt, put, wordsAt } from '../edit/draft.ts';
 import { freshId, idFrom } from '../edit/things.ts';
-import { addStepFields, type ImportedStep } from './imported-step.ts';
+import { importedStep, type ImportedStep } from './imported-step.ts';
 import { type LeftOut, LeftOutList } from './left-out.ts';
 import { beforeIn, hazardsById, stepsIn, type StepReading } from './module-steps.ts';
 import { codeIn } from './module-text.ts';
@@ -89,7 +89,7 @@ function dayOf(date: Element | undefined): string | null {
 function equipmentStep(equipment: readonly string[]): readonly ImportedStep[] {
   if (equipment.length === 0) return [];
   const [title, text] = ['Support equipment', 'Lay out the support equipment.'];
-  return [addStepFields({ number: 'B', title, text, kind: 'do', hazards: [], notes: equipment })];
+  return [importedStep({ number: 'B', title, text, kind: 'do', hazards: [], notes: equipment })];
 }
 
 /** What the module says about safety as a whole is told before the first step. */

@@ -19,7 +19,7 @@ interface Parts {
 }
 
 /** A step with its number before its title, so that it is found again in the document. */
-export function addStepFields({ number, title, text, kind, hazards, notes, fields = {} }: Parts): ImportedStep {
+export function importedStep({ number, title, text, kind, hazards, notes, fields = {} }: Parts): ImportedStep {
   const named = title || beginning(text);
   return {
     id: `step-${number.replaceAll('.', '-').toLowerCase()}`,

@@ -1,5 +1,5 @@
 /** Steps of a data module as steps of a procedure: in the order of the module, each with its warnings and notes. */
-import { addStepFields, type ImportedStep } from './imported-step.ts';
+import { importedStep, type ImportedStep } from './imported-step.ts';
 import { type Reading, wordsOf } from './module-text.ts';
 import { torqueFields } from './quantities.ts';
 import { allIn, elementsIn, type Element, plainText } from './xml.ts';
@@ -73,7 +73,7 @@ function stepsOf(
   const made = isHeading
     ? []
     : [
-        addStepFields({
+        importedStep({
           number,
           title,
           text: words.text,
@@ -151,7 +151,7 @@ function checkOf(step: Element, number: string, words: string, applies: JsonFiel
   if (step.attributes.independentCheck === undefined) return [];
   const [title, text] = ['Independent check', `Check step ${number} independently.`];
   const fields = { what: words || text, independent: true, ...applies };
-  return [addStepFields({ number: `${number}C`, title, text, kind: 'witness', hazards: [], notes: [], fields })];
+  return [importedStep({ number: `${number}C`, title, text, kind: 'witness', hazards: [], notes: [], fields })];
 }
 
 /** Warnings and cautions that carry an id, wherever they stand outside of steps. */

@@ -1,7 +1,7 @@
 /** What a data module wants before the work and after it: people, conditions, equipment, supplies, spares and safety. */
 import { freshId, idFrom } from '../edit/things.ts';
 import { type Draft, emptyDraft, insert, type JsonFields } from '../edit/draft.ts';
-import { addStepFields, type ImportedStep } from './imported-step.ts';
+import { importedStep, type ImportedStep } from './imported-step.ts';
 import type { LeftOutList } from './left-out.ts';
 import { type Reading, wordsOf } from './module-text.ts';
 import { allIn, elementAt, elementsIn, type Element, plainText } from './xml.ts';
@@ -121,7 +121,7 @@ export function conditionSteps(
   const conditions = groups.flatMap((group) => elementsIn(group)).filter(({ name }) => name !== 'noConds');
   return conditions.map((condition, i) => {
     const { text } = wordsOf(elementsIn(condition, 'reqCond', 'dmRef', 'externalPubRef', 'pmRef'), reading);
-    return addStepFields({
+    return importedStep({
       number: `${number}${i + 1}`,
       title: heading,
       text: text || plainText(condition),

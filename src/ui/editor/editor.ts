@@ -57,7 +57,8 @@ export function createEditor(book: DraftBook, kept: KeptDraft | null): Editor {
   function edit(change: (draft: Draft) => Draft, name?: string): void {
     const now = draft();
     const next = change(now);
-    if (next === now) return;
+    // What changes no word of the file is no change to take back.
+    if (next === now || fileText(next) === fileText(now)) return;
     if (name === undefined || name !== lastNamed) setBefore((all) => [...all.slice(-MOST_UNDONE), now]);
     lastNamed = name;
     setDraft(next);

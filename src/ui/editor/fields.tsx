@@ -56,9 +56,13 @@ export function Field(props: {
   const editor = useEditor();
   const notation = (): Notation => props.notation ?? words;
   const control = useControl(() => props.path);
-  // What is being typed is not put into order under the cursor: that waits until the field is left.
+  // What is being typed is not put into order under the cursor, as long as it still says what the draft says.
   const [typing, setTyping] = createSignal<string | null>(null);
-  const shown = (): string => typing() ?? notation().show(at(editor.draft(), props.path));
+  const shown = (): string => {
+    const [typed, json] = [typing(), at(editor.draft(), props.path)];
+    const isCurrent = typed !== null && JSON.stringify(notation().read(typed)) === JSON.stringify(json ?? null);
+    return isCurrent ? typed : notation().show(json);
+  };
   const type = (typed: string): void => {
     setTyping(typed);
     if (props.onTyped) props.onTyped(typed);
@@ -114,11 +118,13 @@ export function ChoiceField(props: {
   readonly choices: readonly (Choice | string)[];
   /** The words for none; there is no such choice where it is absent. */
   readonly none?: string;
+  /** What is chosen, where it is not simply the word at the path. */
+  readonly chosen?: string;
   readonly onChosen?: (value: string) => void;
 }): JSX.Element {
   const editor = useEditor();
   const control = useControl(() => props.path);
-  const value = (): string => wordsAt(editor.draft(), props.path);
+  const value = (): string => props.chosen ?? wordsAt(editor.draft(), props.path);
   const choices = (): readonly Choice[] => {
     const offered = props.choices.map((each) => (typeof each === 'string' ? { value: each, label: each } : each));
     const isOffered = value() === '' || offered.some((each) => each.value === value());

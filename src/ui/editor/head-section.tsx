@@ -1,6 +1,6 @@
 import type { JSX } from 'solid-js';
 import { retitle } from '../../procedure/edit/things.ts';
-import { whole } from '../../procedure/edit/typed.ts';
+import { lines, whole } from '../../procedure/edit/typed.ts';
 import { Boxes } from './boxes.tsx';
 import { useEditor } from './editor.ts';
 import { Field, FlagField, QuantityField } from './fields.tsx';
@@ -41,6 +41,15 @@ export function HeadSection(): JSX.Element {
           <QuantityField label="Retains" path={['component', 'retains']} of="volume" like={['component', 'drains']} />
           <Field label="Fluid" path={['component', 'fluid', 'name']} />
           <QuantityField label="Density of the fluid" path={['component', 'fluid', 'density']} of="density" />
+          <Field label="Ports kept up, a line each" path={['component', 'portsUp']} notation={lines} lines={2} />
+        </div>
+      </fieldset>
+      <fieldset>
+        <legend>Container under it</legend>
+        <div class="grid">
+          <Field label="Name of the container" path={['container', 'name']} />
+          <QuantityField label="Capacity" path={['container', 'capacity']} of="volume" like={['component', 'drains']} />
+          <Field label="Margin, per cent" path={['container', 'marginPercent']} hint="20" numeric />
         </div>
       </fieldset>
     </section>

@@ -3,6 +3,7 @@ import { at, listAt, type Path, put, wordsAt } from '../../procedure/edit/draft.
 import { addHazard, addOutcome } from '../../procedure/edit/things.ts';
 import { lines, whole } from '../../procedure/edit/typed.ts';
 import { STEP_KINDS, type StepKind, stepOfKind } from '../../procedure/edit/variants.ts';
+import { AppliesField } from './applies-field.tsx';
 import { Boxes } from './boxes.tsx';
 import { choicesOf } from './choices.ts';
 import { useEditor } from './editor.ts';
@@ -34,6 +35,7 @@ export function StepForm(props: { readonly index: number }): JSX.Element {
         <Field label="Title of the step" path={inside('title')} />
         <Field label="What is to be done" path={inside('text')} lines={2} />
         <Field label="The same, short, as spoken" path={inside('say')} />
+        <AppliesField path={inside('applies')} />
       </div>
       <Switch>
         <Match when={kind() === 'tighten'}>

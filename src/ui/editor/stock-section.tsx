@@ -1,14 +1,17 @@
 import type { JSX } from 'solid-js';
-import { addConsumable, addOpening, addSeal } from '../../procedure/edit/things.ts';
+import { addCondition, addConsumable, addOpening, addSeal } from '../../procedure/edit/things.ts';
 import { lines } from '../../procedure/edit/typed.ts';
 import { ChoiceField, Field, FlagField } from './fields.tsx';
 import { Members } from './members.tsx';
 
-/** What is opened, sealed and used up. */
+/** What is asked about the unit, opened, sealed and used up. */
 export function StockSection(): JSX.Element {
   return (
     <section aria-labelledby="stock">
-      <h2 id="stock">Openings, seals and consumables</h2>
+      <h2 id="stock">Conditions, openings, seals and consumables</h2>
+      <Members list={['conditions']} one="Condition" onAdd={addCondition}>
+        {(path) => <Field label="Question about the unit, answered yes or no" path={[...path, 'question']} />}
+      </Members>
       <Members list={['openings']} one="Opening" onAdd={addOpening}>
         {(path) => (
           <div class="grid">

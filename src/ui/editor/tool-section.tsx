@@ -1,13 +1,13 @@
 import type { JSX } from 'solid-js';
-import { addTool } from '../../procedure/edit/things.ts';
+import { addAdapter, addTool } from '../../procedure/edit/things.ts';
 import { ChoiceField, Field, QuantityField } from './fields.tsx';
 import { Members } from './members.tsx';
 
-/** The torque tools that the steps name. */
+/** The torque tools that the steps name, and what is put on them. */
 export function ToolSection(): JSX.Element {
   return (
     <section aria-labelledby="tools">
-      <h2 id="tools">Torque tools</h2>
+      <h2 id="tools">Torque tools and adapters</h2>
       <Members list={['tools']} one="Tool" onAdd={addTool}>
         {(path) => (
           <div class="grid">
@@ -39,8 +39,18 @@ export function ToolSection(): JSX.Element {
               choices={['A', 'B', 'C', 'D', 'E', 'F', 'G']}
               none="not known"
             />
+            <QuantityField label="Lever, drive to grip" path={[...path, 'lever']} of="length" />
             <Field label="Largest error, per cent" path={[...path, 'maximumError']} numeric />
             <Field label="Calibration holds until" path={[...path, 'calibrationDue']} hint="2031-03-31" />
+          </div>
+        )}
+      </Members>
+      <Members list={['adapters']} one="Adapter" onAdd={addAdapter}>
+        {(path) => (
+          <div class="grid">
+            <Field label="Name of the adapter" path={[...path, 'name']} />
+            <QuantityField label="Length" path={[...path, 'length']} of="length" />
+            <QuantityField label="Angle to the wrench" path={[...path, 'angle']} of="angle" />
           </div>
         )}
       </Members>

@@ -279,6 +279,30 @@ describe('entities', () => {
 });
 
 describe('nothing goes unseen', () => {
+  it('a warning that is only referred to is told where the module holds it, and named where it does not', () => {
+    const referring = MODULE.replace(
+      '<proceduralStep id="stp-1">',
+      '<proceduralStep id="stp-1" warningRefs="w1 w2">',
+    ).replace('<warning><warningAndCautionPara>The oil', '<warning id="w1"><warningAndCautionPara>The oil');
+    expect(stepTitled(imported(referring).draft, /^1 /)).toMatchObject({
+      hazards: [{ text: 'The oil inside may be hot.' }, { text: 'The cover weighs 18.5 kg.' }],
+    });
+    expect(leftLines(referring)).toContain(
+      'line 74, step 1: the warning or caution "w2" is not in this module: look it up and add it',
+    );
+  });
+
+  it('two torques in one step are not made into one: the step stays plain work, and it is said', () => {
+    const torque =
+      '<quantity><quantityGroup><quantityValue quantityUnitOfMeasure="Nm">30</quantityValue></quantityGroup></quantity>';
+    const two = MODULE.replace('<para>Tighten the screws to', `<para>Not above ${torque}: tighten the screws to`);
+    expect(stepTitled(imported(two).draft, /^2\.3/)).toMatchObject({
+      kind: 'do',
+      text: 'Not above 30 N·m: tighten the screws to 24.5 N·m ± 1.5.',
+    });
+    expect(leftLines(two).join()).toMatch(/step 2\.3: two torques stand in one step/);
+  });
+
   it('no word of the procedure is in neither the draft nor the list', () => {
     const whole = `${JSON.stringify(imported(MODULE).draft)}${leftLines(MODULE).join(' ')}`;
     const words = MODULE.slice(MODULE.indexOf('<content>'))
