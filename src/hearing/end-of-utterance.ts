@@ -3,8 +3,8 @@
  *
  * The engine ends an utterance only after half a second of what it takes for silence, and knows that late; its partial
  * results come later still. But asked for its result, it gives at once the words up to there. So it is asked as soon as
- * the sound stops, and the words decide how long to wait: not at all after a command that cannot go on, as long as people
- * pause inside numbers after digits. Who speaks on meanwhile is heard as one utterance.
+ * the sound stops, and the words decide how long to wait: not at all after a command that cannot go on, as long as this
+ * speaker pauses inside this number after digits. Who speaks on meanwhile is heard as one utterance.
  */
 
 /** How far the words have come, judged by whoever knows what may be said. */
@@ -18,14 +18,27 @@ export type Completeness =
 
 /** All times are milliseconds on one clock. */
 export type Input =
-  /** More audio, up to a moment: how much of it was sound, and when sound last ended. */
-  | { readonly kind: 'audio'; readonly now: number; readonly sound: number; readonly soundUntil: number }
+  /** More audio, up to a moment: how much of it was sound, when sound last ended, and whether it stands out of a quiet room. */
+  | {
+      readonly kind: 'audio';
+      readonly now: number;
+      readonly sound: number;
+      readonly soundUntil: number;
+      readonly isClear: boolean;
+    }
   /** The engine's view before the end. It comes late: only what it rules out is of use. */
   | { readonly kind: 'partial'; readonly of: Completeness; readonly isEmpty: boolean }
   /** The result that was asked for: all words of the utterance so far, and when the new ones end, null where there are none. */
-  | { readonly kind: 'result'; readonly of: Completeness; readonly isSure: boolean; readonly end: number | null }
+  | (Words & { readonly kind: 'result'; readonly isSure: boolean; readonly end: number | null })
   /** The engine has ended an utterance by itself; its words end at this time. It decodes on. */
-  | { readonly kind: 'final'; readonly of: Completeness; readonly end: number };
+  | (Words & { readonly kind: 'final'; readonly end: number });
+
+/** What is known of all words of an utterance so far. */
+interface Words {
+  readonly of: Completeness;
+  /** The longest pause between two of them; null where there are no two. */
+  readonly longestPause: number | null;
+}
 
 /** What is to be done now. */
 export type Order =
@@ -52,6 +65,7 @@ interface Listening {
   /** Since decoding began, or since the result was asked for. */
   readonly sound: number;
   readonly soundUntil: number;
+  readonly isClear: boolean;
   /** How often the result was asked for and had to be decoded again. */
   readonly vain: number;
   /** Whatever follows, these words mean nothing: there is no hurry. A first result may only have cut a word in two. */
@@ -60,17 +74,6 @@ interface Listening {
   readonly waitsUntil: number | null;
   readonly partialIsEmpty: boolean;
 }
-
-export const START: State = {
-  phase: 'decoding',
-  now: -Infinity,
-  sound: 0,
-  soundUntil: -Infinity,
-  vain: 0,
-  isHopeless: false,
-  waitsUntil: null,
-  partialIsEmpty: true,
-};
 
 /** About as long as the closure before a "t" or "p" (50 to 120 ms). Asking in vain costs decoding, nothing else. */
 export const ASK_AFTER_MS = 120;
@@ -82,8 +85,12 @@ export const NOISE_MS = 1000;
 export const QUIET_IN_NOISE_MS = 250;
 /** After a reading that the tool could not show with more figures. */
 export const LIKELY_WHOLE_MS = 300;
-/** After words that are complete and might go on: people pause up to about a second inside numbers. */
+/** After words that are complete and might go on, said in one breath: as long as the engine itself waits. */
+export const FLUENT_MS = 500;
+/** The same after a single word, or words said one by one: people pause up to about a second inside numbers. */
 export const MAY_GO_ON_MS = 1000;
+/** The longest pause of words in one breath. Who has paused for longer within a number may well do so again. */
+export const FLUENT_PAUSE_MS = 200;
 /** After words that cannot stand alone. */
 export const UNFINISHED_MS = 1300;
 /** After what means nothing. As the engine waits, so that other talk stays whole. */
@@ -107,12 +114,32 @@ const WORD_TAIL_MS = 100;
  */
 export const NO_WORDS_LEAD_MS = 1000;
 
-const PATIENCE: Readonly<Record<Completeness, number>> = {
-  'complete and closed': 0,
-  'complete, likely whole': LIKELY_WHOLE_MS,
-  'complete, may go on': MAY_GO_ON_MS,
-  unfinished: UNFINISHED_MS,
-  nothing: NOTHING_MS,
+/** How long to wait for more after these words. */
+function patienceAfter({ of, longestPause }: Words): number {
+  switch (of) {
+    case 'complete and closed':
+      return 0;
+    case 'complete, likely whole':
+      return LIKELY_WHOLE_MS;
+    case 'complete, may go on':
+      return longestPause !== null && longestPause <= FLUENT_PAUSE_MS ? FLUENT_MS : MAY_GO_ON_MS;
+    case 'unfinished':
+      return UNFINISHED_MS;
+    case 'nothing':
+      return NOTHING_MS;
+  }
+}
+
+export const START: State = {
+  phase: 'decoding',
+  now: -Infinity,
+  sound: 0,
+  soundUntil: -Infinity,
+  isClear: true,
+  vain: 0,
+  isHopeless: false,
+  waitsUntil: null,
+  partialIsEmpty: true,
 };
 
 export interface Step {
@@ -124,8 +151,8 @@ export interface Step {
 export function next(state: State, input: Input): Step {
   switch (input.kind) {
     case 'audio': {
-      const { now, sound, soundUntil } = input;
-      return afterAudio({ ...state, now, sound: state.sound + sound, soundUntil });
+      const { now, sound, soundUntil, isClear } = input;
+      return afterAudio({ ...state, now, sound: state.sound + sound, soundUntil, isClear });
     }
     case 'partial': {
       const isHopeless = state.isHopeless || (!input.isEmpty && input.of === 'nothing');
@@ -135,9 +162,10 @@ export function next(state: State, input: Input): Step {
       return state.phase === 'asked' ? afterResult(state, input) : wait(state);
     case 'final': {
       const afresh: State = { ...state, isHopeless: false, partialIsEmpty: true, vain: 0 };
-      if (PATIENCE[input.of] <= NOTHING_MS)
+      const patience = patienceAfter(input);
+      if (patience <= NOTHING_MS)
         return { state: { ...afresh, waitsUntil: null }, order: { kind: 'deliver', from: null } };
-      return wait({ ...afresh, waitsUntil: input.end + PATIENCE[input.of] });
+      return wait({ ...afresh, waitsUntil: input.end + patience });
     }
   }
 }
@@ -153,14 +181,12 @@ export const again = ({ phase, now, sound, soundUntil, waitsUntil }: State): Sta
 
 const wait = (state: State): Step => ({ state, order: { kind: 'wait' } });
 
-function afterResult(
-  state: Extract<State, { phase: 'asked' }>,
-  { of, isSure, end }: Extract<Input, { kind: 'result' }>,
-): Step {
+function afterResult(state: Extract<State, { phase: 'asked' }>, result: Extract<Input, { kind: 'result' }>): Step {
+  const { of, isSure, end } = result;
   const isEmpty = end === null;
   const isHopeless = !isEmpty && of === 'nothing';
   const isUnsure = of === 'complete and closed' && !isSure;
-  const patience = isUnsure ? UNSURE_MS : PATIENCE[of];
+  const patience = isUnsure ? UNSURE_MS : patienceAfter(result);
   if (state.ended !== null) {
     const until = state.ended + patience;
     return afterAudio({
@@ -190,9 +216,11 @@ function afterAudio(state: State): Step {
       return wait(state);
     case 'decoding': {
       const isQuiet = now - soundUntil >= (state.vain === 0 ? ASK_AFTER_MS : ASK_AGAIN_AFTER_MS);
-      if (isQuiet && sound >= SHORTEST_WORD_MS && !isHopeless)
+      // Each question makes the engine begin afresh. Under noise that costs the beginnings of words: it must know of some first.
+      const mayAsk = !isHopeless && (state.isClear || !state.partialIsEmpty);
+      if (isQuiet && sound >= SHORTEST_WORD_MS && mayAsk)
         return { state: { ...state, phase: 'asked', ended: soundUntil, sound: 0 }, order: { kind: 'ask' } };
-      if (!isQuiet && sound >= NOISE_MS * 2 ** state.vain && !isHopeless)
+      if (!isQuiet && sound >= NOISE_MS * 2 ** state.vain && mayAsk)
         return { state: { ...state, phase: 'asked', ended: null, sound: 0 }, order: { kind: 'ask' } };
       const waitsUntil = (state.waitsUntil ?? Infinity) + (sound > 0 ? PARTIAL_LAG_MS : 0);
       const isOver = now >= waitsUntil && state.partialIsEmpty;

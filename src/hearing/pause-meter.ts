@@ -4,6 +4,8 @@ export interface Sounded {
   readonly length: number;
   /** When sound last ended, here or before; −∞ when there was none yet. */
   readonly until: number;
+  /** Whether what sounded last stands well out of the background: then the end of the sound is the end of a word. */
+  readonly isClear: boolean;
 }
 
 const FRAME_MS = 10;
@@ -17,6 +19,8 @@ const RECENT_FRAMES = 80;
 const LEAST_RISE_DB = 5;
 /** Of the way from the background to the loud parts of speech. Below lie the room's echo and breath, above it final consonants. */
 const RISE_SHARE = 0.5;
+/** Speech beside a quiet background stands out by 30 dB and more; at 10 dB of signal to noise, by hardly so much. */
+const CLEAR_RISE_DB = 20;
 /** A shorter sound is a click. */
 const SHORTEST_SOUND_FRAMES = 4;
 /** Of first-order pre-emphasis, usual in speech work: it takes hum away and keeps hiss, which ends many words. */
@@ -57,7 +61,7 @@ export class PauseMeter {
     });
     this.#levels.push(...frames.map(({ level }) => level));
     this.#levels.splice(0, Math.max(0, this.#levels.length - MEMORY_FRAMES));
-    const threshold = this.#threshold();
+    const { threshold, isClear } = this.#standing();
     let length = 0;
     for (const { level, until } of frames) {
       this.#run = level > threshold ? this.#run + 1 : 0;
@@ -65,7 +69,7 @@ export class PauseMeter {
       length += this.#run === SHORTEST_SOUND_FRAMES ? SHORTEST_SOUND_FRAMES * FRAME_MS : FRAME_MS;
       this.#until = until;
     }
-    return { length, until: this.#until };
+    return { length, until: this.#until, isClear };
   }
 
   /** In dB, of the newest frames and one more. */
@@ -75,11 +79,12 @@ export class PauseMeter {
     return 10 * Math.log10(this.#powers.reduce((sum, each) => sum + each, 0) / this.#powers.length + 1e-12);
   }
 
-  /** In dB. */
-  #threshold(): number {
+  /** What sound must rise above, in dB, and whether it does so by far. */
+  #standing(): { readonly threshold: number; readonly isClear: boolean } {
     const background = quantile(this.#levels, 0.2);
     const loud = quantile(this.#levels.slice(-RECENT_FRAMES), 0.95);
-    return background + Math.max(LEAST_RISE_DB, RISE_SHARE * (loud - background));
+    const rise = loud - background;
+    return { threshold: background + Math.max(LEAST_RISE_DB, RISE_SHARE * rise), isClear: rise >= CLEAR_RISE_DB };
   }
 }
 

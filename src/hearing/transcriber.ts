@@ -77,12 +77,12 @@ export class Transcriber {
   async feed(chunk: AudioChunk): Promise<void> {
     this.#unfinished.push(chunk);
     this.#second.keep(chunk);
-    const { length, until } = this.#pauses.take(chunk.samples, chunk.time);
+    const { length, until, isClear } = this.#pauses.take(chunk.samples, chunk.time);
     if (this.#switching) return this.#switching;
     const decoded = this.#end.phase === 'decoding' ? this.#decode(chunk) : undefined;
     if (this.#judge) {
       const now = chunk.time + (chunk.samples.length / this.#sampleRate) * 1000;
-      await this.#learn({ kind: 'audio', now, sound: length, soundUntil: until });
+      await this.#learn({ kind: 'audio', now, sound: length, soundUntil: until, isClear });
     }
     await decoded;
   }
@@ -180,7 +180,7 @@ export class Transcriber {
         this.#before = [...this.#before, ...this.#inHand];
         this.#inHand = [];
         const of = end === undefined ? 'nothing' : this.#completeness();
-        return this.#learn({ kind: 'final', of, end: end ?? 0 });
+        return this.#learn({ kind: 'final', of, longestPause: this.#longestPause(), end: end ?? 0 });
       }
     }
   }
@@ -215,7 +215,8 @@ export class Transcriber {
     if (heard.kind === 'fault') return this.#events.fault(heard.detail);
     this.#take(heard);
     const isSure = this.#inHand.every(({ confidence }) => confidence >= SURE);
-    await this.#learn({ kind: 'result', of: this.#completeness(), isSure, end: this.#inHand.at(-1)?.end ?? null });
+    const [of, longestPause] = [this.#completeness(), this.#longestPause()];
+    await this.#learn({ kind: 'result', of, longestPause, isSure, end: this.#inHand.at(-1)?.end ?? null });
   }
 
   async #decodeFrom(time: number): Promise<void> {
@@ -240,6 +241,13 @@ export class Transcriber {
   #completeness(partial = ''): Completeness {
     const words = [...this.#before, ...this.#inHand].map(({ word }) => word);
     return this.#judge?.completeness([...words, ...partial.split(' ').filter(Boolean)]) ?? 'unfinished';
+  }
+
+  /** Between two words of the utterance so far, in milliseconds; null where there are no two. */
+  #longestPause(): number | null {
+    const words = [...this.#before, ...this.#inHand];
+    const pauses = words.slice(1).map(({ start }, i) => start - (words[i]?.end ?? start));
+    return pauses.length === 0 ? null : Math.max(...pauses);
   }
 
   #deliver(): void {

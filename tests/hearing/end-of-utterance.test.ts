@@ -4,6 +4,8 @@ import {
   again,
   ASK_AFTER_MS,
   ASK_AGAIN_AFTER_MS,
+  FLUENT_MS,
+  FLUENT_PAUSE_MS,
   LIKELY_WHOLE_MS,
   MAY_GO_ON_MS,
   next,
@@ -27,6 +29,7 @@ const CHUNK = 40;
 class Talk {
   now = 0;
   #soundUntil = -Infinity;
+  #isClear = true;
   #state: State = START;
   readonly orders: { readonly at: number; readonly order: Order }[] = [];
 
@@ -34,7 +37,7 @@ class Talk {
     for (let at = 0; at < ms; at += CHUNK) {
       this.now += CHUNK;
       this.#soundUntil = this.now;
-      this.#take({ kind: 'audio', now: this.now, sound: CHUNK, soundUntil: this.#soundUntil });
+      this.#take({ kind: 'audio', now: this.now, sound: CHUNK, soundUntil: this.#soundUntil, isClear: this.#isClear });
     }
     return this;
   }
@@ -42,20 +45,30 @@ class Talk {
   quiet(ms: number): this {
     for (let at = 0; at < ms; at += CHUNK) {
       this.now += CHUNK;
-      this.#take({ kind: 'audio', now: this.now, sound: 0, soundUntil: this.#soundUntil });
+      this.#take({ kind: 'audio', now: this.now, sound: 0, soundUntil: this.#soundUntil, isClear: this.#isClear });
     }
     return this;
   }
 
   result(
     of: Completeness,
-    { isSure = true, end = this.#soundUntil }: { isSure?: boolean; end?: number | null } = {},
+    {
+      isSure = true,
+      end = this.#soundUntil,
+      longestPause = null,
+    }: { isSure?: boolean; end?: number | null; longestPause?: number | null } = {},
   ): this {
-    return this.#take({ kind: 'result', of, isSure, end });
+    return this.#take({ kind: 'result', of, longestPause, isSure, end });
+  }
+
+  /** From here on, what sounds hardly stands out of the noise around. */
+  inLoudNoise(): this {
+    this.#isClear = false;
+    return this;
   }
 
   final(of: Completeness, end: number): this {
-    return this.#take({ kind: 'final', of, end });
+    return this.#take({ kind: 'final', of, longestPause: null, end });
   }
 
   listChanges(): this {
@@ -80,7 +93,7 @@ class Talk {
 }
 
 /** Half a second of speech, quiet until the engine is asked, and its answer. */
-const said = (of: Completeness, options?: { readonly isSure: boolean }): Talk =>
+const said = (of: Completeness, options?: { readonly isSure?: boolean; readonly longestPause?: number }): Talk =>
   new Talk().sound(520).quiet(ASK_AFTER_MS).result(of, options);
 const SPOKEN = 520;
 
@@ -117,6 +130,15 @@ describe('the end of an utterance', () => {
   test('a command that was not heard surely waits a little', () => {
     expect(waited(said('complete and closed', { isSure: false }))).toBeNull();
     expect(waited(said('complete and closed', { isSure: false }).quiet(UNSURE_MS))).toBeGreaterThanOrEqual(UNSURE_MS);
+  });
+  test('words that may go on, said in one breath, wait no longer than the engine does', () => {
+    const talk = said('complete, may go on', { longestPause: FLUENT_PAUSE_MS }).quiet(FLUENT_MS - ASK_AFTER_MS);
+    expect(waited(talk)).toBeGreaterThanOrEqual(FLUENT_MS);
+    expect(FLUENT_MS).toBe(500);
+  });
+  test('words that may go on, said one by one, wait for another such pause', () => {
+    const talk = said('complete, may go on', { longestPause: FLUENT_PAUSE_MS + 1 }).quiet(MAY_GO_ON_MS - ASK_AFTER_MS - CHUNK);
+    expect(waited(talk)).toBeNull();
   });
   test('numbers wait longer than the engine does, and unfinished words longest', () => {
     expect(MAY_GO_ON_MS).toBeGreaterThan(500);
@@ -201,6 +223,27 @@ describe('when the list of phrases changes', () => {
   test('words that wait for more are not forgotten', () => {
     const talk = new Talk().quiet(880).final('complete, may go on', 0).listChanges();
     expect(talk.quiet(MAY_GO_ON_MS - 880).kinds).toEqual(['deliver']);
+  });
+});
+
+describe('in noise out of which words hardly stand', () => {
+  test('nothing is asked before the engine knows of words: it would begin afresh within one', () => {
+    expect(
+      new Talk()
+        .inLoudNoise()
+        .sound(520)
+        .quiet(ASK_AFTER_MS)
+        .sound(3 * NOISE_MS)
+        .quiet(1000).kinds,
+    ).toEqual([]);
+  });
+  test('the result is asked for once it knows of some', () => {
+    const talk = new Talk().inLoudNoise().sound(520).quiet(520).partial('complete and closed').quiet(CHUNK);
+    expect(talk.kinds).toEqual(['ask']);
+    expect(talk.result('complete and closed').kinds).toEqual(['ask', 'deliver']);
+  });
+  test('a sound that ends without a word is left to the engine', () => {
+    expect(new Talk().inLoudNoise().sound(520).quiet(2000).final('nothing', 0).kinds).toEqual(['deliver']);
   });
 });
 

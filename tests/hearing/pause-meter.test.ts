@@ -40,6 +40,12 @@ describe('sound and pause', () => {
     expect(total(all)).toBeLessThanOrEqual(520);
     expect(Math.abs((all.at(-1)?.until ?? 0) - 2480)).toBeLessThanOrEqual(30);
   });
+  test.each([
+    [-70, -30, true],
+    [-40, -28, false],
+  ])('over a background of %i dBFS, a sound at %i dBFS stands out clearly: %s', (low, high, isClear) => {
+    expect(measured(noise([low, 2000], [high, 480], [low, 160])).at(-1)?.isClear).toBe(isClear);
+  });
   test('a click is no sound', () => {
     expect(total(measured(noise([-60, 2000], [-20, 10], [-60, 600])))).toBe(0);
   });
@@ -56,6 +62,10 @@ describe('sound and pause', () => {
   test('samples that are no numbers are silence', () => {
     const meter = new PauseMeter(RATE);
     measured(noise([-60, 2000]), meter);
-    expect(meter.take(new Float32Array(CHUNK).fill(NaN), 2000)).toEqual({ length: 0, until: -Infinity });
+    expect(meter.take(new Float32Array(CHUNK).fill(NaN), 2000)).toEqual({
+      length: 0,
+      until: -Infinity,
+      isClear: false,
+    });
   });
 });
