@@ -1,11 +1,12 @@
 /**
  * What hearing is good for, on recordings: `tsx src/cli/bench-hearing.ts [--every N] RECORDINGS…`,
  * `tsx src/cli/bench-hearing.ts --talk FOLDER [--at SITUATION] [--end words]`,
- * `tsx src/cli/bench-hearing.ts --hush RECORDINGS…`, and `tsx src/cli/bench-hearing.ts --hours N`.
+ * `tsx src/cli/bench-hearing.ts --hush RECORDINGS…`, `tsx src/cli/bench-hearing.ts --loop RECORDINGS…`, and `tsx src/cli/bench-hearing.ts --hours N`.
  *
  * First, how soon an utterance is decided on after the end of speech: by the words and the pause, and by the engine's own
  * end, on the same recordings in the same run, with the ratio, and what it costs. Then, with `--talk`, what other people's
- * talk sets off in an hour; with `--hush`, how a spoken "stop" hushes the app's own voice; with `--hours`, whether a shift
+ * talk sets off in an hour; with `--hush`, how a spoken "stop" hushes the app's own voice; with `--loop`, what becomes of readings that are read
+ * back and said again; with `--hours`, whether a shift
  * of listening makes memory grow. Decoding runs faster than the sound, with the time that it took added up as if it had
  * been spoken.
  */
@@ -16,6 +17,7 @@ import type { Sound } from '../speaking/sound.ts';
 import { openEars, type Ears } from './bench-hearing/host.ts';
 import type { Ending, Heard } from './bench-hearing/page.ts';
 import { listenFor } from './bench-hearing/hours.ts';
+import { benchLoop } from './bench-hearing/loop.ts';
 import { benchHush } from './bench-hearing/hush.ts';
 import type { Place } from './bench-hearing/places.ts';
 import { shopSpeech } from './bench-hearing/shop.ts';
@@ -176,11 +178,13 @@ const { values, positionals } = parseArgs({
     end: { type: 'string', multiple: true, default: [...ENDINGS] },
     hours: { type: 'string', default: '0' },
     hush: { type: 'boolean', default: false },
+    loop: { type: 'boolean', default: false },
   },
 });
 const ears = await openEars(MODEL);
 try {
   if (values.hush) await benchHush(ears, await all(positionals));
+  else if (values.loop) await benchLoop(ears, await all(positionals));
   else if (positionals.length > 0) {
     const trials = [...trialsOf(await all(positionals)), ...(await shopTrials())];
     await endOfUtterance(

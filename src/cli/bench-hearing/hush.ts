@@ -10,6 +10,7 @@ import type { Input } from '../hear/inputs.ts';
 import { speechEnd } from '../hear/speech-end.ts';
 import { readRecording } from '../hear/wav-file.ts';
 import type { Ears } from './host.ts';
+import { loudness } from './loudness.ts';
 import { fliteBytes } from './shop.ts';
 
 const RATE = 16_000;
@@ -99,12 +100,3 @@ function mixed(voice: Sound, person: Sound | null, from: number): Sound {
 }
 
 const peakOf = ({ samples }: Sound): number => samples.reduce((most, sample) => Math.max(most, Math.abs(sample)), 0);
-
-/** Of the louder frames: pauses do not count. */
-function loudness({ samples, rate }: Sound): number {
-  const frame = Math.round(0.02 * rate);
-  const levels = Array.from({ length: Math.floor(samples.length / frame) }, (_, at) =>
-    Math.sqrt(samples.subarray(at * frame, (at + 1) * frame).reduce((sum, sample) => sum + sample * sample, 0) / frame),
-  ).sort((a, b) => a - b);
-  return levels[Math.floor(0.8 * levels.length)] ?? 1;
-}

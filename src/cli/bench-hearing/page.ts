@@ -21,6 +21,8 @@ export interface Heard {
   readonly text: string;
   /** What it means there; null for nothing. */
   readonly meaning: string | null;
+  /** What is read back; null where it is no reading, or not known which. */
+  readonly value: string | null;
   /** Whether it is questioned before it counts. */
   readonly isAsked: boolean;
   /** From the end of speech to the decision, in milliseconds; null where the energy shows no end of speech. */
@@ -111,6 +113,8 @@ function heardAt(
   return {
     text,
     meaning: understood.kind === 'meant' ? understood.meaning.kind : null,
+    value:
+      understood.kind === 'meant' && understood.meaning.kind === 'reading' ? understood.meaning.reading.value : null,
     isAsked: understood.kind === 'meant' && isQuestioned(understood.meaning),
     decision: end === null ? null : (decided - end) * 1000,
     from: tape.placeOf(first?.start ?? NaN),

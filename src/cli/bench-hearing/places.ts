@@ -1,12 +1,15 @@
 /** Moments at which recordings are heard. */
 import { stateIn, type SituationName } from '../../language/named-situations.ts';
-import { situationOf, type ReadingRoom, type Situation } from '../../language/situation.ts';
+import { situationOf, type Held, type ReadingRoom, type Situation } from '../../language/situation.ts';
 import { torque } from '../../units/index.ts';
 
 export type Place =
   /** Each phrase is an answer to a check, and a whole utterance. */
   | { readonly kind: 'answers'; readonly phrases: readonly string[] }
-  /** A tool that shows three figures, up to 999 in steps of 1, and one fastener: a reading of three digits is whole. */
+  /**
+   * A tool that shows three figures, up to 999 in steps of 1, and one fastener with a number of three digits: a reading of
+   * three digits is whole, and no fastener and reading.
+   */
   | { readonly kind: 'three figures' }
   | { readonly kind: 'situation'; readonly name: SituationName };
 
@@ -26,9 +29,17 @@ export function situationFor(place: Place): Situation {
   }
 }
 
-const wide = (room: ReadingRoom | null): ReadingRoom | null =>
-  room && {
+const FASTENER = 100;
+
+const wide = (room: ReadingRoom | null): ReadingRoom | null => {
+  if (!room) return null;
+  const scale = { min: torque(0, room.unit), max: torque(999, room.unit) };
+  const held: Held = { scale, unit: room.unit, resolution: torque(1, room.unit), window: null };
+  return {
     ...room,
-    fasteners: new Set([room.called]),
-    scale: { min: torque(0, room.unit), max: torque(999, room.unit) },
+    called: FASTENER,
+    fasteners: new Set([FASTENER]),
+    scale,
+    held: new Map([null, FASTENER].map((fastener) => [fastener, held])),
   };
+};
