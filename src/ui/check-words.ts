@@ -10,7 +10,7 @@ export const verdictOf = ({ trials, ...measured }: Voice): Verdict =>
 /** After so long the room, the microphone and the voice are others: about one shift. */
 const KEEPS_MS = 12 * 3_600_000;
 
-const isOld = ({ checkedAt }: Voice, utc: string): boolean => Date.parse(utc) - Date.parse(checkedAt) > KEEPS_MS;
+export const isOld = ({ checkedAt }: Voice, utc: string): boolean => Date.parse(utc) - Date.parse(checkedAt) > KEEPS_MS;
 
 /** Whether this person's last check forbids to start by voice, and still says something about today. */
 export const forbidsVoice = (voice: Voice | null, utc: string): boolean =>

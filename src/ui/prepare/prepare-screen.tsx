@@ -9,7 +9,7 @@ import { prepare } from '../../session/preparation/prepare.ts';
 import type { PreparationDraft } from '../../storage/preparation-draft.ts';
 import { voiceOf } from '../../storage/voices.ts';
 import type { Shop } from '../app.tsx';
-import { verdictOf } from '../check-words.ts';
+import { isOld, verdictOf } from '../check-words.ts';
 import { now } from '../clock.ts';
 import { deviceThumbprint } from '../device-seal.ts';
 import { messageOf } from '../message.ts';
@@ -161,12 +161,14 @@ function Page(props: {
   );
 }
 
-/** The last check of everybody who is named and was checked. */
+/** The last check of everybody who is named, where it still says something about today. */
 function checksOf(shop: Shop, entered: Entered): readonly MicrophoneCheck[] {
   const { mechanic, second } = peopleIn(entered);
   return [mechanic, second ?? ''].flatMap((person) => {
     const voice = person === '' ? null : voiceOf(shop.voices(), person);
-    return voice ? [{ person, fitness: verdictOf(voice).fitness, at: voice.checkedAt }] : [];
+    return voice && !isOld(voice, now().utc)
+      ? [{ person, fitness: verdictOf(voice).fitness, at: voice.checkedAt }]
+      : [];
   });
 }
 
