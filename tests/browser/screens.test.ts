@@ -5,6 +5,9 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { DEMO_SESSION_FILE } from '../../src/cli/demo-session.ts';
 import { AppPage } from '../support/app-page.ts';
+import { passPreparation } from '../support/pass-preparation.ts';
+import { step } from '../session/play.ts';
+import { smallProcedure } from '../support/small-procedure.ts';
 import { openBrowser, type Browser } from '../support/chromium.ts';
 
 // Every screen, in light and dark, by the rules of axe-core for WCAG 2.2 AA; and none of them wider than a phone.
@@ -70,6 +73,38 @@ const SCREENS: Readonly<Record<string, () => Promise<void>>> = {
     await app.page.goto(app.url);
     await app.begin(/Oil cooler/, { mechanic: 'A. Invented' });
   },
+  held: async () => {
+    await app.page.goto(app.url);
+    await app.page.getByLabel('Mechanic').fill('A. Invented');
+    const buffer = Buffer.from(JSON.stringify(carried));
+    const file = { name: 'carried.json', mimeType: 'application/json', buffer };
+    await app.page.getByLabel('Open a procedure file').setInputFiles(file);
+    await passPreparation(app.page);
+    await app.tap('held');
+    await app.tap('help');
+    await app.page.locator('.help-called').waitFor();
+  },
+  deciding: async () => {
+    await app.tap('set down');
+    await app.type('70');
+    await app.tap('Affirm');
+    await app.type('leave open');
+    await app.page.getByLabel('Who decides').waitFor();
+  },
+  signing: async () => {
+    await app.answer();
+    await app.page.getByRole('button', { name: 'Hold for two seconds to sign' }).waitFor();
+  },
+};
+
+/** A weight, then a value: what it comes to last is a decision and a signature. */
+const carried = {
+  ...smallProcedure,
+  signatures: ['mechanic'],
+  steps: [
+    step('carry', 'hold', { orientation: 'ports up', calls: ['Straight off', 'Two steps back', 'Down on the stand'] }),
+    step('level', 'measure', { what: 'oil level', unit: 'mm', window: { min: '40', max: '60' } }),
+  ],
 };
 
 describe.each(Object.entries(SCREENS))('the screen “%s”', (_, go) => {

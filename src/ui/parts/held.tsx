@@ -5,7 +5,7 @@ import type { HeldView } from '../view.ts';
 
 export function Held(props: { readonly held: HeldView }): JSX.Element {
   return (
-    <div class="held">
+    <div class="held call">
       <p class="question">
         Held <HeldTime since={props.held.since} />
       </p>

@@ -16,7 +16,9 @@ export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
           <Show
             when={props.view.step}
             fallback={
-              <p class="sentence short">{props.view.closing ? 'Before the record is closed' : 'All steps are done.'}</p>
+              <h1 class="sentence short">
+                {props.view.closing ? 'Before the record is closed' : 'All steps are done.'}
+              </h1>
             }
           >
             {(step) => (
