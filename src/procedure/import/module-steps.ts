@@ -21,6 +21,14 @@ interface Before {
 }
 const NOTHING: Before = { hazards: [], notes: [] };
 
+/** What a step has from the steps around it. */
+interface Around {
+  readonly heading: string;
+  readonly before: Before;
+  /** On which answer the step around it is worked: then this one is as well. */
+  readonly applies: JsonFields;
+}
+
 /** Elements of a step that are read in their own place. */
 const READ_APART: ReadonlySet<string> = new Set([
   'title',
@@ -37,7 +45,8 @@ export function stepsIn(procedure: Element, reading: StepReading): readonly Impo
     if (child.name !== 'proceduralStep')
       reading.left.note(child.line, `<${child.name}> is not taken over${summary(child)}`);
   }
-  return elementsIn(procedure, 'proceduralStep').flatMap((step, i) => stepsOf(step, [i + 1], '', NOTHING, reading));
+  const top: Around = { heading: '', before: NOTHING, applies: {} };
+  return elementsIn(procedure, 'proceduralStep').flatMap((step, i) => stepsOf(step, [i + 1], top, reading));
 }
 
 /** The first words, so that a person finds it. */
@@ -49,8 +58,7 @@ const summary = (element: Element): string => {
 function stepsOf(
   step: Element,
   numbers: readonly number[],
-  heading: string,
-  inherited: Before,
+  { heading, before: inherited, applies: around }: Around,
   reading: StepReading,
 ): readonly ImportedStep[] {
   const number = numbers.join('.');
@@ -66,7 +74,7 @@ function stepsOf(
   for (const breaker of elementsIn(step, 'circuitBreakerDescrGroup')) {
     reading.left.note(breaker.line, `the list of circuit breakers is not taken over${summary(breaker)}`);
   }
-  const applies = appliesTo(step, reading);
+  const applies = appliesTo(step, around, reading);
   const children = elementsIn(step, 'proceduralStep');
   // A step without words of its own only gathers others: what it warns of is told before the first of them.
   const isHeading = words.text === '' && children.length > 0;
@@ -83,9 +91,10 @@ function stepsOf(
         }),
       ];
   const check = checkOf(step, number, words.text, applies);
-  const rest = children.flatMap((child, i) =>
-    stepsOf(child, [...numbers, i + 1], isHeading ? title : '', isHeading && i === 0 ? before : NOTHING, reading),
-  );
+  const rest = children.flatMap((child, i) => {
+    const inside = { heading: isHeading ? title : '', before: isHeading && i === 0 ? before : NOTHING, applies };
+    return stepsOf(child, [...numbers, i + 1], inside, reading);
+  });
   reading.left.step = null;
   return [...made, ...rest, ...check];
 }
@@ -137,13 +146,21 @@ function tightening({ torques, links }: ReturnType<typeof wordsOf>, reading: Ste
   };
 }
 
-function appliesTo(step: Element, reading: StepReading): JsonFields {
+function appliesTo(step: Element, around: JsonFields, reading: StepReading): JsonFields {
   const id = step.attributes.applicRefId;
-  if (id === undefined) return {};
+  if (id === undefined) return around;
   const condition = reading.conditions.get(id);
-  if (condition !== undefined) return { applies: { condition, is: true } };
-  reading.left.note(step.line, `this step applies only to ${JSON.stringify(id)}, of which the module says no more`);
-  return {};
+  if (condition === undefined) {
+    reading.left.note(step.line, `this step applies only to ${JSON.stringify(id)}, of which the module says no more`);
+    return around;
+  }
+  if (Object.keys(around).length > 0) {
+    reading.left.note(
+      step.line,
+      'this step and the one around it each apply only to some units: only its own is asked',
+    );
+  }
+  return { applies: { condition, is: true } };
 }
 
 /** The check of a step by somebody who did none of the work (from memory: attribute independentCheck). */

@@ -292,6 +292,23 @@ describe('nothing goes unseen', () => {
     );
   });
 
+  it('what a step applies to holds for the steps inside it as well', () => {
+    const outer = MODULE.replace(
+      /<proceduralStep>\s*<title>Fit the cover/,
+      '<proceduralStep applicRefId="app-heater"><title>Fit the cover',
+    );
+    const { draft } = imported(outer);
+    const applying = listAt(draft, ['steps']).filter((step) => at(step, ['applies', 'is']) === true);
+    expect(applying.map((step) => wordsAt(step, ['id']))).toEqual([
+      'step-2-1',
+      'step-2-2',
+      'step-2-3',
+      'step-2-4',
+      'step-2-4c',
+    ]);
+    expect(leftLines(outer).join()).toMatch(/step 2\.4: this step and the one around it each apply only to some units/);
+  });
+
   it('two torques in one step are not made into one: the step stays plain work, and it is said', () => {
     const torque =
       '<quantity><quantityGroup><quantityValue quantityUnitOfMeasure="Nm">30</quantityValue></quantityGroup></quantity>';
