@@ -7,8 +7,8 @@ export type Place =
   /** Each phrase is an answer to a check, and a whole utterance. */
   | { readonly kind: 'answers'; readonly phrases: readonly string[] }
   /**
-   * A tool that shows three figures, up to 999 in steps of 1, and one fastener with a number of three digits: a reading of
-   * three digits is whole, and no fastener and reading.
+   * A tool that shows three figures, up to 999 in steps of 1, all of three figures in the window, and one fastener with a
+   * number of three digits: a reading of three digits is whole, and no fastener and reading.
    */
   | { readonly kind: 'three figures' }
   | { readonly kind: 'situation'; readonly name: SituationName };
@@ -34,7 +34,12 @@ const FASTENER = 100;
 const wide = (room: ReadingRoom | null): ReadingRoom | null => {
   if (!room) return null;
   const scale = { min: torque(0, room.unit), max: torque(999, room.unit) };
-  const held: Held = { scale, unit: room.unit, resolution: torque(1, room.unit), window: null };
+  const held: Held = {
+    scale,
+    unit: room.unit,
+    resolution: torque(1, room.unit),
+    window: { min: torque(100, room.unit), max: torque(999, room.unit) },
+  };
   return {
     ...room,
     called: FASTENER,
