@@ -23,26 +23,38 @@ const TICK = 250;
 const HELD_BACK = 6000;
 
 /** The clock of a hold: has the next call said when it was quiet for a while, and tells the time at the step's interval. */
-export function createHoldClock({ state, isSaying, isHearing, now, onCall, onTime }: Hands): void {
+export function createHoldClock(hands: Hands): void {
+  const { state, now } = hands;
   const since = createMemo(() => (heldStep(state()) ? (state().hold?.since ?? null) : null));
   createEffect(() => {
     if (since() === null) return;
-    let told = untrack(() => heldFor(state(), now()));
-    let [saidAt, quietSince] = [performance.now(), performance.now()];
-    const timer = setInterval(() => {
-      const tick = performance.now();
-      if (isSaying()) saidAt = tick;
-      if (isSaying() || (isHearing() && tick - saidAt < HELD_BACK)) quietSince = tick;
-      const step = heldStep(state());
-      const due = dueWhileHeld(state(), now(), { quietFor: tick - quietSince, told });
-      if (!step || !due) return;
-      [saidAt, quietSince] = [tick, tick];
-      if (due.kind === 'call') onCall();
-      else {
-        told = due.seconds;
-        onTime(sayHoldTime(state(), step, due.seconds));
-      }
-    }, TICK);
+    const tick = untrack(() => createTicker(hands, performance.now()));
+    const timer = setInterval(() => tick(performance.now(), now()), TICK);
     onCleanup(() => clearInterval(timer));
   });
+}
+
+/**
+ * Looks, at each tick, whether something is due, and has it said.
+ * @param began milliseconds on the clock of the ticks
+ */
+export function createTicker(
+  { state, isSaying, isHearing, now, onCall, onTime }: Hands,
+  began: number,
+): (tick: number, utc: string) => void {
+  let told = heldFor(state(), now());
+  let [saidAt, quietSince] = [began, began];
+  return (tick, utc) => {
+    if (isSaying()) saidAt = tick;
+    if (isSaying() || (isHearing() && tick - saidAt < HELD_BACK)) quietSince = tick;
+    const step = heldStep(state());
+    const due = dueWhileHeld(state(), utc, { quietFor: tick - quietSince, told });
+    if (!step || !due) return;
+    [saidAt, quietSince] = [tick, tick];
+    if (due.kind === 'call') onCall();
+    else {
+      told = due.seconds;
+      onTime(sayHoldTime(state(), step, due.seconds));
+    }
+  };
 }
