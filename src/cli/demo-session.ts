@@ -21,6 +21,7 @@ import { begin, fold } from '../session/fold.ts';
 import type { Heard, Meaning } from '../session/intent.ts';
 import { speakerOf } from '../session/people.ts';
 import { prepare } from '../session/preparation/prepare.ts';
+import { currentPoint } from '../session/points.ts';
 import { settingOf } from '../session/setting.ts';
 import { currentCall, currentStep, openWarning, pendingReading, type SessionState } from '../session/state.ts';
 import { pendingValue } from '../session/observed.ts';
@@ -168,6 +169,8 @@ function wanted(state: SessionState): string {
   if (pending && awaitsWitness(state, pending)) return `witness ${say(pending.reading.value)}`;
   if (openWarning(state) || pending) return 'affirm';
   if (awaitsStepWitness(state)) return 'witness affirm';
+  const point = currentPoint(state);
+  if (point) return point.kind === 'seal' ? 'reuse' : point.kind === 'held' ? 'held' : 'affirm';
   if (step?.kind === 'check') {
     const outcome = step.outcomes.find(({ then }) => then === 'go on');
     return (outcome?.say ?? [outcome?.id])[0] ?? '';

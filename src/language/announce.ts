@@ -3,6 +3,7 @@ import { RUNNING_ROUND } from '../session/calls.ts';
 import type { EventBody } from '../session/event.ts';
 import { MOST_ASKED_AGAIN } from '../session/silence.ts';
 import { isDone, pendingReading, type Reading, type SessionState } from '../session/state.ts';
+import { pointOf } from '../session/point.ts';
 import { awaitsWitness } from '../session/witness.ts';
 import { answerTo } from './answer.ts';
 import { explainLift } from './explain.ts';
@@ -11,6 +12,7 @@ import { readBack, sayVerdict } from './read-back.ts';
 import { sayDeferred, sayOpenPoints } from './say-closing.ts';
 import { sayHelp, sayHeldFor, sayOrientation } from './say-hold.ts';
 import { readBackValue, sayOutside } from './say-observed.ts';
+import { namePoint } from './say-point.ts';
 import { sayRefusal } from './say-refusal.ts';
 import { count, labelOf, sayPlain, sentence } from './say.ts';
 import { sayStanding } from './standing.ts';
@@ -38,6 +40,7 @@ const MOVES_ON: ReadonlySet<EventBody['kind']> = new Set([
   ...IN_FULL,
   'answered',
   'fastener done',
+  'point settled',
   'reading confirmed',
   'reading rejected',
   'reading disregarded',
@@ -187,6 +190,8 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
       const outcome = step?.kind === 'check' ? step.outcomes.find(({ id }) => id === event.outcome) : undefined;
       return outcome ? [outcome.text] : [];
     }
+    case 'point settled':
+      return sayPointAnswer(state, event);
     case 'fastener done':
       // The end of a round in which one turned opens the round again, this fastener with it.
       return isDone(state, event) ? [] : [`A ${labelOf(state, event.step)} turned. Go round once more.`];
@@ -223,6 +228,25 @@ function sayWhatToDo(state: SessionState, seq: number): readonly string[] {
     toDoAbout(step, deviation.what) ?? 'The procedure does not say what to do. Decide by the manual.',
     `Then work ${sayFastener(state, deviation).toLowerCase()} again, or say leave open.`,
   ];
+}
+
+/** A bad answer is said back at once; a good one is heard by what is asked next. */
+function sayPointAnswer(
+  { procedure }: SessionState,
+  { point: key, answer }: Extract<EventBody, { kind: 'point settled' }>,
+): readonly string[] {
+  const point = pointOf(key);
+  if (point === null || answer !== 'negative') return [];
+  switch (point.kind) {
+    case 'criterion':
+      return [sayPlain(`Failed: ${namePoint(procedure, point)}.`)];
+    case 'tool':
+    case 'closure':
+    case 'consumable':
+      return [sayPlain(`Find it first: ${namePoint(procedure, point)}. Nothing is closed before.`)];
+    default:
+      return ['See to it first.'];
+  }
 }
 
 /** "stud one, pass one". */

@@ -23,6 +23,7 @@ export const DECOYS: readonly Decoy[] = [
   { word: 'burned', near: 'turned', because: 'differs in its first sound only' },
   { word: 'correct', near: 'correction', because: 'its beginning; "correct" and a value would else be a correction' },
   { word: 'connection', near: 'correction', because: 'the same beginning and end' },
+  { word: 'head', near: 'held', because: 'differs in one weak sound only' },
   { word: 'quick', near: 'click', because: 'differs in its second sound only' },
 ];
 

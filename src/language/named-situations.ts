@@ -32,10 +32,17 @@ const inspect = step('inspect', 'check', {
 });
 const clean = step('clean', 'do');
 const level = step('level', 'measure', { what: 'oil level', unit: 'mm', window: { min: '40', max: '60' } });
+const openLine = step('open', 'open', { opening: 'line' });
+const lines = { openings: [{ id: 'line', name: 'oil line', closure: 'cap' }] };
+const inspectSeal = step('look', 'do', { seals: [{ seal: 'ring-seal', is: 'inspected' }] });
+const seals = {
+  seals: [{ id: 'ring-seal', name: 'round seal', reuse: 'if it passes inspection', criteria: ['no cut'] }],
+};
+const release = step('free', 'loosen', { pattern: 'ring', stages: ['off'], heldBefore: 'last fastener' });
 const carry = step('carry', 'hold', { orientation: 'ports up', calls: ['Straight off', 'Down'] });
 
 /** Ten studs in a ring, tightened crosswise: 1, 6, 3, 8, 5, 10, 7, 2, 9, 4. All values are invented. */
-function jobOf(steps: readonly object[], tool: object = {}): Procedure {
+function jobOf(steps: readonly object[], tool: object = {}, more: object = {}): Procedure {
   const loaded = readProcedure({
     format: 'bothhands-procedure',
     version: 1,
@@ -55,6 +62,7 @@ function jobOf(steps: readonly object[], tool: object = {}): Procedure {
       },
     ],
     steps,
+    ...more,
   });
   if (loaded.kind === 'faulty') throw new Error(JSON.stringify(loaded.faults));
   return loaded.procedure;
@@ -140,6 +148,14 @@ const SITUATIONS = {
   'value-confirm': () => after(jobOf([level, clean]), { kind: 'observed', value: '42' }),
   /** An inspector is to give a name. */
   inspection: () => after(jobOf([step('look', 'witness', { what: 'the ring', independent: true }), clean])),
+  /** A line is opened: its cap is asked for. */
+  point: () => after(jobOf([openLine, clean], {}, lines)),
+  /** A seal is looked at, one criterion after the other. */
+  criterion: () => after(jobOf([inspectSeal, clean], {}, seals)),
+  /** The seal has passed: it is used again, or a new one is taken. */
+  seal: () => after(jobOf([inspectSeal, clean], {}, seals), affirm),
+  /** All but the last fastener are off. */
+  'last-off': () => after(jobOf([release, clean]), ...Array<Meaning>(9).fill(next)),
   /** A second person looks at the ring. */
   'step-witness': () => after(jobOf([step('look', 'witness', { what: 'the ring' }), clean])),
   /** Damage of stud six is reported, and its reason wanted. */

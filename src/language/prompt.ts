@@ -7,9 +7,11 @@ import type { EventBody } from '../session/event.ts';
 import { awaitsHold, heldStep } from '../session/hold.ts';
 import { pendingValue } from '../session/observed.ts';
 import { witnessIn } from '../session/people.ts';
+import { currentPoint } from '../session/points.ts';
 import {
   currentCall,
   currentStep,
+  doesNotApply,
   isDone,
   isUntouched,
   openCondition,
@@ -18,8 +20,10 @@ import {
   type SessionState,
 } from '../session/state.ts';
 import { awaitsStepWitness, wantsInspector } from '../session/step-witness.ts';
-import { toolRefusal, toolTroubles } from '../session/tools.ts';
+import { callRefusal } from '../session/seals.ts';
+import { toolTroubles } from '../session/tools.ts';
 import { explainLift, explainPlan, explainTool } from './explain.ts';
+import { askPoint } from './say-point.ts';
 import { readBack } from './read-back.ts';
 import { sayCall, sayRoundAndCall } from './say-call.ts';
 import { sayBeforeClosing } from './say-closing.ts';
@@ -82,7 +86,14 @@ export function prompt(state: SessionState, events: readonly EventBody[] = []): 
   if (awaitsStepWitness(state)) return [sayStepWitness(state, step)];
   const condition = openCondition(state);
   if (condition) return [`${condition.question} Affirm or negative?`];
+  const inFull = events.some(({ kind }) => IN_FULL.has(kind));
+  const point = currentPoint(state);
+  if (point) {
+    const asked = sayPlain(askPoint(state, point));
+    return [inFull && !doesNotApply(state, step) ? `${sayStep(step)} ${asked}` : asked];
+  }
   const call = currentCall(state);
+  if (call === null && events.at(-1)?.kind === 'point settled' && step.kind === 'do') return [ALL_ASKED];
   if (call === null)
     return [
       sayStep(step),
@@ -90,14 +101,16 @@ export function prompt(state: SessionState, events: readonly EventBody[] = []): 
       ...(step.kind === 'measure' ? [sayMeasure(state, step)] : []),
       ...(awaitsHold(state) ? ['Say held when you hold it.'] : []),
     ];
-  const inFull = events.some(({ kind }) => IN_FULL.has(kind));
-  const unusable = toolRefusal(state, step, call);
+  const unusable = callRefusal(state, step, call);
   if (unusable) return [...(inFull ? [sayStep(step)] : []), sayRefusal(state, unusable)];
   if (!inFull)
     return [isNewRound(state, step, call) ? sayRoundAndCall(state, step, call) : sentence(sayCall(state, step, call))];
   const begins = events.some(({ kind }) => BEGINS.has(kind)) && isUntouched(state, step);
   return [[sayStep(step), ...(begins ? sayPlan(state, step, call) : []), sayRoundAndCall(state, step, call)].join(' ')];
 }
+
+/** After the last point of a step that has more to it: the step is ended by the mechanic. */
+const ALL_ASKED = 'When all of this step is done, say next.';
 
 /** How a step of tightening is gone about, and what is to be minded about its tools. */
 function sayPlan(state: SessionState, step: Step, call: Call): readonly string[] {

@@ -1,6 +1,7 @@
 import { toolFor } from '../session/calls.ts';
 import { openDeviation } from '../session/deviation.ts';
 import { pendingValue } from '../session/observed.ts';
+import { currentPoint } from '../session/points.ts';
 import type { Refusal } from '../session/refusal.ts';
 import {
   currentCall,
@@ -13,6 +14,7 @@ import {
 import { explainTool } from './explain.ts';
 import { sayBeforeClosing } from './say-closing.ts';
 import { sayHeldFor } from './say-hold.ts';
+import { askPoint, nameOfKey } from './say-point.ts';
 import { count, labelOf, sayPlain, sentence } from './say.ts';
 import { TORQUE_UNIT_SPOKEN } from './words.ts';
 
@@ -41,6 +43,35 @@ function words(state: SessionState, reason: Refusal): string {
     }
     case 'running torque is read':
       return `The running torque of ${label} ${count(reason.fastener)} is read. Say the value.`;
+    case 'point first': {
+      const point = currentPoint(state);
+      return point === null ? 'A point of this step is open.' : sayPlain(`Not yet. ${askPoint(state, point)}`);
+    }
+    case 'unaccounted':
+      return sayPlain(
+        `The record cannot be closed. Not accounted for: ${reason.points.map((key) => nameOfKey(state.procedure, key)).join('; ')}. One by one.`,
+      );
+    case 'seal not reusable': {
+      const seal = state.procedure.seals.find(({ id }) => id === reason.seal)?.name ?? reason.seal;
+      const why = reason.failed === null ? 'the manual never has it used again' : `it failed: ${reason.failed}`;
+      return sayPlain(`The ${seal} cannot be used again: ${why}. Say replace.`);
+    }
+    case 'seal not seated': {
+      const seal = state.procedure.seals.find(({ id }) => id === reason.seal)?.name ?? reason.seal;
+      return sayPlain(`Do not tighten: the ${seal} is not seated. Go back and seat it, or stop and ask.`);
+    }
+    case 'not started by hand': {
+      const pattern = state.procedure.patterns.find(({ id }) => id === reason.pattern);
+      return sayPlain(
+        `Do not run down: not all ${pattern?.fastener ?? 'fastener'}s of ${pattern?.name ?? reason.pattern} are started by hand. Go back and start them, or stop and ask.`,
+      );
+    }
+    case 'consumable expired':
+      return sayPlain(
+        `The ${nameOfConsumable(state, reason.consumable)} was good until ${reason.expires}. Take one that is not expired.`,
+      );
+    case 'consumable used up':
+      return sayPlain(`The ${nameOfConsumable(state, reason.consumable)} is used up. Get another one first.`);
     case 'confirm first':
       return `${label} ${count(reason.fastener)} is not confirmed. Say affirm or negative.`;
     case 'witness first':
@@ -142,6 +173,9 @@ function words(state: SessionState, reason: Refusal): string {
       }
   }
 }
+
+const nameOfConsumable = ({ procedure }: SessionState, id: string): string =>
+  procedure.consumables.find((each) => each.id === id)?.name ?? id;
 
 type RoundInQuestion = Pick<Reading, 'step' | 'pass'>;
 

@@ -29,6 +29,10 @@ export const NINE_FOR_AFFIRM = says({ kind: 'unclear', doubt: 'not sure', readin
 export const HELD = says({ kind: 'held' }, 'held', 'holding');
 export const SET_DOWN = says({ kind: 'set down' }, 'set down', 'it is down');
 export const HELP = says({ kind: 'help' }, 'help', 'help me');
+export const REUSE_OR_REPLACE = [
+  ...says({ kind: 'answer', outcome: 'reuse' }, 'reuse'),
+  ...says({ kind: 'answer', outcome: 'replace' }, 'replace'),
+];
 export const DISREGARD = says({ kind: 'disregard' }, 'disregard', 'cancel that');
 
 export const WITNESS_SAYS = [

@@ -6,6 +6,9 @@ import { awaitsHold, heldStep } from '../session/hold.ts';
 import type { Meaning } from '../session/intent.ts';
 import { outsideValue, pendingValue } from '../session/observed.ts';
 import { isBetweenSteps } from '../session/people.ts';
+import type { Point } from '../session/point.ts';
+import { currentPoint } from '../session/points.ts';
+import { reuseRefusal } from '../session/seals.ts';
 import { settingOf } from '../session/setting.ts';
 import { confirmed } from '../session/confirmed.ts';
 import {
@@ -37,6 +40,7 @@ import {
   NINE_FOR_AFFIRM,
   QUESTIONS,
   REPORTS,
+  REUSE_OR_REPLACE,
   SAY_AGAIN,
   says,
   SET_DOWN,
@@ -195,6 +199,23 @@ export function situationOf(state: SessionState): Situation {
       dictation: false,
     };
   }
+  const point = currentPoint(state);
+  if (point) {
+    return {
+      ...fixed([
+        ...sayingsFor(state, point),
+        ...NEXT,
+        ...BACK,
+        ...QUESTIONS,
+        ...always,
+        ...drops,
+        ...(isBetweenSteps(state) ? HAND_OVER : []),
+        ...leaves,
+      ]),
+      reading: correction,
+      correction,
+    };
+  }
   return {
     sayings: [
       ...(step.kind === 'check' ? answersOf(step) : awaitsHold(state) ? HELD : NEXT),
@@ -227,6 +248,19 @@ const fixed = (sayings: readonly Saying[]): Situation => ({
   observed: null,
   dictation: false,
 });
+
+/** The answers to a point; where a seal cannot be used again, the one that can be comes first. */
+function sayingsFor(state: SessionState, point: Point): readonly Saying[] {
+  switch (point.kind) {
+    case 'seal':
+      return reuseRefusal(state, point.seal) === null ? REUSE_OR_REPLACE : [...REUSE_OR_REPLACE].reverse();
+    case 'held':
+      // Who cannot hold it calls: a cry for help must never be heard as "held".
+      return [...HELD, ...HELP];
+    default:
+      return [...AFFIRM, ...NEGATIVE];
+  }
+}
 
 const answersOf = ({ outcomes }: StepOf<'check'>): readonly Saying[] =>
   outcomes.flatMap(({ id, say }) => says(meaningOf(id), ...(say ?? [id])));

@@ -12,7 +12,7 @@ const Numbers = v.pipe(
   v.minLength(1, 'expected at least one fastener number'),
 );
 /** Some of the fasteners; in no order, so that the same one twice is a slip. */
-const Some = v.pipe(
+export const Some = v.pipe(
   Numbers,
   v.check((numbers) => new Set(numbers).size === numbers.length, 'expected each fastener number once'),
 );

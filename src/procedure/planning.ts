@@ -2,13 +2,14 @@
 import { assessLift } from '../lifting/index.ts';
 import { narrowed, only, type Order } from '../tightening/order.ts';
 import { MOST_ROUNDS } from '../tightening/pass-values.ts';
-import { LOOSENING_STAGES, planLoosening, planPasses, type PassSpec } from '../tightening/passes.ts';
+import { LOOSENING_STAGES, planPasses, type PassSpec } from '../tightening/passes.ts';
 import { numbersOf, type Pattern } from '../tightening/pattern.ts';
 import { permissibleErrorPercent, settingRatio, torqueTarget } from '../tightening/index.ts';
 import { type Torque, valueIn } from '../units/index.ts';
 import { attempt, isRefused, type Fault } from './fault.ts';
 import { adapterOf, liftTasks } from './lead-hand.ts';
 import { checkLayout, checkOrder } from './order-faults.ts';
+import { planRelease } from './release.ts';
 import type { Procedure } from './schema.ts';
 import type { Step, StepOf, TightenStep } from './steps.ts';
 
@@ -164,7 +165,11 @@ function checkLoosening(
   path: string,
 ): void {
   if (step.order && !checkOrder(faults, pattern, step.order, `${path}.order`)) return;
-  attempt(faults, path, () => planLoosening({ ...step, pattern, tightening }));
+  if (step.heldBefore === 'last group' && !step.groups) {
+    const message = 'found "last group", but the step has no "groups"';
+    faults.push({ path: `${path}.heldBefore`, message });
+  }
+  attempt(faults, step.groups ? `${path}.groups` : path, () => planRelease(step, pattern, tightening));
 }
 
 function checkLift(faults: Fault[], procedure: Procedure): void {

@@ -4,7 +4,7 @@ import type { Procedure } from './schema.ts';
 import type { Step, StepOf } from './steps.ts';
 
 type Named = { readonly id: string };
-type List = 'conditions' | 'openings' | 'tools' | 'adapters' | 'seals' | 'patterns';
+type List = 'conditions' | 'openings' | 'tools' | 'adapters' | 'seals' | 'consumables' | 'patterns';
 
 /** Every id that is given twice, and every pointer to nothing. */
 export function referenceFaults(procedure: Procedure): Fault[] {
@@ -50,8 +50,12 @@ interface Pointer {
   readonly id: string;
 }
 
-function pointersOf({ patterns, steps }: Procedure): Pointer[] {
+function pointersOf({ seals, patterns, steps }: Procedure): Pointer[] {
   return [
+    ...seals.flatMap(({ coatedFrom, replacedBy }, i) => [
+      ...pointer(`seals.${i}.coatedFrom`, 'consumables', coatedFrom),
+      ...pointer(`seals.${i}.replacedBy`, 'consumables', replacedBy),
+    ]),
     ...patterns.flatMap(({ seal }, i) => pointer(`patterns.${i}.seal`, 'seals', seal)),
     ...steps.flatMap((step, i) => [
       ...pointer(`steps.${i}.applies.condition`, 'conditions', step.applies?.condition),

@@ -97,6 +97,8 @@ const Tool = fields({
   lever: v.optional(positive('length')),
   /** The last day on which its calibration holds. */
   calibrationDue: v.optional(DateText),
+  /** It is accounted for by itself before the work ends. */
+  counted: v.optional(Flag, false),
 });
 
 const Adapter = fields({
@@ -118,10 +120,23 @@ const Seal = fields({
   /** What it is coated with before it is fitted. */
   fluid: v.optional(Text),
   reuse: oneOf('never', 'if it passes inspection'),
+  /** Each is asked by itself, so each is said so that "affirm" means the seal is sound: "no cut". */
   criteria: v.optional(v.array(Text, 'expected a list of criteria'), []),
+  /** The consumable that it is coated with. */
+  coatedFrom: v.optional(Id),
+  /** The consumable that a new one is. */
+  replacedBy: v.optional(Id),
 });
 
-const Consumable = fields({ id: Id, name: Text, expires: v.optional(Flag, false) });
+const Consumable = fields({
+  id: Id,
+  name: Text,
+  expires: v.optional(Flag, false),
+  /** How many there are; without limit, where it is absent. */
+  quantity: v.optional(Whole(1, 1000)),
+  /** What of it is accounted for before the work ends: its wrapper where it was opened, or the thing itself. */
+  counted: v.optional(oneOf('wrapper', 'itself')),
+});
 
 const Pattern = fields({
   id: Id,

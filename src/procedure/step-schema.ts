@@ -1,7 +1,7 @@
 /** The steps of a procedure as they stand in a file. */
 import * as v from 'valibot';
 import { Decimal, fields, Flag, Id, Ids, NumberText, oneOf, Percent, positive, Text, Whole } from './fields.ts';
-import { Order, Pass, Target } from './pattern-schema.ts';
+import { Order, Pass, Some, Target } from './pattern-schema.ts';
 
 /** Signal word and consequence are stored apart: the same word means different harm in different trades. */
 const Hazard = fields({
@@ -28,6 +28,9 @@ const common = {
   /** A second person must take part. */
   witness: v.optional(Flag, false),
 };
+
+/** Here everything is accounted for: counted tools and wrappers, and each cap and plug. The last step does so in any case. */
+const reconciles = v.optional(Flag, false);
 
 /** What becomes of a seal in a step. */
 const SealWork = fields({ seal: Id, is: oneOf('inspected', 'lubricated', 'seated', 'discarded') });
@@ -89,11 +92,13 @@ export const StepSchema = v.variant(
       closes: v.optional(Ids('openings'), []),
       /** Patterns whose fasteners are all started by hand here, before any is run down. */
       handStart: v.optional(Ids('patterns'), []),
+      reconciles,
     }),
     fields({
       kind: v.literal('check'),
       ...common,
       seals,
+      reconciles,
       outcomes: v.pipe(
         v.array(Outcome, 'expected a list of outcomes'),
         v.minLength(2, 'expected at least two outcomes'),
@@ -126,6 +131,15 @@ export const StepSchema = v.variant(
       stages: v.exactOptional(
         v.pipe(v.array(Text, 'expected a list of stages'), v.minLength(1, 'expected at least one stage')),
       ),
+      /** Which fasteners come off first and which last, each one in one group; those of a group in the order of the step. */
+      groups: v.exactOptional(
+        v.pipe(
+          v.array(fields({ name: Text, numbers: Some }), 'expected a list of groups'),
+          v.minLength(2, 'expected at least two groups'),
+        ),
+      ),
+      /** In the last stage, what is freed only once somebody has said that the weight is held. */
+      heldBefore: v.exactOptional(oneOf('last fastener', 'last group')),
       onDeviation,
     }),
     fields({

@@ -99,6 +99,19 @@ export const EventBodySchema = exactly<EventBody>()(
     v.strictObject({ kind: v.literal('help called'), step: v.nullable(v.string()) }),
     v.strictObject({ kind: v.literal('answered'), step: v.string(), outcome: v.string() }),
     v.strictObject({
+      kind: v.literal('point settled'),
+      step: v.string(),
+      point: v.string(),
+      answer: v.picklist(['affirm', 'negative', 'held', 'reuse', 'replace']),
+      replaced: v.exactOptional(
+        v.strictObject({
+          because: v.picklist(['never used again', 'failed', 'chosen']),
+          failed: v.nullable(v.string()),
+          partNumber: v.nullable(v.string()),
+        }),
+      ),
+    }),
+    v.strictObject({
       kind: v.literal('fastener done'),
       step: v.string(),
       pass: Count,

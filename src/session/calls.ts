@@ -1,6 +1,7 @@
 import type { Pattern, Procedure, Step, TightenStep, Tool } from '../procedure/procedure.ts';
+import { planRelease } from '../procedure/release.ts';
 import { layOut } from '../tightening/pattern.ts';
-import { planLoosening, planPasses, type PlannedPass } from '../tightening/passes.ts';
+import { planPasses, type PlannedPass } from '../tightening/passes.ts';
 
 /** The place of the round of running torque: before the first pass, which is 1. */
 export const RUNNING_ROUND = 0;
@@ -52,7 +53,7 @@ function makePlan(procedure: Procedure, step: Step): Plan {
   const passes =
     step.kind === 'tighten'
       ? planPasses({ ...step, pattern, order: described.order })
-      : planLoosening({ ...step, pattern, tightening: described.order });
+      : planRelease(step, pattern, described.order);
   const running = step.kind === 'tighten' && step.runDown ? runningRound(passes) : null;
   const calls = [...(running ? [running] : []), ...passes].flatMap((pass) =>
     pass.order.map((fastener): Call => ({ label: described.fastener, fastener, pass })),

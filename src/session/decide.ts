@@ -13,7 +13,10 @@ import { handOver, joinOrLeave, takeOver } from './people.ts';
 import { correctLast, disregardLast, takeValue, whilePending } from './readings.ts';
 import { currentCall, currentStep, openCondition, openWarning, pendingReading, type SessionState } from './state.ts';
 import { awaitsStepWitness, takeInspection, takeStepWitness, wantsInspector } from './step-witness.ts';
-import { answer, answerCondition, goBack, goOn, leaveOpen, turnedOn } from './steps.ts';
+import { currentPoint } from './points.ts';
+import type { Point } from './point.ts';
+import { answerCheck, pointRefusal, settlePoint } from './settle.ts';
+import { answerCondition, goBack, goOn, leaveOpen, turnedOn } from './steps.ts';
 
 export type { Decision } from './decision.ts';
 
@@ -103,7 +106,9 @@ function decideOpenly(state: SessionState, { meaning, at }: Pick<Intent, 'meanin
   if (meaning.kind === 'witness says') return takeStepWitness(state, meaning.agrees);
   if (awaitsStepWitness(state)) return whileStepWitnessed(state, step, meaning, at);
   const condition = openCondition(state);
-  return condition ? whileAsked(state, step, condition.id, meaning, at) : whileFree(state, step, meaning, at);
+  if (condition) return whileAsked(state, step, condition.id, meaning, at);
+  const point = currentPoint(state);
+  return point ? whilePointOpen(state, step, point, meaning, at) : whileFree(state, step, meaning, at);
 }
 
 type FreeMeaning = Exclude<WorkingMeaning, { kind: 'witness says' }>;
@@ -158,6 +163,31 @@ function whileAsked(state: SessionState, step: Step, condition: string, meaning:
   }
 }
 
+/** A point of the step is asked: it is answered before anything else of the step is worked. */
+function whilePointOpen(state: SessionState, step: Step, point: Point, meaning: FreeMeaning, at: Instant): Decision {
+  switch (meaning.kind) {
+    case 'affirm':
+    case 'negative':
+    case 'held':
+    case 'answer':
+      return settlePoint(state, step, point, meaning);
+    case 'correction':
+    case 'disregard':
+    case 'back':
+    case 'witness':
+      return whileFree(state, step, meaning, at);
+    case 'next':
+    case 'turned':
+    case 'reading':
+    case 'click':
+    case 'report':
+    case 'leave open':
+    case 'set down':
+    case 'observed':
+      return refuse(pointRefusal(state, point));
+  }
+}
+
 function whileFree(state: SessionState, step: Step, meaning: FreeMeaning, at: Instant): Decision {
   switch (meaning.kind) {
     case 'correction':
@@ -191,9 +221,9 @@ function whileFree(state: SessionState, step: Step, meaning: FreeMeaning, at: In
     case 'leave open':
       return step.kind === 'measure' ? leaveValueOpen(state, step) : leaveOpen(state, step);
     case 'answer':
-      return answer(state, step, meaning.outcome);
+      return answerCheck(state, step, meaning.outcome);
     case 'affirm':
     case 'negative':
-      return answer(state, step, meaning.kind);
+      return answerCheck(state, step, meaning.kind);
   }
 }

@@ -11,6 +11,7 @@ import type {
   Source,
 } from './intent.ts';
 import type { PreparedFact } from './preparation/fact.ts';
+import type { PointAnswer } from './point.ts';
 import type { Refusal } from './refusal.ts';
 
 /** Who takes part. The second person reads back; null when the mechanic works alone. */
@@ -129,6 +130,19 @@ export type EventBody =
   | { readonly kind: 'signed'; readonly role: 'mechanic' | 'inspector'; readonly person: string }
   /** The second person was called to help; null where all steps are done. */
   | { readonly kind: 'help called'; readonly step: string | null }
+  /** A point of a step was answered, named by its key. Only "negative" leaves it open, and not where it is a criterion. */
+  | {
+      readonly kind: 'point settled';
+      readonly step: string;
+      readonly point: string;
+      readonly answer: PointAnswer;
+      /** Of a new seal: why it was taken, the criterion that the old one failed, and its part number, where there are any. */
+      readonly replaced?: {
+        readonly because: 'never used again' | 'failed' | 'chosen';
+        readonly failed: string | null;
+        readonly partNumber: string | null;
+      };
+    }
   | {
       readonly kind: 'fastener done';
       readonly step: string;

@@ -9,6 +9,7 @@ import { afterHold, NOT_HELD } from './hold.ts';
 import { afterValue, valuesBefore } from './observed.ts';
 import { peopleAfter } from './people.ts';
 import { procedureAfter } from './preparation/recorded.ts';
+import { withPoint } from './points.ts';
 import { mark } from './reading.ts';
 import { restarted, withFastenerDone, withRoundOver } from './rounds.ts';
 import { currentStep, warningKey, type SessionState } from './state.ts';
@@ -28,6 +29,7 @@ export function begin(procedure: Procedure, people: People): SessionState {
     conditions: new Map(),
     acknowledged: new Set(),
     answers: new Map(),
+    points: new Map(),
     doneFasteners: new Set(),
     turned: new Set(),
     readings: [],
@@ -76,6 +78,7 @@ const GOES_ON: ReadonlySet<EventBody['kind']> = new Set([
   'reading captured',
   'reading confirmed',
   'fastener done',
+  'point settled',
   'answered',
   'hold begun',
   'wait begun',
@@ -141,6 +144,8 @@ function after(state: SessionState, event: SessionEvent): SessionState {
     case 'hold ended':
     case 'help called':
       return afterHold(state, body, event);
+    case 'point settled':
+      return withPoint(state, body);
     case 'fastener done':
       return withFastenerDone(state, body);
     case 'timed out':
@@ -251,7 +256,7 @@ function handedOver(state: SessionState, body: Extract<EventBody, { kind: 'hande
 /** A session may be gone on with on another day, when a calibration has run out. */
 const dayOf = ({ at }: SessionEvent): string => at.utc.slice(0, 10);
 
-/** The steps after one that is taken back are worked again, with their warnings and answers; fasteners done by hand stay done. */
+/** The steps after one that is taken back are worked again, with their warnings, points and answers; fasteners done by hand stay done. */
 function takenBack(state: SessionState, at: number): SessionState {
   const { steps } = state.procedure;
   const before = steps.slice(0, at).map(({ id }) => id);
@@ -268,6 +273,7 @@ function takenBack(state: SessionState, at: number): SessionState {
     conditions: new Map([...state.conditions].filter(([condition]) => asked.includes(condition))),
     acknowledged: new Set([...state.acknowledged].filter((key) => before.some((id) => key.startsWith(`${id}/`)))),
     answers: new Map([...state.answers].filter(([id]) => before.includes(id))),
+    points: new Map([...state.points].filter(([key]) => before.some((id) => key.startsWith(`${id}/`)))),
   };
 }
 

@@ -18,7 +18,7 @@ import {
   type SessionState,
 } from './state.ts';
 import { stepDone } from './steps.ts';
-import { toolRefusal } from './tools.ts';
+import { callRefusal } from './seals.ts';
 import { witnessIn } from './people.ts';
 import { awaitsWitness, takeWitness, wantsWitness } from './witness.ts';
 
@@ -109,7 +109,7 @@ function goOnWith(state: SessionState, pending: Reading, value: Value): Decision
 /** Captures a value for a call, as it was said: its verdict is found out afterwards and changes nothing in it. */
 export function takeValue(state: SessionState, step: TightenStep, call: Call, value: Value): Decision {
   if (!isReadCall(call)) return refuse({ code: 'no reading here' });
-  const unusable = toolRefusal(state, step, call);
+  const unusable = callRefusal(state, step, call);
   if (unusable) return refuse(unusable);
   if (wantsWitness(state, step.id) && witnessIn(state) === null) return refuse({ code: 'no second person' });
   if (value.kind === 'click' && call.pass.kind === 'running torque')

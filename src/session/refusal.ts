@@ -8,6 +8,16 @@ export type Refusal =
   | { readonly code: 'warning first' }
   | { readonly code: 'condition first' }
   | { readonly code: 'tool not usable'; readonly tool: string; readonly reasons: readonly ToolReason[] }
+  /** A point of the step wants its answer, named by its key. */
+  | { readonly code: 'point first'; readonly point: string }
+  /** What keeps the record open, by the keys of the points. */
+  | { readonly code: 'unaccounted'; readonly points: readonly string[] }
+  /** With the criterion that the seal failed; null where the manual never has it used again. */
+  | { readonly code: 'seal not reusable'; readonly seal: string; readonly failed: string | null }
+  | { readonly code: 'seal not seated'; readonly seal: string }
+  | { readonly code: 'not started by hand'; readonly pattern: string }
+  | { readonly code: 'consumable expired'; readonly consumable: string; readonly expires: string }
+  | { readonly code: 'consumable used up'; readonly consumable: string }
   | { readonly code: 'confirm first'; readonly fastener: number }
   | { readonly code: 'witness first'; readonly fastener: number }
   | { readonly code: 'no second person' }

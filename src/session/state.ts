@@ -6,6 +6,7 @@ import type { Hold } from './hold.ts';
 import type { ObservedValue } from './observed.ts';
 import type { People } from './event.ts';
 import type { PreparedFact } from './preparation/fact.ts';
+import type { PointAnswer } from './point.ts';
 import { callKey, correctedBy, standingIn, wantsOwnWord, type Reading } from './reading.ts';
 
 export { wantsOwnWord, type Reading } from './reading.ts';
@@ -31,6 +32,8 @@ export interface SessionState {
   readonly conditions: ReadonlyMap<string, boolean>;
   readonly acknowledged: ReadonlySet<string>;
   readonly answers: ReadonlyMap<string, string>;
+  /** What was answered to the points of steps, by step and point. */
+  readonly points: ReadonlyMap<string, PointAnswer>;
   readonly doneFasteners: ReadonlySet<string>;
   /** Fasteners that turned in a check for turning, in the round that is under way. */
   readonly turned: ReadonlySet<string>;
@@ -80,10 +83,14 @@ export function openCondition(state: SessionState): Condition | null {
   return state.procedure.conditions.find(({ id }) => id === condition) ?? null;
 }
 
+/** Whether a step is known not to apply to this unit. */
+export const doesNotApply = ({ conditions }: SessionState, { applies }: Step): boolean =>
+  applies !== undefined && (conditions.get(applies.condition) ?? applies.is) !== applies.is;
+
 /** The first warning of the current step that nobody has acknowledged yet; none while it is not known to apply. */
 export function openWarning(state: SessionState): (Hazard & { readonly index: number }) | null {
   const step = currentStep(state);
-  if (step === null || openCondition(state)) return null;
+  if (step === null || openCondition(state) || doesNotApply(state, step)) return null;
   const index = step.hazards.findIndex(
     (hazard, i) => wantsAcknowledgement(hazard) && !state.acknowledged.has(warningKey(step.id, i)),
   );
@@ -134,7 +141,7 @@ export function isSettled(state: SessionState, step: string, pass: Pick<Round, '
 /** The calls of the current step that are still open, in the order in which they are made. */
 export function openCalls(state: SessionState): readonly Call[] {
   const step = currentStep(state);
-  if (step === null || openCondition(state)) return [];
+  if (step === null || openCondition(state) || doesNotApply(state, step)) return [];
   return planOf(state.procedure, step).calls.filter((call) => !isSettled(state, step.id, call.pass, call.fastener));
 }
 
@@ -156,10 +163,15 @@ export function confirmsByGoingOn(state: SessionState, reading: Pick<Reading, 's
   );
 }
 
-/** Whether nothing of a step was done, read or reported yet. */
+/** Whether a point of a step was answered. */
+export const hasPoints = ({ points }: SessionState, { id }: Step): boolean =>
+  [...points.keys()].some((key) => key.startsWith(`${id}/`));
+
+/** Whether nothing of a step was done, read, answered or reported yet. */
 export const isUntouched = (state: SessionState, step: Step): boolean =>
   ![...state.readings, ...state.deviations, ...state.observed].some((each) => each.step === step.id) &&
   !state.waits.has(step.id) &&
+  !hasPoints(state, step) &&
   !planOf(state.procedure, step).calls.some(({ pass, fastener }) =>
     isDone(state, { step: step.id, pass: pass.index, fastener }),
   );

@@ -3,13 +3,14 @@ import type { Step } from '../procedure/procedure.ts';
 import { accept, refuse, type Decision } from './decision.ts';
 import type { EventBody } from './event.ts';
 import { isDoer, tidyName, witnessIn } from './people.ts';
+import { currentPoint } from './points.ts';
 import { currentStep, openCondition, openWarning, type SessionState } from './state.ts';
 import { stepDone } from './steps.ts';
 
 /** Whether the word of the second person is wanted now: at a step that is only that, or when a step is done that asks for it. */
 export function awaitsStepWitness(state: SessionState): boolean {
   const step = currentStep(state);
-  if (step === null || openCondition(state) || openWarning(state)) return false;
+  if (step === null || openCondition(state) || openWarning(state) || currentPoint(state)) return false;
   return step.kind === 'witness' || state.witnessAsked === step.id;
 }
 

@@ -3,8 +3,9 @@ import { checksForTurning, isReadCall, planOf, type Call } from './calls.ts';
 import { accept, refuse, type Decision } from './decision.ts';
 import { statedOnCall } from './deviations.ts';
 import type { EventBody } from './event.ts';
-import { currentCall, openCalls, turnedInRound, type SessionState } from './state.ts';
-import { toolRefusal } from './tools.ts';
+import { accountOf, unaccounted } from './points.ts';
+import { callRefusal } from './seals.ts';
+import { currentCall, hasPoints, openCalls, turnedInRound, type SessionState } from './state.ts';
 
 /** The mechanic says that what was asked is done: a fastener where no value is taken, or the step. */
 export function goOn(state: SessionState, step: Step): Decision {
@@ -12,7 +13,7 @@ export function goOn(state: SessionState, step: Step): Decision {
   if (step.kind === 'hold') return refuse({ code: 'hold first' });
   const call = currentCall(state);
   if (!call) return accept(...stepDone(state, step));
-  const unusable = toolRefusal(state, step, call);
+  const unusable = callRefusal(state, step, call);
   if (unusable) return refuse(unusable);
   if (isReadCall(call)) return refuse({ code: 'reading first', fastener: call.fastener });
   return fastenerDone(state, step, call, false);
@@ -31,7 +32,7 @@ export function leaveOpen(state: SessionState, step: Step): Decision {
 export function turnedOn(state: SessionState, step: Step): Decision {
   const call = currentCall(state);
   if (!call || !checksForTurning(call.pass)) return refuse({ code: 'no such answer' });
-  const unusable = toolRefusal(state, step, call);
+  const unusable = callRefusal(state, step, call);
   return unusable ? refuse(unusable) : fastenerDone(state, step, call, true);
 }
 
@@ -47,21 +48,14 @@ function fastenerDone(state: SessionState, step: Step, call: Call, turned: boole
   return accept(done, ...(isLast ? stepDone(state, step) : []));
 }
 
-export function answer(state: SessionState, step: Step, outcomeId: string): Decision {
-  if (step.kind !== 'check') return refuse({ code: 'nothing to confirm' });
-  const outcome = step.outcomes.find(({ id }) => id === outcomeId);
-  if (!outcome) return refuse({ code: 'no such answer' });
-  const answered: EventBody = { kind: 'answered', step: step.id, outcome: outcome.id };
-  return accept(answered, ...(outcome.then === 'go on' ? stepDone(state, step) : []));
-}
-
-/** Goes one step back, as long as no confirmed reading stands in this step or the one before it. */
+/** Goes one step back, as long as no confirmed reading stands in this step or the one before it. Where points of this step are answered, back to the first of them. */
 export function goBack(state: SessionState, step: Step): Decision {
   const previous = state.procedure.steps.slice(0, state.at).findLast(({ id }) => !state.skippedSteps.has(id));
   const stands = (id: string): boolean =>
     state.readings.some((reading) => reading.step === id && reading.status === 'confirmed');
   const again = passToWorkAgain(state, step, previous ?? null);
   if (again) return accept(...again);
+  if (hasPoints(state, step) && !stands(step.id)) return accept({ kind: 'step taken back', step: step.id });
   if (stands(step.id) || (previous && stands(previous.id))) return refuse({ code: 'readings stand' });
   return previous ? accept({ kind: 'step taken back', step: previous.id }) : refuse({ code: 'first step' });
 }
@@ -79,8 +73,12 @@ function passToWorkAgain(state: SessionState, step: Step, previous: Step | null)
   return looked === step ? [restarted] : [{ kind: 'step taken back', step: looked.id }, restarted];
 }
 
-/** A step is done, and the work comes to the next. Where a second person is to look at it, they are asked first. */
+/**
+ * A step is done, and the work comes to the next. Where a second person is to look at it, they are asked first; and before
+ * that, where the step ends the work, for all that is not accounted for.
+ */
 export function stepDone(state: SessionState, step: Step, by?: 'witnessed'): readonly EventBody[] {
+  if (by !== 'witnessed' && accountOf(state, step).length > 0) return [];
   if (step.witness && by !== 'witnessed') return [{ kind: 'witness asked', step: step.id }];
   const following = state.procedure.steps.indexOf(step) + 1;
   return [{ kind: 'step done', step: step.id }, ...comeTo(state.procedure.steps.slice(following), state.conditions)];
@@ -89,12 +87,16 @@ export function stepDone(state: SessionState, step: Step, by?: 'witnessed'): rea
 /** The question whether a condition of the unit holds, on which the current step depends, is answered. */
 export function answerCondition(state: SessionState, condition: string, is: boolean): Decision {
   const conditions = new Map([...state.conditions, [condition, is]]);
-  const ahead = comeTo(state.procedure.steps.slice(state.at), conditions);
-  return accept({ kind: 'condition answered', condition, is }, ...ahead);
+  const answered: EventBody = { kind: 'condition answered', condition, is };
+  const { steps } = state.procedure;
+  const ahead = comeTo(steps.slice(state.at), conditions);
+  // What would be the end of the work waits until all is accounted for.
+  const isEnd = ahead.length === steps.length - state.at && unaccounted({ ...state, conditions }).length > 0;
+  return accept(answered, ...(isEnd ? [] : ahead));
 }
 
 /** Steps that are known not to apply are skipped. */
-function comeTo(ahead: readonly Step[], conditions: SessionState['conditions']): readonly EventBody[] {
+export function comeTo(ahead: readonly Step[], conditions: SessionState['conditions']): readonly EventBody[] {
   const count = ahead.findIndex(
     ({ applies }) => !applies || (conditions.get(applies.condition) ?? applies.is) === applies.is,
   );

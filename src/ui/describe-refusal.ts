@@ -1,5 +1,6 @@
 import { explainTool } from '../language/explain.ts';
 import { labelOf } from '../language/say.ts';
+import { nameOfKey } from '../language/say-point.ts';
 import type { EventBody } from '../session/event.ts';
 import type { Meaning, SaidReading } from '../session/intent.ts';
 import type { Refusal } from '../session/refusal.ts';
@@ -91,6 +92,22 @@ function because(reason: Refusal, state: SessionState): string {
       const tool = state.procedure.tools.find(({ id }) => id === reason.tool);
       return tool ? explainTool({ tool, reasons: reason.reasons }) : `Tool ${reason.tool} may not be used here`;
     }
+    case 'point first':
+      return `It was not answered yet: ${nameOfKey(state.procedure, reason.point)}`;
+    case 'unaccounted':
+      return `Not accounted for yet: ${reason.points.map((key) => nameOfKey(state.procedure, key)).join('; ')}`;
+    case 'seal not reusable': {
+      const seal = state.procedure.seals.find(({ id }) => id === reason.seal)?.name ?? reason.seal;
+      return `The ${seal} cannot be used again: ${reason.failed === null ? 'the manual never has it so' : `it failed “${reason.failed}”`}`;
+    }
+    case 'seal not seated':
+      return `The ${state.procedure.seals.find(({ id }) => id === reason.seal)?.name ?? reason.seal} was not seated`;
+    case 'not started by hand':
+      return `Not all fasteners of ${state.procedure.patterns.find(({ id }) => id === reason.pattern)?.name ?? reason.pattern} were started by hand`;
+    case 'consumable expired':
+      return `The ${consumableName(state, reason.consumable)} was good until ${reason.expires}`;
+    case 'consumable used up':
+      return `The ${consumableName(state, reason.consumable)} was used up`;
     case 'confirm first':
       return `The reading of ${label} ${reason.fastener} was not confirmed yet`;
     case 'witness first':
@@ -184,6 +201,9 @@ function because(reason: Refusal, state: SessionState): string {
       return UNCLEAR[reason.doubt];
   }
 }
+
+const consumableName = ({ procedure }: SessionState, id: string): string =>
+  procedure.consumables.find((each) => each.id === id)?.name ?? id;
 
 const UNCLEAR: Readonly<Record<Extract<Refusal, { code: 'unclear' }>['doubt'], string>> = {
   'several readings': 'It could be understood in more than one way',

@@ -1,5 +1,6 @@
 /** The record in a mechanic's words: short sentences that an auditor reads as well, with figures and names. */
 import { labelOf, sentence } from '../language/say.ts';
+import { pointFact } from '../language/say-point.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { windowText } from '../record/reading-window.ts';
 import { checksForTurning, planOf } from '../session/calls.ts';
@@ -63,6 +64,8 @@ export function describe({ body }: Pick<SessionEvent, 'body'>, after: SessionSta
       return `Set down after ${body.seconds} s: ${titleOf(procedure, body.step)}`;
     case 'help called':
       return `HELP CALLED${body.step === null ? '' : `: ${titleOf(procedure, body.step)}`}`;
+    case 'point settled':
+      return pointFact(after, body);
     case 'fastener done':
       return workDone(body, after);
     case 'reading captured':

@@ -3,6 +3,7 @@ import { openDeviation } from '../session/deviation.ts';
 import { isClosing } from '../session/closing.ts';
 import { isOutside, pendingValue } from '../session/observed.ts';
 import { awaitsHold } from '../session/hold.ts';
+import { currentPoint } from '../session/points.ts';
 import type { Meaning } from '../session/intent.ts';
 import {
   currentStep,
@@ -27,6 +28,16 @@ export function forwardMeaning(state: SessionState, { sayings }: Situation): Mea
   return { kind: may('affirm') ? 'affirm' : awaitsHold(state) ? 'held' : 'next' };
 }
 
+/** Points that somebody looks at or decides about: more than that a hand has done something. */
+const WANTS_EYES: ReadonlySet<NonNullable<ReturnType<typeof currentPoint>>['kind']> = new Set([
+  'criterion',
+  'seal',
+  'held',
+  'tool',
+  'closure',
+  'consumable',
+]);
+
 /** A reading outside its window or in doubt, a break, a reason, another person's word, a fact about the unit, a check that "affirm" does not pass. */
 function wantsWord(state: SessionState): boolean {
   if (isClosing(state) || state.breakOf !== null || openDeviation(state) || awaitsStepWitness(state)) return true;
@@ -36,6 +47,8 @@ function wantsWord(state: SessionState): boolean {
   const pending = pendingReading(state);
   // What awaits its witness is refused alike, in or out: a pedal must not tell.
   if (pending) return wantsOwnWord(pending) && !awaitsWitness(state, pending);
+  const point = currentPoint(state);
+  if (point) return WANTS_EYES.has(point.kind);
   const step = currentStep(state);
   const isPassedByAffirm =
     step?.kind !== 'check' || step.outcomes.some(({ id, then }) => id === 'affirm' && then === 'go on');

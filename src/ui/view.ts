@@ -2,6 +2,8 @@ import { questionAbout } from '../language/doubt.ts';
 import { explainBeforeWork, explainPlan, explainSetting, explainTool } from '../language/explain.ts';
 import { sayHelp } from '../language/say-hold.ts';
 import { labelOf, sentence } from '../language/say.ts';
+import { askPoint } from '../language/say-point.ts';
+import { sayRefusal } from '../language/say-refusal.ts';
 import { sayDuration } from '../language/standing.ts';
 import { minimumRunningTorque } from '../procedure/lead-hand.ts';
 import type { Hazard, Procedure, Step, StepOf } from '../procedure/procedure.ts';
@@ -13,6 +15,8 @@ import { beforeClosing, isClosing, type SignatureRole } from '../session/closing
 import { isOutside, outsideValue, pendingValue, type ObservedValue } from '../session/observed.ts';
 import { awaitsHold, heldStep } from '../session/hold.ts';
 import { witnessIn } from '../session/people.ts';
+import { currentPoint, openings, pointsLeft } from '../session/points.ts';
+import { jointRefusal } from '../session/seals.ts';
 import { settingOf, type Setting } from '../session/setting.ts';
 import {
   currentCall,
@@ -87,6 +91,10 @@ export interface WorkView {
   readonly people: SessionState['people'];
   /** Who can witness; null where nobody can. */
   readonly witness: string | null;
+  /** The point of the step that is asked, and how many are still to be asked, this one with them. */
+  readonly point: { readonly question: string; readonly left: number } | null;
+  /** How many openings stand open or capped; null where the procedure has none. */
+  readonly openings: string | null;
   /** What is to be decided about after the work, each as a line. */
   readonly openPoints: readonly string[];
 }
@@ -185,6 +193,8 @@ export function workView(state: SessionState): WorkView {
     people: state.people,
     witness: witnessIn(state),
     openPoints: openPoints(state).map((point) => pointText(state, point)),
+    point: pointView(state),
+    openings: openingsLine(state),
   };
 }
 
@@ -199,6 +209,20 @@ function nameOf(state: SessionState, point: OpenPoint): string {
   const { value, unit, verdict } = point.value;
   const title = state.procedure.steps.find(({ id }) => id === point.step)?.title ?? point.step;
   return `${title}: ${value} ${unit}, ${verdict} the window, left open`;
+}
+
+function pointView(state: SessionState): WorkView['point'] {
+  const point = currentPoint(state);
+  return point && { question: askPoint(state, point), left: pointsLeft(state) };
+}
+
+/** "2 openings capped, 1 open". What was closed and what was never opened are not counted. */
+export function openingsLine(state: SessionState): string | null {
+  if (state.procedure.openings.length === 0) return null;
+  const standing = [...openings(state).values()];
+  const [capped, open] = (['capped', 'open'] as const).map((each) => standing.filter((is) => is === each).length);
+  if (!capped && !open) return standing.includes('connected') ? 'All openings connected' : 'No opening opened yet';
+  return `${capped} ${capped === 1 ? 'opening' : 'openings'} capped, ${open} open`;
 }
 
 /** "Stud 4, pass 1: damage, left open". */
@@ -291,12 +315,20 @@ function callView(state: SessionState, step: Step, call: Call): CallView {
     plan: isUntouched(state, step) ? explainPlan(procedure, step) : null,
     troubles:
       step.kind === 'tighten'
-        ? toolTroubles(state, step, call).map((trouble) => ({
-            text: explainTool(trouble),
-            stops: trouble.reasons.some(forbids),
-          }))
+        ? [
+            ...jointTrouble(state, step),
+            ...toolTroubles(state, step, call).map((trouble) => ({
+              text: explainTool(trouble),
+              stops: trouble.reasons.some(forbids),
+            })),
+          ]
         : [],
   };
+}
+
+function jointTrouble(state: SessionState, step: Step): CallView['troubles'] {
+  const refusal = jointRefusal(state, step);
+  return refusal ? [{ text: sayRefusal(state, refusal), stops: true }] : [];
 }
 
 function toDoAt(state: SessionState, step: Step, call: Call): string | null {

@@ -27,7 +27,10 @@ interface Options {
 }
 
 /** Whole utterances of a rule. */
-export const utteranceOf = ({ meaning, forms }: Pick<Rule, 'meaning' | 'forms'>, options: Options): fc.Arbitrary<SaidBy> =>
+export const utteranceOf = (
+  { meaning, forms }: Pick<Rule, 'meaning' | 'forms'>,
+  options: Options,
+): fc.Arbitrary<SaidBy> =>
   fc
     .constantFrom(...forms.filter((form) => canBeSaid(form, options)))
     .chain((form) => formOf(form, options).map((said) => ({ ...said, meaning, isSeparate: isSeparate(form) })));

@@ -5,6 +5,9 @@ import { isReadCall, planOf, toolFor } from '../../src/session/calls.ts';
 import { openDeviation } from '../../src/session/deviation.ts';
 import { DEVIATION_KINDS, DISPOSITION_KINDS, type Meaning } from '../../src/session/intent.ts';
 import { witnessIn } from '../../src/session/people.ts';
+import { pointsOf, type Point } from '../../src/session/point.ts';
+import { currentPoint } from '../../src/session/points.ts';
+import { reuseRefusal } from '../../src/session/seals.ts';
 import { settingOf } from '../../src/session/setting.ts';
 import {
   currentCall,
@@ -231,6 +234,8 @@ export function openly(state: SessionState): Meaning {
     return { kind: 'witness', reading: { fastener: null, value: pending.reading.value } };
   if (openCondition(state) || openWarning(state) || pending || pendingValue(state)) return { kind: 'affirm' };
   if (awaitsStepWitness(state)) return { kind: 'witness says', agrees: true };
+  const point = currentPoint(state);
+  if (point) return openAnswer(state, point);
   if (current?.kind === 'measure')
     return current.waitMinutes !== undefined && !state.waits.has(current.id)
       ? { kind: 'next' }
@@ -245,6 +250,18 @@ export function openly(state: SessionState): Meaning {
   const running = { value: resolution.unit === 'lbf·in' ? '22' : '2.5' };
   const { value } = settingOf(state, current, call)?.value ?? running;
   return { kind: 'reading', reading: { fastener: call.fastener, value } };
+}
+
+/** The answer for which everything is in order; a seal that cannot be used again is replaced. */
+function openAnswer(state: SessionState, point: Point): Meaning {
+  switch (point.kind) {
+    case 'held':
+      return { kind: 'held' };
+    case 'seal':
+      return { kind: 'answer', outcome: reuseRefusal(state, point.seal) ? 'replace' : 'reuse' };
+    default:
+      return { kind: 'affirm' };
+  }
 }
 
 export const goOpenly = (play: Play, count: number): Play =>
@@ -299,9 +316,12 @@ export const job = fc
     return moves.reduce((play, move) => tell(play, move(play.state)), begun);
   });
 
-/** More answers than any job wants: each warning, each step and its condition, three for each reading, and one more round of each check. */
+/** More answers than any job wants: each warning, each point, each step and its condition, three for each reading, and one more round of each check. */
 export function mostAnswers(procedure: Procedure): number {
   const calls = procedure.steps.flatMap((each) => planOf(procedure, each).calls);
   const warnings = procedure.steps.flatMap(({ hazards }) => hazards);
-  return 20 + 3 * procedure.steps.length + warnings.length + 4 * calls.length;
+  const { steps, openings, tools, consumables } = procedure;
+  const points = steps.flatMap((each) => pointsOf(procedure, each));
+  const accounts = 2 * openings.length + tools.length + consumables.length;
+  return 20 + 3 * steps.length + warnings.length + 4 * calls.length + points.length + accounts;
 }

@@ -3,6 +3,7 @@ import { situationOf } from '../../src/language/situation.ts';
 import type { Procedure } from '../../src/procedure/procedure.ts';
 import { isReadCall } from '../../src/session/calls.ts';
 import type { Meaning } from '../../src/session/intent.ts';
+import { currentPoint } from '../../src/session/points.ts';
 import { settingOf } from '../../src/session/setting.ts';
 import { currentCall, currentStep, openCondition, openWarning, pendingReading } from '../../src/session/state.ts';
 import { valueIn } from '../../src/units/index.ts';
@@ -77,6 +78,10 @@ function workedOn(play: Play): Play {
 
 function rightAnswer({ state }: Play): Meaning {
   if (openWarning(state) || openCondition(state) || pendingReading(state)) return { kind: 'affirm' };
+  const point = currentPoint(state);
+  if (point?.kind === 'held') return { kind: 'held' };
+  if (point?.kind === 'seal') return { kind: 'answer', outcome: 'replace' };
+  if (point) return { kind: 'affirm' };
   const [step, call] = [currentStep(state), currentCall(state)];
   if (step?.kind === 'check') {
     const outcome = step.outcomes.find(({ then }) => then === 'go on')?.id ?? '';

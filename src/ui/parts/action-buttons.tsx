@@ -29,6 +29,8 @@ const SELDOM: typeof FIXED = [
 const ANSWERS: readonly Meaning['kind'][] = ['answer', 'witness says', 'held', 'set down', 'help'];
 const HAS_ONE: ReadonlySet<Meaning['kind']> = new Set(['held', 'set down', 'help']);
 
+const isSame = (one: Meaning, other: Meaning): boolean => JSON.stringify(one) === JSON.stringify(other);
+
 interface ButtonsProps {
   readonly situation: Situation;
   readonly onMeaning: (meaning: Meaning) => void;
@@ -84,7 +86,7 @@ function Row(
   },
 ): JSX.Element {
   const isMeant = (meaning: Meaning): boolean =>
-    props.situation.sayings.some((saying) => JSON.stringify(saying.meaning) === JSON.stringify(meaning));
+    props.situation.sayings.some((saying) => isSame(saying.meaning, meaning));
   return (
     <div class="fixed" classList={{ seldom: props.seldom }}>
       <For each={props.actions}>

@@ -1,6 +1,8 @@
 /** What is asked before the work goes on: after a break, at a handover, of a deviation, of the second person. */
 import { For, Show, type JSX } from 'solid-js';
+import type { Step } from '../../procedure/procedure.ts';
 import type { WorkView } from '../view.ts';
+import { Hazards, size } from './words.tsx';
 
 export function AfterBreak(props: { readonly length: string }): JSX.Element {
   return (
@@ -59,6 +61,24 @@ export function StepWitness(props: {
       <Show when={props.second === null && !props.byName}>
         <p class="note">Nobody is named as second person. One joins below; the mechanic cannot witness.</p>
       </Show>
+    </div>
+  );
+}
+
+/** One point of a step: the question large, and what the step asks for as a whole under it. */
+export function PointAsked(props: {
+  readonly point: NonNullable<WorkView['point']>;
+  readonly step: Step;
+}): JSX.Element {
+  return (
+    <div class="point">
+      <p class={`sentence ${size(props.point.question)}`}>{props.point.question}</p>
+      <Show when={props.point.left > 1}>
+        <p class="note">Then {props.point.left - 1} more of this step, one by one.</p>
+      </Show>
+      <p class="note">{props.step.text}</p>
+      <Hazards hazards={props.step.hazards} />
+      <For each={props.step.notes}>{(note) => <p class="note">Note: {note}</p>}</For>
     </div>
   );
 }

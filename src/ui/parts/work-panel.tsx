@@ -1,10 +1,11 @@
 import { For, Match, Show, Switch, type JSX } from 'solid-js';
 import type { Hazard } from '../../procedure/procedure.ts';
+import { Hazards, size } from './words.tsx';
 import { wantsOwnWord, type Reading } from '../../session/state.ts';
 import type { CallView, WorkView } from '../view.ts';
-import { AfterBreak, DeviationAsked, HandingOver, OpenPoints, StepWitness } from './asked.tsx';
 import { Held, HelpCalled } from './held.tsx';
 import { Measured } from './measured.tsx';
+import { AfterBreak, DeviationAsked, HandingOver, OpenPoints, PointAsked, StepWitness } from './asked.tsx';
 import { PatternMap } from './pattern-map.tsx';
 
 /** What is wanted now, large: the open warning, the reading to confirm, the next fastener, or the step. */
@@ -26,6 +27,7 @@ export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
                 <h1 class="step-line">
                   Step {props.view.stepNumber} of {props.view.stepCount}: {step().title}
                 </h1>
+                <Show when={props.view.openings}>{(line) => <p class="openings">{line()}</p>}</Show>
                 <Show when={props.view.skipped.length > 0}>
                   <p class="skipped">Skipped, does not apply: {props.view.skipped.join(', ')}</p>
                 </Show>
@@ -64,6 +66,7 @@ export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
                     )}
                   </Match>
                   <Match when={props.view.question}>{(question) => <OpenQuestion question={question()} />}</Match>
+                  <Match when={props.view.point}>{(point) => <PointAsked point={point()} step={step()} />}</Match>
                   <Match when={props.view.call}>{(call) => <NextCall call={call()} hazards={step().hazards} />}</Match>
                 </Switch>
               </>
@@ -75,13 +78,6 @@ export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
       </div>
     </div>
   );
-}
-
-/** Letters as large as the sentence allows. */
-function size(text: string): string {
-  if (text.length <= 40) return 'short';
-  if (text.length <= 70) return 'middling';
-  return text.length <= 115 ? 'medium' : 'long';
 }
 
 function StepText(props: { readonly view: WorkView }): JSX.Element {
@@ -140,18 +136,6 @@ function OpenWarning(props: { readonly hazard: Hazard }): JSX.Element {
       </p>
       <p class={`sentence ${size(props.hazard.text)}`}>{props.hazard.text}</p>
     </div>
-  );
-}
-
-function Hazards(props: { readonly hazards: readonly Hazard[] }): JSX.Element {
-  return (
-    <For each={props.hazards}>
-      {(hazard) => (
-        <p class={`hazard ${hazard.signal}`}>
-          <b class="signal">{hazard.signal}</b> {hazard.text}
-        </p>
-      )}
-    </For>
   );
 }
 

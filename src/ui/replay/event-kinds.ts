@@ -38,6 +38,8 @@ export function kindsOf(body: EventBody, procedure: Procedure): readonly EventKi
     case 'answered':
     case 'fastener done':
       return ['step'];
+    case 'point settled':
+      return body.point.startsWith('held:') ? ['step', 'hold'] : ['step'];
     case 'step done':
       return stepKindOf(procedure, body.step) === 'hold' ? ['step', 'hold'] : ['step'];
     case 'prepared':

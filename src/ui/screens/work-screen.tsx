@@ -276,6 +276,8 @@ function primaryOf(view: WorkView): Meaning['kind'] | null {
   if (phase === 'standing by') return view.handingOver ? null : 'continue';
   if (view.breakOf !== null || view.deviation || view.toWitness !== null) return null;
   if (warning || (pending && pending.verdict === 'in')) return 'affirm';
+  // To a point as to a check no answer is the likelier one.
+  if (view.point) return null;
   if (view.awaitsHold) return 'held';
   if (view.measure)
     return view.measure.pending && !view.measure.isOutside ? 'affirm' : waitsForNext(view.measure) ? 'next' : null;

@@ -1,0 +1,73 @@
+/** What may become of a seal, and what a joint wants before it is tightened. */
+import type { Procedure, Step } from '../procedure/procedure.ts';
+import { refitOf } from '../procedure/release.ts';
+import type { Call } from './calls.ts';
+import { expiriesIn } from './preparation/recorded.ts';
+import { pointIn, pointKey, pointsOf, type Point } from './point.ts';
+import { usedConsumables } from './points.ts';
+import type { Refusal } from './refusal.ts';
+import type { SessionState } from './state.ts';
+import { toolRefusal } from './tools.ts';
+
+type Seal = Procedure['seals'][number];
+
+export const sealOf = ({ procedure }: SessionState, id: string): Seal | undefined =>
+  procedure.seals.find((each) => each.id === id);
+
+/** The criterion that a seal failed, in the words of the procedure; null where it failed none. */
+export function failedCriterion({ procedure, points }: SessionState, id: string): string | null {
+  const seal = procedure.seals.find((each) => each.id === id);
+  const failed = seal?.criteria.find((_, index) => {
+    const key = pointKey({ kind: 'criterion', seal: id, index });
+    return procedure.steps.some((step) => points.get(pointIn(step.id, key)) === 'negative');
+  });
+  return failed ?? null;
+}
+
+/** Why a seal may not be used again; null where it may. */
+export function reuseRefusal(state: SessionState, id: string): Refusal | null {
+  if (sealOf(state, id)?.reuse === 'never') return { code: 'seal not reusable', seal: id, failed: null };
+  const failed = failedCriterion(state, id);
+  return failed === null ? null : { code: 'seal not reusable', seal: id, failed };
+}
+
+/** Why a consumable may not be taken: its day is past, or there is none left. Null where it may, and where none is named. */
+export function consumableRefusal(state: SessionState, id: string | undefined): Refusal | null {
+  const consumable = state.procedure.consumables.find((each) => each.id === id);
+  if (!consumable) return null;
+  const expires = expiriesIn(state.prepared).get(consumable.id);
+  if (expires !== undefined && state.day !== null && expires < state.day)
+    return { code: 'consumable expired', consumable: consumable.id, expires };
+  const used = usedConsumables(state).get(consumable.id) ?? 0;
+  return consumable.quantity !== undefined && used >= consumable.quantity
+    ? { code: 'consumable used up', consumable: consumable.id }
+    : null;
+}
+
+/** The refusal of a call: its joint is not made ready, or its tool may not be used. Null where nothing forbids it. */
+export const callRefusal = (state: SessionState, step: Step, call: Call): Refusal | null =>
+  jointRefusal(state, step) ?? toolRefusal(state, step, call);
+
+/**
+ * Why a joint may not be tightened yet: the seal that its fasteners clamp is not seated, or they are not all started by
+ * hand. Asked only where the procedure has a step for it.
+ */
+export function jointRefusal(state: SessionState, step: Step): Refusal | null {
+  if (step.kind !== 'tighten') return null;
+  const seal = state.procedure.patterns.find(({ id }) => id === step.pattern)?.seal;
+  if (seal !== undefined && isMissing(state, step, { kind: 'seated', seal })) return { code: 'seal not seated', seal };
+  const starts = (point: Point): boolean => point.kind === 'started' && point.pattern === step.pattern;
+  return isMissing(state, step, starts) ? { code: 'not started by hand', pattern: step.pattern } : null;
+}
+
+/** Whether a step asks for a point, as part of the same refit, and none such is done. */
+function isMissing(
+  { procedure, doneSteps }: SessionState,
+  step: Extract<Step, { kind: 'tighten' }>,
+  wanted: Point | ((point: Point) => boolean),
+): boolean {
+  const isWanted =
+    typeof wanted === 'function' ? wanted : (point: Point): boolean => pointKey(point) === pointKey(wanted);
+  const asking = refitOf(procedure, step).filter((each) => pointsOf(procedure, each).some(isWanted));
+  return asking.length > 0 && !asking.some(({ id }) => doneSteps.has(id));
+}

@@ -1,0 +1,92 @@
+/** Answers to the points of a step, and to a check. */
+import type { Step } from '../procedure/procedure.ts';
+import { accept, refuse, type Decision } from './decision.ts';
+import type { EventBody } from './event.ts';
+import type { WorkingMeaning } from './intent.ts';
+import { pointKey, type Point, type PointAnswer } from './point.ts';
+import { currentPoint, sealsDecidedBy, unaccounted, withPoint } from './points.ts';
+import type { Refusal } from './refusal.ts';
+import { consumableRefusal, failedCriterion, reuseRefusal, sealOf } from './seals.ts';
+import { currentCall, doesNotApply, type SessionState } from './state.ts';
+import { comeTo, stepDone } from './steps.ts';
+
+type PointSettled = Extract<EventBody, { kind: 'point settled' }>;
+
+/** What may be answered to a point. What is held wants its own word, so that no habit of saying yes lets go a weight. */
+export function answersTo({ kind }: Point): readonly PointAnswer[] {
+  switch (kind) {
+    case 'seal':
+      return ['reuse', 'replace'];
+    case 'held':
+      return ['held'];
+    default:
+      return ['affirm', 'negative'];
+  }
+}
+
+type Answering = Extract<WorkingMeaning, { kind: 'affirm' | 'negative' | 'held' | 'answer' }>;
+
+/** Takes an answer to the point that is asked. With the last one, a step that is nothing but its points is done. */
+export function settlePoint(state: SessionState, step: Step, point: Point, meaning: Answering): Decision {
+  const given = meaning.kind === 'answer' ? meaning.outcome : meaning.kind;
+  const answer = answersTo(point).find((each) => each === given);
+  if (answer === undefined) return refuse(pointRefusal(state, point));
+  const refusal = answerRefusal(state, point, answer);
+  if (refusal) return refuse(refusal);
+  const settled = pointSettled(state, step, point, answer);
+  const after = withPoint(state, settled);
+  return accept(settled, ...(currentPoint(after) === null ? whatFollows(after, step) : []));
+}
+
+function whatFollows(after: SessionState, step: Step): readonly EventBody[] {
+  if (doesNotApply(after, step)) return comeTo(after.procedure.steps.slice(after.at), after.conditions);
+  const isAll = step.kind === 'open' || step.kind === 'close';
+  const isWorked = (step.kind === 'tighten' || step.kind === 'loosen') && currentCall(after) === null;
+  return isAll || isWorked ? stepDone(after, step) : [];
+}
+
+/** The answer to a check. Where it is about seals, it says what becomes of them as well. */
+export function answerCheck(state: SessionState, step: Step, outcomeId: string): Decision {
+  if (step.kind !== 'check') return refuse({ code: 'nothing to confirm' });
+  const outcome = step.outcomes.find(({ id }) => id === outcomeId);
+  if (!outcome) return refuse({ code: 'no such answer' });
+  const fate = outcome.id === 'reuse' || outcome.id === 'replace' ? outcome.id : null;
+  const seals = fate ? sealsDecidedBy(state, step) : [];
+  const [refusal] = seals.flatMap((point) => (fate && answerRefusal(state, point, fate)) ?? []);
+  if (refusal) return refuse(refusal);
+  const settled = seals.flatMap((point) => (fate ? [pointSettled(state, step, point, fate)] : []));
+  const answered: EventBody = { kind: 'answered', step: step.id, outcome: outcome.id };
+  const after = settled.reduce(withPoint, state);
+  return accept(...settled, answered, ...(outcome.then === 'go on' ? stepDone(after, step) : []));
+}
+
+/** What is wanted, where something else was said. What is still to be accounted for is named whole: it all keeps the record open. */
+export function pointRefusal(state: SessionState, point: Point): Refusal {
+  const keys = unaccounted(state).map(pointKey);
+  return ACCOUNTED.has(point.kind) && keys.includes(pointKey(point))
+    ? { code: 'unaccounted', points: keys }
+    : { code: 'point first', point: pointKey(point) };
+}
+
+const ACCOUNTED: ReadonlySet<Point['kind']> = new Set(['tool', 'closure', 'consumable']);
+
+/** Why an answer cannot be: a seal that is spent cannot be used again, and nothing is taken that is past its day. */
+export function answerRefusal(state: SessionState, point: Point, answer: PointAnswer): Refusal | null {
+  if (point.kind === 'seal')
+    return answer === 'reuse'
+      ? reuseRefusal(state, point.seal)
+      : consumableRefusal(state, sealOf(state, point.seal)?.replacedBy);
+  return point.kind === 'coated' && answer === 'affirm'
+    ? consumableRefusal(state, sealOf(state, point.seal)?.coatedFrom)
+    : null;
+}
+
+/** The answer as it goes into the record; with a new seal, why it was taken and its part number. */
+export function pointSettled(state: SessionState, step: Step, point: Point, answer: PointAnswer): PointSettled {
+  const settled = { kind: 'point settled', step: step.id, point: pointKey(point), answer } as const;
+  if (point.kind !== 'seal' || answer !== 'replace') return settled;
+  const seal = sealOf(state, point.seal);
+  const failed = failedCriterion(state, point.seal);
+  const because = seal?.reuse === 'never' ? 'never used again' : failed === null ? 'chosen' : 'failed';
+  return { ...settled, replaced: { because, failed, partNumber: seal?.partNumber ?? null } };
+}
