@@ -4,7 +4,7 @@ import type { SessionEvent } from '../../src/session/event.ts';
 import type { PreparedFact } from '../../src/session/preparation/fact.ts';
 import { affirm, correction, eventOf, negative, next, reading, tell, type Play } from '../session/play.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
-import { demo } from '../ui/replay/demonstration.ts';
+import { demoEntries } from '../../src/cli/demo-session.ts';
 import { opening, recordIn, rehashed, sealAll } from './sealed.ts';
 
 const OPTIONS = {
@@ -26,6 +26,8 @@ const play: Play = tell(
   ...[reading('11'), affirm, correction('12.5'), affirm],
   ...[{ kind: 'stand by' } as const, { kind: 'continue' } as const],
 );
+const played = await demoEntries();
+const demo = await recordIn(played, played[0]?.session);
 const recorded = async (events: readonly SessionEvent[]) => recordIn(await sealAll(events));
 const record = await recorded(play.events);
 const sheet = recordSheet(record, OPTIONS);
@@ -235,7 +237,7 @@ describe('the record sheet of the demonstration', () => {
   });
   test('has what became of the seal', () =>
     expect(parts).toEqual([
-      expect.stringMatching(/^round seal of the oil-line flange \(part number not stated;.*: Reuse it\./),
+      expect.stringMatching(/^round seal of the oil-line flange \(part number TM-R-41-0718;.*: Reuse it\./),
     ]));
   test('has who witnessed, and that the work was closed', () => {
     expect(steps.find(({ title }) => title === 'Second person looks at the ring')?.remarks).toEqual([
