@@ -323,5 +323,14 @@ export function mostAnswers(procedure: Procedure): number {
   const { steps, openings, tools, consumables } = procedure;
   const points = steps.flatMap((each) => pointsOf(procedure, each));
   const accounts = 2 * openings.length + tools.length + consumables.length;
-  return 20 + 3 * steps.length + warnings.length + 4 * calls.length + points.length + accounts;
+  // One event a second: what is said before a wait is over is refused.
+  const waits = steps.map((each) => (each.kind === 'measure' ? 60 * (each.waitMinutes ?? 0) : 0));
+  return (
+    waits.reduce((sum, each) => sum + each, 20) +
+    3 * steps.length +
+    warnings.length +
+    4 * calls.length +
+    points.length +
+    accounts
+  );
 }

@@ -136,7 +136,7 @@ describe('the cover of the fire pump', () => {
 
   test('is finished, and replays to the same end', () => {
     let play = snug;
-    for (let i = 0; play.state.phase !== 'closed' && i < 200; i++) play = tell(play, openly(play.state));
+    for (let i = 0; play.state.phase !== 'closed' && i < 600; i++) play = tell(play, openly(play.state));
     expect(play.state.phase).toBe('closed');
     const replayed = play.events.reduce<SessionState>(fold, begin(play.state.procedure, people));
     expect(replayed).toEqual(play.state);
