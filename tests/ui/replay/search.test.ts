@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { eventLines, found, neighbour, type Wanted } from '../../../src/ui/replay/search.ts';
-import { demo } from './demonstration.ts';
+import { sealedDemo as demo } from './demonstration.ts';
 
 const lines = eventLines(demo);
 const wanted = (change: Partial<Wanted>): readonly number[] =>

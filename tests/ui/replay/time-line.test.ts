@@ -25,7 +25,7 @@ describe('the time line of the demonstration', () => {
       correction: 2,
       refusal: 1,
       deviation: 4,
-      hold: 14,
+      hold: 15,
       interruption: 0,
     }));
   test('has each step that was done, from the one before it on', () => {
