@@ -1,4 +1,5 @@
 /** Rules about joints: seals, threads, and fasteners started by hand. */
+import { layOut } from '../../tightening/pattern.ts';
 import type { Procedure } from '../schema.ts';
 import type { StepOf, TightenStep } from '../steps.ts';
 import { isWorkedWith, type Placed, type Rule, stepsOf } from './rule.ts';
@@ -99,3 +100,34 @@ export const usedNutsWithoutMinimum: Rule = (procedure) =>
         ]
       : [],
   );
+
+/** Of fewer, none stands across from another. */
+const FEWEST_ACROSS = 4;
+
+/** Full torque on the first round pulls one side down before the other sits (common practice). */
+export const torqueBeforeSnug: Rule = (procedure) =>
+  stepsOf(procedure, 'tighten').flatMap(({ step, index }) => {
+    const pattern = procedure.patterns.find(({ id }) => id === step.pattern);
+    const isFew = pattern === undefined || layOut(pattern.layout).positions.length < FEWEST_ACROSS;
+    const earlier = tightenings(procedure, step.pattern).some((other) => other.index < index);
+    const worked = step.passes.filter(({ kind }) => kind !== 'circular check' && kind !== 're-check');
+    const [only] = worked;
+    const message = 'the first round goes to the full value; bring all snug crosswise before';
+    return isFew ||
+      earlier ||
+      worked.length > 1 ||
+      only === undefined ||
+      only.kind === 'snug' ||
+      only.kind === 'increments'
+      ? []
+      : [{ path: `steps.${index}.passes.0`, message }];
+  });
+
+/** A component that takes a lift leaves its studs with the last fastener (common practice). */
+export const heavyReleasedUnheld: Rule = (procedure) => {
+  const releases = stepsOf(procedure, 'loosen');
+  const last = releases.at(-1);
+  if (procedure.lift === undefined || last === undefined || releases.some(({ step }) => step.heldBefore)) return [];
+  const message = 'a lift is described, but no release waits for somebody to hold the weight; give "heldBefore"';
+  return [{ path: `steps.${last.index}`, message }];
+};
