@@ -92,11 +92,12 @@ function equipmentStep(equipment: readonly string[]): readonly ImportedStep[] {
   return [importedStep({ number: 'B', title, text, kind: 'do', hazards: [], notes: equipment })];
 }
 
-/** What the module says about safety as a whole is told before the first step. */
+/** What the module says about safety as a whole is told before the first step, whichever that is on the unit. */
 function withSafety(steps: readonly ImportedStep[], safety: Element, reading: StepReading): readonly ImportedStep[] {
   const { hazards, notes } = beforeIn(safety, reading);
+  const sure = steps.findIndex(({ fields }) => fields.applies === undefined);
   return steps.map(({ id, fields }, i) => {
-    if (i > 0) return { id, fields };
+    if (sure >= 0 && i > sure) return { id, fields };
     const all = [...hazards, ...listAt(fields, ['hazards'])].toSorted((one, other) => gravity(one) - gravity(other));
     const allNotes = [...notes, ...listAt(fields, ['notes'])];
     return {

@@ -76,7 +76,8 @@ function stepsOf(
   }
   const applies = appliesTo(step, around, reading);
   const children = elementsIn(step, 'proceduralStep');
-  // A step without words of its own only gathers others: what it warns of is told before the first of them.
+  // A step without words of its own only gathers others: what it warns of is told before the first of them, and before
+  // more where the first are not worked on every unit.
   const isHeading = words.text === '' && children.length > 0;
   const made = isHeading
     ? []
@@ -91,13 +92,22 @@ function stepsOf(
         }),
       ];
   const check = checkOf(step, number, words.text, applies);
+  const sure = children.findIndex((child) => isAlwaysWorked(child, reading));
   const rest = children.flatMap((child, i) => {
-    const inside = { heading: isHeading ? title : '', before: isHeading && i === 0 ? before : NOTHING, applies };
+    const isTold = isHeading && (sure < 0 || i <= sure);
+    const inside = { heading: isHeading ? title : '', before: isTold ? before : NOTHING, applies };
     return stepsOf(child, [...numbers, i + 1], inside, reading);
   });
   reading.left.step = null;
   return [...made, ...rest, ...check];
 }
+
+/** Whether there is work in a step on every unit that comes to the steps around it. */
+const isAlwaysWorked = (step: Element, reading: StepReading): boolean =>
+  !reading.conditions.has(step.attributes.applicRefId ?? '') &&
+  elementsIn(step).some((child) =>
+    child.name === 'proceduralStep' ? isAlwaysWorked(child, reading) : !READ_APART.has(child.name),
+  );
 
 /** Warnings, cautions and notes of a step, those it holds and those it names. */
 export function beforeIn(step: Element, reading: StepReading): Before {

@@ -357,3 +357,32 @@ describe('nothing goes unseen', () => {
     );
   });
 });
+
+describe('warnings before steps that only some units have', () => {
+  const module = (preliminary: string, steps: string): string =>
+    `<dmodule><content>
+      <referencedApplicGroup><applic id="long"><displayText><simplePara>long body</simplePara></displayText></applic></referencedApplicGroup>
+      <procedure>${preliminary}<mainProcedure>${steps}</mainProcedure></procedure>
+    </content></dmodule>`;
+  const HOT = '<warning><warningAndCautionPara>The body is hot.</warningAndCautionPara></warning>';
+  const some = '<proceduralStep applicRefId="long"><para>Take the clamp off.</para></proceduralStep>';
+  const every = '<proceduralStep><para>Take the body off.</para></proceduralStep>';
+  const told = (xml: string): readonly boolean[] =>
+    listAt(imported(xml).draft, ['steps']).map((step) => listAt(step, ['hazards']).length > 0);
+
+  it('are told before each of them, to the first that every unit has', () => {
+    expect(told(module('', `<proceduralStep>${HOT}${some}${every}${every}</proceduralStep>`))).toEqual([
+      true,
+      true,
+      false,
+    ]);
+    const gathered = `<proceduralStep>${some}</proceduralStep>`;
+    expect(told(module('', `<proceduralStep>${HOT}${gathered}${every}</proceduralStep>`))).toEqual([true, true]);
+    expect(told(module('', `<proceduralStep>${HOT}${some}${some}</proceduralStep>`))).toEqual([true, true]);
+  });
+
+  it('are told so where they hold for the whole module', () => {
+    const safety = `<preliminaryRqmts><reqSafety><safetyRqmts>${HOT}</safetyRqmts></reqSafety></preliminaryRqmts>`;
+    expect(told(module(safety, `${some}${every}${every}`))).toEqual([true, true, false]);
+  });
+});
