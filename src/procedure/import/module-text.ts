@@ -1,7 +1,7 @@
 /** The words of paragraphs, lists and titles of a data module, with their quantities and links written out. */
 import { quoted } from '../fault.ts';
 import type { LeftOutList } from './left-out.ts';
-import { isTorque, type ModuleQuantity, quantityOf, quantityWords, unreadNumbers } from './quantities.ts';
+import { isOnlyWords, isTorque, type ModuleQuantity, quantityOf, quantityWords, unreadNumbers } from './quantities.ts';
 import { elementAt, elementsIn, type Element, plainText } from './xml.ts';
 
 /** What is needed to read the words of a module. */
@@ -94,6 +94,8 @@ export function wordsOf(elements: readonly Element[], reading: Reading): Words {
   function quantityText(element: Element): string {
     const quantity = quantityOf(element);
     if (isTorque(quantity)) torques.push(quantity);
+    if (quantity.holdsMore) reading.left.note(quantity.line, manyValues(quantity.words));
+    else if (isOnlyWords(quantity)) reading.left.note(quantity.line, onlyWords(quantity.words));
     for (const number of unreadNumbers(quantity)) reading.left.note(quantity.line, unreadNumber(number));
     return quantityWords(quantity);
   }
@@ -111,11 +113,16 @@ export function wordsOf(elements: readonly Element[], reading: Reading): Words {
   return { text, torques, links };
 }
 
+const manyValues = (words: string): string =>
+  `the quantity ${quoted(words)} holds more than one value with its limits; it is kept as words: where it is a torque, make the step a tightening and fill it in`;
+const onlyWords = (words: string): string =>
+  `the quantity ${quoted(words)} has no unit that is marked as one; it is kept as words: where it is a torque, make the step a tightening and fill it in`;
+
 /** What is said about a number that could be read in two ways. */
 const unreadNumber = (number: string): string =>
   number.includes(',')
     ? `the number ${quoted(number)} may have a decimal comma or a thousands mark; it is kept as written: write it with a point`
-    : `${quoted(number)} is no plain number; it is kept as written: write it in figures with a point`;
+    : `${quoted(number)} is no plain number; it is kept as written: write it in figures with a point and without a sign`;
 
 /** Single spaces, and none before a stop. */
 const oneLine = (text: string): string =>

@@ -31,8 +31,10 @@ export interface ModuleQuantity {
   /** Tolerances, without their sign. */
   readonly plus: AsWritten | null;
   readonly minus: AsWritten | null;
-  /** All that was written, for a quantity that has no groups. */
+  /** All that was written. */
   readonly words: string;
+  /** Whether it holds values that have no field here: of a type that is not known, or a second one of the same. */
+  readonly holdsMore: boolean;
   readonly line: number;
 }
 
@@ -41,36 +43,54 @@ export function quantityOf(element: Element): ModuleQuantity {
   const groups = allIn(element, 'quantityGroup');
   const unitOf = ({ attributes }: Element, group: Element): string =>
     attributes.quantityUnitOfMeasure ?? group.attributes.quantityUnitOfMeasure ?? '';
-  const valueOf = (...types: readonly string[]): AsWritten | null => {
-    const group = groups.find(({ attributes }) => types.includes(attributes.quantityGroupType ?? 'nominal'));
+  const read = new Set<Element>();
+  const valueOf = (type: string): AsWritten | null => {
+    const group = groups.find(({ attributes }) => type === (attributes.quantityGroupType ?? 'nominal'));
     const value = elementsIn(group, 'quantityValue')[0];
-    return group && value ? { value: plainText(value), unit: unitOf(value, group) } : null;
+    if (!group || !value) return null;
+    read.add(value);
+    return { value: plainText(value), unit: unitOf(value, group) };
   };
   const nominal = valueOf('nominal');
-  const toleranceOf = (...types: readonly string[]): AsWritten | null => {
+  const toleranceOf = (side: 'plus' | 'minus'): AsWritten | null => {
     for (const group of groups) {
-      const found = elementsIn(group, 'quantityTolerance').find(({ attributes }) =>
-        types.includes(attributes.quantityToleranceType ?? 'plusorminus'),
-      );
-      const sign = types.includes('minus') ? /^[-−]\s*/u : /^[+±]\s*/u;
-      if (found)
-        return { value: plainText(found).replace(sign, ''), unit: unitOf(found, group) || (nominal?.unit ?? '') };
+      for (const each of elementsIn(group, 'quantityTolerance')) {
+        const type = each.attributes.quantityToleranceType ?? 'plusorminus';
+        if (type !== side && type !== 'plusorminus') continue;
+        read.add(each);
+        return { value: plainText(each).replace(SIGNS[type], ''), unit: unitOf(each, group) || (nominal?.unit ?? '') };
+      }
     }
     return null;
   };
-  return {
+  const fields = {
     nominal,
     min: valueOf('minimum'),
     max: valueOf('maximum'),
-    plus: toleranceOf('plus', 'plusorminus'),
-    minus: toleranceOf('minus', 'plusorminus'),
-    words: plainText(element),
+    plus: toleranceOf('plus'),
+    minus: toleranceOf('minus'),
+  };
+  const all = groups.flatMap((group) =>
+    elementsIn(group, 'quantityValue', 'quantityTolerance').map((each) => {
+      const types = [group.attributes.quantityGroupType, each.attributes.quantityToleranceType];
+      const words = [...types, withUnit({ value: plainText(each), unit: unitOf(each, group) })];
+      return { each, words: words.filter(Boolean).join(' ') };
+    }),
+  );
+  return {
+    ...fields,
+    words: all.map(({ words }) => words).join(', ') || plainText(element),
+    holdsMore: all.some(({ each }) => !read.has(each)),
     line: element.line,
   };
 }
 
+/** The sign that goes with each type of tolerance. Another one is left standing, and makes it no plain number. */
+const SIGNS = { plus: /^\+\s*/u, minus: /^[-−]\s*/u, plusorminus: /^(?:±|\+(?:\s*\/?\s*[-−])?)\s*/u } as const;
+
 /** '24.5 N·m ± 1.5', '23 to 26 N·m', '24,5 N·m': the numbers as they are written. */
-export function quantityWords({ nominal, min, max, plus, minus, words }: ModuleQuantity): string {
+export function quantityWords({ nominal, min, max, plus, minus, words, holdsMore }: ModuleQuantity): string {
+  if (holdsMore) return words;
   const parts = [
     ...(nominal ? [withUnit(nominal)] : []),
     ...(plus && minus && plus.value === minus.value && plus.unit === minus.unit
@@ -102,17 +122,21 @@ export function torqueUnit(text: string): Unit<'torque'> | null {
   }
 }
 
-export const isTorque = ({ nominal, min, max }: ModuleQuantity): boolean => {
+export const isTorque = ({ nominal, min, max, holdsMore }: ModuleQuantity): boolean => {
   const value = nominal ?? min ?? max;
-  return value !== null && torqueUnit(value.unit) !== null;
+  return !holdsMore && value !== null && torqueUnit(value.unit) !== null;
 };
 
-/** The numbers of a quantity that are no plain decimals: "24,5", "1 000". */
-export const unreadNumbers = ({ nominal, min, max, plus, minus }: ModuleQuantity): readonly string[] => [
-  ...new Set(
-    [nominal, min, max, plus, minus].flatMap((each) => (each && !DECIMAL.test(each.value) ? [each.value] : [])),
-  ),
-];
+/** Whether it is words, or values without a unit: nobody can tell from it whether it is a torque. */
+export const isOnlyWords = ({ nominal, min, max }: ModuleQuantity): boolean =>
+  ((nominal ?? min ?? max)?.unit ?? '') === '';
+
+/** The numbers of a quantity that are no plain decimals: "24,5", "1 000"; and tolerances with a sign that is not theirs. */
+export const unreadNumbers = ({ nominal, min, max, plus, minus }: ModuleQuantity): readonly string[] => {
+  const values = [nominal, min, max].filter((each) => each && !DECIMAL.test(each.value));
+  const tolerances = [plus, minus].filter((each) => each && (!DECIMAL.test(each.value) || each.value.startsWith('-')));
+  return [...new Set([...values, ...tolerances].flatMap((each) => each?.value ?? []))];
+};
 
 /**
  * A torque with its window as fields of a pass. What the module does not say stays away, and what is no plain decimal

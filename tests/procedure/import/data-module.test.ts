@@ -209,6 +209,59 @@ describe('a number', () => {
       passes: [{ window: { min: { value: '24' }, max: { value: '26.5' } } }],
     });
   });
+
+  const tolerances = (...all: readonly (readonly [type: string, text: string])[]): string =>
+    MODULE.replace(/<quantityTolerance\s+quantityToleranceType="plusorminus">1\.5<\/quantityTolerance>/, (_) =>
+      all
+        .map(([type, text]) => `<quantityTolerance quantityToleranceType="${type}">${text}</quantityTolerance>`)
+        .join(''),
+    );
+
+  it.each(['±1.5', '+/- 1.5', '+1.5'])('with a tolerance written as "%s" has its window', (text) => {
+    expect(stepTitled(imported(tolerances(['plusorminus', text])).draft, /^2\.3/)).toMatchObject({
+      text: 'Tighten the screws to 24.5 N·m ± 1.5.',
+      passes: [{ window: { min: { value: '23' }, max: { value: '26' } } }],
+    });
+  });
+
+  it.each([
+    ['both sides', tolerances(['plusorminus', '-1.5'])],
+    ['the side above', tolerances(['plus', '-1.5'], ['minus', '1.5'])],
+  ])('with a minus before the tolerance of %s gives no window, and says so', (_, xml) => {
+    const { draft } = imported(xml);
+    expect(at(stepTitled(draft, /^2\.3/), ['passes', 0, 'window'])).toBeUndefined();
+    expect(leftLines(xml).some((line) => line.includes('"-1.5" is no plain number'))).toBe(true);
+  });
+
+  it.each([
+    ['of a type that is not known', `</quantityGroup><quantityGroup quantityGroupType="typical">${value('24')}`],
+    ['a second time in its group', value('24.5') + value('217', 'lbf.in')],
+    ['a second time in a group of its own', `${value('24.5')}</quantityGroup><quantityGroup>${value('30')}`],
+  ])('that stands %s is kept with its unit and named; no torque is taken from it', (_, inside) => {
+    const xml = quantity(inside);
+    const step = stepTitled(imported(xml).draft, /^2\.3/);
+    expect(step).toMatchObject({ kind: 'do' });
+    for (const [, text, unit] of inside.matchAll(/Measure="([^"]*)">([\d.]+)/g)) {
+      expect(wordsAt(step, ['text'])).toContain(`${unit ?? ''} ${text === 'N.m' ? 'N·m' : 'lbf·in'}`);
+    }
+    expect(leftLines(xml).some((line) => line.includes('more than one value'))).toBe(true);
+  });
+
+  it.each([
+    ['in words', '<quantity>24.5 N.m</quantity>', '24.5 N.m'],
+    [
+      'without a unit',
+      '<quantity><quantityGroup><quantityValue>24.5</quantityValue></quantityGroup></quantity>',
+      '24.5',
+    ],
+  ])('%s may be a torque: it is named', (_, written, words) => {
+    const xml = MODULE.replace(
+      /<quantity><quantityGroup><quantityValue\s+quantityUnitOfMeasure="N\.m">[^]*?<\/quantity>/,
+      written,
+    );
+    expect(stepTitled(imported(xml).draft, /^2\.3/)).toMatchObject({ kind: 'do' });
+    expect(leftLines(xml).some((line) => line.includes(`"${words}" has no unit`))).toBe(true);
+  });
 });
 
 describe('a file that cannot be read is refused in words', () => {
