@@ -135,6 +135,7 @@ function fastenersOf(rows: readonly Row[], columns: Columns, width: number, sepa
   const threads = new Map<string, number>();
   const numbers: number[] = [];
   let decimalCommas = 0;
+  const maybeThousands: (() => void)[] = [];
   const places: JsonFields[] = [];
   for (const row of rows) {
     if (row.cells.length !== width) {
@@ -156,12 +157,18 @@ function fastenersOf(rows: readonly Row[], columns: Columns, width: number, sepa
       const decimal = decimalOf(cell.text);
       if (decimal === null) cell.fault(`found ${quoted(cell.text)}, expected a decimal number such as 12.5`);
       if (cell.text.includes(',')) decimalCommas += 1;
+      if (POINT_OF_THOUSANDS.test(cell.text)) {
+        maybeThousands.push(() =>
+          cell.fault(`found ${quoted(cell.text)} in a table with decimal commas; its point may be that of thousands`),
+        );
+      }
       return decimal ?? '0';
     });
     places.push({ x: x ?? '0', y: y ?? '0' });
     const thread = at(row, 'thread').text;
     if (thread !== '' && !threads.has(thread)) threads.set(thread, row.line);
   }
+  if (decimalCommas > 0) for (const fault of maybeThousands) fault();
   const [first, second] = [...threads];
   if (first && second) {
     const message = `found ${quoted(second[0])} after ${quoted(first[0])}, expected one thread: a pattern has one`;
@@ -179,6 +186,9 @@ const widthFault = (found: number, expected: number, separator: string): string 
 
 /** Three figures after a comma: nobody can tell which it is. */
 const AMBIGUOUS = /^[+-]?\d{1,3},\d{3}$/;
+
+/** The same with a point, where other numbers of the table have decimal commas. */
+const POINT_OF_THOUSANDS = /^[+-]?\d{1,3}\.\d{3}$/;
 
 /** One comma and no point is a decimal comma. Null for anything else odd. */
 function decimalOf(text: string): string | null {

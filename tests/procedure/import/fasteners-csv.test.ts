@@ -79,6 +79,13 @@ describe('a decimal comma', () => {
   it('is refused where it may as well mark thousands', () => {
     expect(faults('number;x;y\n1;1,000;2\n')[0]).toMatch(/^2:2 .*may be thousands or a decimal comma/);
   });
+
+  it('makes a point beside it doubtful that may as well mark thousands', () => {
+    expect(faults('number;x;y\n1;1.250;12,5\n2;3.5;4\n')).toEqual([
+      '2:2 found "1.250" in a table with decimal commas; its point may be that of thousands',
+    ]);
+    expect(read('number;x;y\n1;1.250;12.5\n').layout).toMatchObject({ places: [{ x: '1.250', y: '12.5' }] });
+  });
 });
 
 describe('a table that cannot be used is refused at its line and column:', () => {
