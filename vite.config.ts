@@ -97,8 +97,8 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           exclude: PAGES_WITHOUT_SOUND,
-          // Each file owns one Chromium and real-time audio: side by side they would starve each other of two cores.
-          fileParallelism: false,
+          // Each file owns one Chromium and real-time audio, which takes about half a core: more than two would starve.
+          maxWorkers: 2,
           sequence: { groupOrder: 2 },
         },
       },
