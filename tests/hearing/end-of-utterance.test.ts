@@ -137,7 +137,9 @@ describe('the end of an utterance', () => {
     expect(FLUENT_MS).toBe(500);
   });
   test('words that may go on, said one by one, wait for another such pause', () => {
-    const talk = said('complete, may go on', { longestPause: FLUENT_PAUSE_MS + 1 }).quiet(MAY_GO_ON_MS - ASK_AFTER_MS - CHUNK);
+    const talk = said('complete, may go on', { longestPause: FLUENT_PAUSE_MS + 1 }).quiet(
+      MAY_GO_ON_MS - ASK_AFTER_MS - CHUNK,
+    );
     expect(waited(talk)).toBeNull();
   });
   test('numbers wait longer than the engine does, and unfinished words longest', () => {

@@ -2,7 +2,7 @@
 import { For, Match, Show, Switch, createEffect, createSignal, on, onCleanup, type JSX } from 'solid-js';
 import { DISPOSITION_KINDS, type Meaning, type Source } from '../../session/intent.ts';
 import { LONGEST_NAME } from '../../session/people.ts';
-import type { ClosingView } from '../view.ts';
+import type { ClosingView } from '../view/closing.ts';
 
 type OnMeaning = (meaning: Meaning, source: Source) => void;
 

@@ -1,6 +1,6 @@
 /** A value of something else than a torque tool: what is read, after which wait, and the read-back. */
 import { Show, createSignal, onCleanup, type JSX } from 'solid-js';
-import type { MeasureView } from '../view.ts';
+import type { MeasureView } from '../view/measure.ts';
 
 export function Measured(props: { readonly measure: MeasureView }): JSX.Element {
   return (

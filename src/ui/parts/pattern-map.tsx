@@ -1,5 +1,5 @@
 import { For, Show, type JSX } from 'solid-js';
-import type { MapView, Standing } from '../view.ts';
+import type { MapView, Standing } from '../view/map.ts';
 
 const SAYS: Readonly<Record<Standing, string>> = {
   open: 'open',

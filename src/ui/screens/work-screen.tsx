@@ -45,7 +45,8 @@ import { addressOf } from '../router.ts';
 import { openSecondDesk } from '../second-desk.ts';
 import { isFresh, readSession, stateAfter, type KeptSession } from '../session-file.ts';
 import { createSoundKeeper, type KeepSound } from '../sound-keeper.ts';
-import { workView, type MeasureView, type WorkView } from '../view.ts';
+import { workView, type WorkView } from '../view.ts';
+import type { MeasureView } from '../view/measure.ts';
 import { createWaitClock } from '../wait-clock.ts';
 
 /** A session under the hands: this window writes it where it holds the pen, else it only shows it. */

@@ -1,0 +1,44 @@
+/** What others decide about, and what is left before the record is closed. */
+import { labelOf, sentence } from '../../language/say.ts';
+import { beforeClosing, isClosing, type SignatureRole } from '../../session/closing.ts';
+import type { FastenerPoint, OpenPoint } from '../../session/deviations.ts';
+import type { SessionState } from '../../session/state.ts';
+
+export type ClosingView =
+  | { readonly kind: 'disposition'; readonly of: number; readonly text: string }
+  /** `who` is the name that is wanted; null where anybody else's is. */
+  | { readonly kind: 'signature'; readonly role: SignatureRole; readonly who: string | null };
+
+export function closingView(state: SessionState): ClosingView | null {
+  const wanted = isClosing(state) ? beforeClosing(state) : null;
+  switch (wanted?.kind) {
+    case 'disposition':
+      return { kind: 'disposition', of: wanted.point.seq, text: nameOf(state, wanted.point) };
+    case 'signature':
+      return { ...wanted, who: wanted.role === 'mechanic' ? state.people.mechanic : null };
+    default:
+      return null;
+  }
+}
+
+/** What is to be decided about, and what was decided. */
+export function pointText(state: SessionState, point: OpenPoint): string {
+  const decided = state.dispositions.get(point.seq);
+  return `${nameOf(state, point)}${decided ? `: ${decided.what}, by ${decided.by}` : ''}`;
+}
+
+function nameOf(state: SessionState, point: OpenPoint): string {
+  if (point.of === 'fastener') return placed(state, point);
+  const { value, unit, verdict } = point.value;
+  const title = state.procedure.steps.find(({ id }) => id === point.step)?.title ?? point.step;
+  return `${title}: ${value} ${unit}, ${verdict} the window, left open`;
+}
+
+/** "Stud 4, pass 1: damage, left open". */
+export function placed(
+  state: SessionState,
+  { step, pass, fastener, what, leftOpen }: Pick<FastenerPoint, 'step' | 'pass' | 'fastener' | 'what' | 'leftOpen'>,
+): string {
+  const round = pass === 0 ? 'running torque' : `pass ${pass}`;
+  return sentence(`${labelOf(state, step)} ${fastener}, ${round}: ${what}${leftOpen ? ', left open' : ''}`);
+}
