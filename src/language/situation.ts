@@ -2,7 +2,7 @@ import type { Step, StepOf } from '../procedure/procedure.ts';
 import { checksForTurning, isReadCall, planOf, toolFor, RUNNING_ROUND, type Call } from '../session/calls.ts';
 import { openDeviation } from '../session/deviation.ts';
 import { reportable, statedOnCall } from '../session/deviations.ts';
-import { awaitsHold, heldStep } from '../session/hold.ts';
+import { awaitsHold, heldStep, isUnderLoad } from '../session/hold.ts';
 import type { Meaning } from '../session/intent.ts';
 import { outsideValue, pendingValue } from '../session/observed.ts';
 import { isBetweenSteps } from '../session/people.ts';
@@ -110,7 +110,7 @@ export function situationOf(state: SessionState): Situation {
   const leaves = state.people.second === null ? [] : WITNESS_LEAVES;
   // Few words while both hands carry. "Held" is none of them: it sounds like "help", which must not be missed.
   if (heldStep(state)) return fixed([...NEXT, ...HELP, ...SET_DOWN, ...SAY_AGAIN]);
-  const always = [...SAY_AGAIN, ...STAND_BY, ...(step.kind === 'hold' ? HELP : [])];
+  const always = [...SAY_AGAIN, ...STAND_BY, ...(isUnderLoad(state) ? HELP : [])];
   if (state.breakOf !== null) return fixed([...AFFIRM, ...NEGATIVE, ...WHERE, ...always]);
   const deviation = openDeviation(state);
   if (deviation) {

@@ -3,10 +3,12 @@
  * worked meanwhile, and what is said is short.
  */
 import type { Step, StepOf } from '../procedure/procedure.ts';
+import { startParts } from '../procedure/release.ts';
 import { pauseBetween } from './break.ts';
 import { accept, refuse, type Decision } from './decision.ts';
 import type { EventBody, SessionEvent } from './event.ts';
 import type { Instant, Meaning } from './intent.ts';
+import { answerGiven, currentPoint } from './points.ts';
 import { currentStep, type SessionState } from './state.ts';
 import { stepDone } from './steps.ts';
 
@@ -28,6 +30,16 @@ export function heldStep(state: SessionState): StepOf<'hold'> | null {
 /** Whether the mechanic is to say that they hold it. */
 export const awaitsHold = (state: SessionState): boolean =>
   state.hold === null && currentStep(state)?.kind === 'hold' && state.witnessAsked === null;
+
+/** Whether somebody has or takes the weight now: at a hold, while the last fasteners are freed, and until these are started again. */
+export function isUnderLoad(state: SessionState): boolean {
+  const step = currentStep(state);
+  if (step?.kind === 'hold') return true;
+  if (step?.kind === 'loosen') return answerGiven(state, step.id, { kind: 'held', pattern: step.pattern }) === 'held';
+  const point = currentPoint(state);
+  if (step === null || point?.kind !== 'started' || point.part === null) return false;
+  return startParts(state.procedure, step.id, point.pattern)[point.part]?.held === true;
+}
 
 /** "Held": the mechanic has the weight. The first call follows at once. */
 export function takeHold(step: Step): Decision {

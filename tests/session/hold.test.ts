@@ -190,3 +190,30 @@ describe('the clock of a hold', () => {
     ]);
   });
 });
+
+describe('"help" is heard while somebody else has the weight', () => {
+  const groups = [
+    { name: 'lower', numbers: [2, 3] },
+    { name: 'upper', numbers: [1] },
+  ];
+  const job = start(
+    procedureOf([
+      step('off', 'loosen', { pattern: 'three', stages: ['take off'], groups, heldBefore: 'last group' }),
+      step('on', 'do', { handStart: ['three'] }),
+      rest,
+    ]),
+  );
+  const isHeard = (play: Play): boolean => says(play, 'help').kind === 'meant';
+
+  test('from the word "held" to the last fastener that is freed', () => {
+    const before = tell(job, next);
+    expect(isHeard(before)).toBe(false);
+    const asked = tell(before, next);
+    expect([asked, tell(asked, held)].map(isHeard)).toEqual([true, true]);
+    expect(kinds(tell(asked, held, help))).toEqual(['help called']);
+  });
+  test('and on refit until the fasteners that carry it are started', () => {
+    const refit = tell(job, next, next, held, next);
+    expect([refit, tell(refit, affirm)].map(isHeard)).toEqual([true, false]);
+  });
+});
