@@ -161,8 +161,10 @@ function after(state: SessionState, event: SessionEvent): SessionState {
     case 'reason given':
     case 'reason confirmed':
     case 'reason rejected':
-    case 'deviation disregarded':
       return { ...state, deviations: deviationsAfter(state.deviations, body, event) };
+    case 'deviation disregarded':
+      // Its fastener may be open again, and then the step is not done that the second person was to look at.
+      return { ...state, witnessAsked: null, deviations: deviationsAfter(state.deviations, body, event) };
     case 'left open': {
       const left = { ...state, deviations: deviationsAfter(state.deviations, body, event) };
       const deviation = left.deviations.find(({ seq }) => seq === body.of);

@@ -146,13 +146,14 @@ export function afterValue(
     case 'value rejected':
       return { ...state, observed: change(body.of, { status: 'rejected' }) };
     case 'value disregarded':
-      return { ...state, observed: change(body.of, { status: 'disregarded' }) };
+      // What the second person is to look at is no longer so.
+      return { ...state, witnessAsked: null, observed: change(body.of, { status: 'disregarded', leftOpen: false }) };
     case 'value left open':
       return { ...state, observed: change(body.of, { leftOpen: true }) };
   }
 }
 
-const replaced = (value: ObservedValue): ObservedValue => ({ ...value, status: 'replaced' });
+const replaced = (value: ObservedValue): ObservedValue => ({ ...value, status: 'replaced', leftOpen: false });
 
 /** The values once only the steps in `before` are behind: those of later steps are read again, their waits too. */
 export const valuesBefore = (

@@ -163,3 +163,18 @@ describe('a check with a wait', () => {
     expect(refused(tell(again, observed('3.9')))).toEqual({ code: 'wait first' });
   });
 });
+
+test('a value that was left open and dropped is read again before the second person looks', () => {
+  const left = tell(at({ ...level, witness: true }), next, observed('20'), affirm, leaveOpen);
+  expect(kinds(left)).toEqual(['value left open', 'witness asked']);
+  const dropped = tell(left, disregard);
+  expect(openPoints(dropped.state)).toEqual([]);
+  expect(refused(tell(dropped, { kind: 'witness says', agrees: true }))).toEqual({ code: 'nothing to witness' });
+});
+
+test('a value that takes the place of one that was left open leaves nothing open', () => {
+  const left = tell(at({ ...level, witness: true }), next, observed('20'), affirm, leaveOpen);
+  const again = tell(left, { kind: 'witness says', agrees: false }, observed('42'), affirm);
+  expect(kinds(again)).toEqual(['value confirmed', 'witness asked']);
+  expect(openPoints(again.state)).toEqual([]);
+});

@@ -6,6 +6,7 @@ import {
   affirm,
   back,
   correction,
+  disregard,
   happened,
   kinds,
   negative,
@@ -106,6 +107,18 @@ describe('a step whose work a second person looks at', () => {
       const opened = tell(read, correction('30'), affirm);
       expect(kinds(opened)).toEqual(['reading confirmed']);
       expect(refused(tell(opened, agrees))).toEqual({ code: 'nothing to witness' });
+    });
+    test('is not asked about while a deviation that was dropped has opened a fastener', () => {
+      const leftOpen = tell(
+        ring,
+        ...[1, 2].flatMap(() => [reading('24'), affirm]),
+        { kind: 'report', what: 'damage' },
+        { kind: 'reason', text: 'thread torn' },
+        affirm,
+        { kind: 'leave open' },
+      );
+      expect(kinds(leftOpen)).toEqual(['left open', 'witness asked']);
+      expect(refused(tell(leftOpen, disregard, agrees))).toEqual({ code: 'nothing to witness' });
     });
   });
 });
