@@ -6,7 +6,7 @@ import { expiriesIn } from './preparation/recorded.ts';
 import { pointIn, pointKey, pointsOf, type Point } from './point.ts';
 import { usedConsumables } from './points.ts';
 import type { Refusal } from './refusal.ts';
-import type { SessionState } from './state.ts';
+import { currentStep, doesNotApply, type SessionState } from './state.ts';
 import { toolRefusal } from './tools.ts';
 
 type Seal = Procedure['seals'][number];
@@ -14,19 +14,31 @@ type Seal = Procedure['seals'][number];
 export const sealOf = ({ procedure }: SessionState, id: string): Seal | undefined =>
   procedure.seals.find((each) => each.id === id);
 
-/** The criterion that a seal failed, in the words of the procedure; null where it failed none. */
-export function failedCriterion({ procedure, points }: SessionState, id: string): string | null {
-  const seal = procedure.seals.find((each) => each.id === id);
-  const failed = seal?.criteria.find((_, index) => {
-    const key = pointKey({ kind: 'criterion', seal: id, index });
-    return procedure.steps.some((step) => points.get(pointIn(step.id, key)) === 'negative');
-  });
+/** The criterion that a seal failed, in the words of the procedure; null where it failed none, or a new one took its place. */
+export function failedCriterion({ procedure: { seals, steps }, points }: SessionState, id: string): string | null {
+  const replaced = pointKey({ kind: 'seal', seal: id });
+  const sinceNew = steps.slice(steps.findLastIndex((step) => points.get(pointIn(step.id, replaced)) === 'replace') + 1);
+  const failed = seals
+    .find((each) => each.id === id)
+    ?.criteria.find((_, index) => {
+      const key = pointKey({ kind: 'criterion', seal: id, index });
+      return sinceNew.some((step) => points.get(pointIn(step.id, key)) === 'negative');
+    });
   return failed ?? null;
+}
+
+/** Whether the manual leaves no choice: it never has the seal used again, or the step that is worked discards it. */
+export function isNeverReused(state: SessionState, id: string): boolean {
+  const step = currentStep(state);
+  const isDiscarded =
+    (step?.kind === 'do' || step?.kind === 'check') &&
+    step.seals.some(({ seal, is }) => seal === id && is === 'discarded');
+  return isDiscarded || sealOf(state, id)?.reuse === 'never';
 }
 
 /** Why a seal may not be used again; null where it may. */
 export function reuseRefusal(state: SessionState, id: string): Refusal | null {
-  if (sealOf(state, id)?.reuse === 'never') return { code: 'seal not reusable', seal: id, failed: null };
+  if (isNeverReused(state, id)) return { code: 'seal not reusable', seal: id, failed: null };
   const failed = failedCriterion(state, id);
   return failed === null ? null : { code: 'seal not reusable', seal: id, failed };
 }
@@ -60,14 +72,16 @@ export function jointRefusal(state: SessionState, step: Step): Refusal | null {
   return isMissing(state, step, starts) ? { code: 'not started by hand', pattern: step.pattern } : null;
 }
 
-/** Whether a step asks for a point, as part of the same refit, and none such is done. */
+/** Whether a step that applies asks for a point, as part of the same refit, and none such is done. */
 function isMissing(
-  { procedure, doneSteps }: SessionState,
+  state: SessionState,
   step: Extract<Step, { kind: 'tighten' }>,
   wanted: Point | ((point: Point) => boolean),
 ): boolean {
   const isWanted =
     typeof wanted === 'function' ? wanted : (point: Point): boolean => pointKey(point) === pointKey(wanted);
-  const asking = refitOf(procedure, step).filter((each) => pointsOf(procedure, each).some(isWanted));
-  return asking.length > 0 && !asking.some(({ id }) => doneSteps.has(id));
+  const asking = refitOf(state.procedure, step).filter(
+    (each) => !doesNotApply(state, each) && pointsOf(state.procedure, each).some(isWanted),
+  );
+  return asking.length > 0 && !asking.some(({ id }) => state.doneSteps.has(id));
 }

@@ -6,7 +6,7 @@ import type { WorkingMeaning } from './intent.ts';
 import { pointKey, type Point, type PointAnswer } from './point.ts';
 import { currentPoint, sealsDecidedBy, unaccounted, withPoint } from './points.ts';
 import type { Refusal } from './refusal.ts';
-import { consumableRefusal, failedCriterion, reuseRefusal, sealOf } from './seals.ts';
+import { consumableRefusal, failedCriterion, isNeverReused, reuseRefusal, sealOf } from './seals.ts';
 import { currentCall, doesNotApply, type SessionState } from './state.ts';
 import { comeTo, stepDone } from './steps.ts';
 
@@ -87,6 +87,6 @@ export function pointSettled(state: SessionState, step: Step, point: Point, answ
   if (point.kind !== 'seal' || answer !== 'replace') return settled;
   const seal = sealOf(state, point.seal);
   const failed = failedCriterion(state, point.seal);
-  const because = seal?.reuse === 'never' ? 'never used again' : failed === null ? 'chosen' : 'failed';
+  const because = isNeverReused(state, point.seal) ? 'never used again' : failed === null ? 'chosen' : 'failed';
   return { ...settled, replaced: { because, failed, partNumber: seal?.partNumber ?? null } };
 }
