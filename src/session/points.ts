@@ -105,10 +105,12 @@ export function accountOf(state: SessionState, step: Step): readonly Point[] {
 const isLast = (state: SessionState): boolean =>
   state.procedure.steps.slice(state.at + 1).every((step) => doesNotApply(state, step));
 
-/** What nobody has accounted for: openings, then the caps and plugs that were fitted, tools, and consumables. */
+/**
+ * What nobody has accounted for since it was used last: openings, then the caps and plugs that were fitted, tools, and
+ * consumables.
+ */
 export function unaccounted(state: SessionState): readonly Point[] {
-  const { procedure, points } = state;
-  const affirmed = new Set([...points].filter(([, answer]) => answer === 'affirm').map(([key]) => keyOf(key)));
+  const { procedure } = state;
   const used = usedConsumables(state);
   const opened = [...openings(state)].filter(([, standing]) => standing !== 'not opened').map(([id]) => id);
   const all: readonly Point[] = [
@@ -121,7 +123,34 @@ export function unaccounted(state: SessionState): readonly Point[] {
       .filter(({ id, counted }) => counted === 'itself' || (counted === 'wrapper' && used.has(id)))
       .map(({ id }): Point => ({ kind: 'consumable', id })),
   ];
-  return all.filter((point) => point.kind === 'connected' || !affirmed.has(pointKey(point)));
+  return all.filter((point) => point.kind === 'connected' || !isAccountedFor(state, point));
+}
+
+/** What was counted once and used again since is counted again. */
+function isAccountedFor(state: SessionState, point: Point): boolean {
+  const come = state.procedure.steps.slice(0, state.at + 1);
+  const counted = come.findLastIndex((step) => answerGiven(state, step.id, point) === 'affirm');
+  return counted >= 0 && counted >= come.findLastIndex((step) => isUsedIn(state, step, point));
+}
+
+/** Whether a tool, a cap or plug, or a consumable was taken in a step. */
+function isUsedIn(state: SessionState, step: Step, point: Point): boolean {
+  switch (point.kind) {
+    case 'tool':
+      return (
+        step.kind === 'tighten' && !doesNotApply(state, step) && [step.tool, step.runDown?.tool].includes(point.id)
+      );
+    case 'closure':
+      return answerGiven(state, step.id, { kind: 'capped', opening: point.id }) === 'affirm';
+    case 'consumable':
+      return state.procedure.seals.some((seal) =>
+        pointsOf(state.procedure, step).some(
+          (each) => takenFor(seal, pointKey(each), answerGiven(state, step.id, each)) === point.id,
+        ),
+      );
+    default:
+      return false;
+  }
 }
 
 const keyOf = (key: string): string => key.slice(key.indexOf('/') + 1);
@@ -142,7 +171,7 @@ export function usedConsumables({ procedure, points }: SessionState): ReadonlyMa
 function takenFor(
   { id, coatedFrom, replacedBy }: SessionState['procedure']['seals'][number],
   key: string,
-  answer: PointAnswer,
+  answer: PointAnswer | undefined,
 ): string | undefined {
   if (key === `coated:${id}` && answer === 'affirm') return coatedFrom;
   return key === `seal:${id}` && answer === 'replace' ? replacedBy : undefined;

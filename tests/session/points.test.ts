@@ -235,6 +235,38 @@ describe('a seal', () => {
     });
   });
 
+  test('that failed a criterion is not passed by another answer of the check', () => {
+    const outcomes = [
+      { id: 'good', text: 'Go on.', then: 'go on' },
+      { id: 'replace', text: 'Replace it.', then: 'go on' },
+    ];
+    const check = start(
+      procedureOf([step('look', 'check', { ...about('inspected'), outcomes }), step('end', 'do')], seal()),
+    );
+    const failed = tell(check, negative);
+    expect(refused(tell(failed, answer('good')))).toEqual({ code: 'point first', point: 'seal:ring' });
+    expect(refused(tell(failed, answer('reuse')))?.code).toBe('seal not reusable');
+    expect(stepOf(tell(failed, answer('replace'), answer('good')))).toBe('end');
+  });
+
+  test('that a step discards is not used again, even where one that is sound may be', () => {
+    const discard = start(procedureOf([step('out', 'do', about('discarded')), step('end', 'do')], seal()));
+    expect(refused(tell(discard, answer('reuse')))?.code).toBe('seal not reusable');
+    expect(prompt(discard.state).join(' ')).toContain('Say replace.');
+    expect(kinds(tell(discard, answer('replace'), next))).toEqual(['step done']);
+  });
+
+  test('that took the place of a failed one did not fail', () => {
+    const twice = start(
+      procedureOf([step('one', 'do', about('inspected')), step('two', 'do', about('inspected'))], seal()),
+    );
+    const fresh = tell(twice, negative, answer('replace'), next, affirm, affirm);
+    expect(kinds(tell(fresh, answer('reuse')))).toEqual(['point settled']);
+    expect(refused(tell(twice, negative, answer('replace'), next, negative, answer('reuse')))?.code).toBe(
+      'seal not reusable',
+    );
+  });
+
   test('is not coated from what is past its day', () => {
     const oil = { consumables: [{ id: 'oil', name: 'clean gear oil', expires: true }] };
     const coat = start(
@@ -296,6 +328,13 @@ describe('a joint is not tightened', () => {
       'Do not run down: not all studs of Three studs are started by hand. Go back and start them, or stop and ask.',
     );
     expect(kinds(tell(start(procedureOf([tighten('tighten')])), reading('24.5')))).toEqual(['reading captured']);
+  });
+
+  test('but a step that does not apply to the unit is not waited for', () => {
+    const seat = { ...about('seated'), handStart: ['three'], applies: { condition: 'sealed', is: true } };
+    const conditions = [{ id: 'sealed', question: 'Is it sealed?' }];
+    const unsealed = start(procedureOf([step('seat', 'do', seat), tighten('tighten')], { ...clamping, conditions }));
+    expect(kinds(tell(unsealed, negative, reading('24.5')))).toEqual(['reading captured']);
   });
 
   test('but a joint that is checked before it is taken off waits for nothing of its refit', () => {
@@ -372,4 +411,43 @@ test('counted tools are accounted for at the step that says so, and at the last 
   expect(refused(tell(job, next))).toEqual({ code: 'unaccounted', points: ['tool:wrench'] });
   expect(told(tell(job, next))).toBe('The record cannot be closed. Not accounted for: Indicating wrench. One by one.');
   expect(tell(job, affirm, next, next).state.phase).toBe('closed');
+});
+
+describe('what is used again after it was accounted for is accounted for once more', () => {
+  test('a tool', () => {
+    const tools = [{ ...indicating, counted: true }];
+    const job = start(
+      procedureOf([step('count', 'do', { reconciles: true }), tighten('tighten'), step('run', 'do')], { tools }),
+    );
+    const tightened = tell(job, affirm, next, ...[1, 2, 3].flatMap(() => [reading('24'), affirm]));
+    expect(refused(tell(tightened, next))).toEqual({ code: 'unaccounted', points: ['tool:wrench'] });
+    expect(tell(tightened, affirm, next).state.phase).toBe('closed');
+  });
+
+  test('the plug of an opening', () => {
+    const both = (n: number) => [
+      step(`open-${n}`, 'open', { opening: 'inlet' }),
+      step(`close-${n}`, 'close', { opening: 'inlet' }),
+    ];
+    const job = start(
+      procedureOf([...both(1), step('count', 'do', { reconciles: true }), ...both(2), step('run', 'do')], lines),
+    );
+    const again = tell(job, affirm, affirm, affirm, next, affirm, affirm);
+    expect(refused(tell(again, next))).toEqual({ code: 'unaccounted', points: ['closure:inlet'] });
+    expect(tell(again, affirm, next).state.phase).toBe('closed');
+  });
+
+  test('the wrapper of a new seal', () => {
+    const fresh = { consumables: [{ id: 'new', name: 'new seal', counted: 'wrapper' }] };
+    const out = about('discarded');
+    const job = start(
+      procedureOf([step('one', 'do', { ...out, reconciles: true }), step('two', 'do', out), step('run', 'do')], {
+        ...seal({ reuse: 'never', replacedBy: 'new' }),
+        ...fresh,
+      }),
+    );
+    const again = tell(job, answer('replace'), affirm, next, answer('replace'), next);
+    expect(refused(tell(again, next))).toEqual({ code: 'unaccounted', points: ['consumable:new'] });
+    expect(tell(again, affirm, next).state.phase).toBe('closed');
+  });
 });
