@@ -29,6 +29,14 @@ export function readXml(text: string): Xml {
   if (text.length > LARGEST_XML) {
     return { kind: 'refused', why: `It has ${text.length} characters; at most ${LARGEST_XML} are read.` };
   }
+  const misread = text.indexOf('\uFFFD');
+  if (misread >= 0) {
+    const line = text.slice(0, misread).split('\n').length;
+    return {
+      kind: 'refused',
+      why: `Line ${line}: it holds a character that is not in UTF-8, so a unit or a word would be lost; save it in UTF-8.`,
+    };
+  }
   try {
     return { kind: 'read', root: treeOf(text) };
   } catch (error) {

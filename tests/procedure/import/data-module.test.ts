@@ -272,6 +272,11 @@ describe('a file that cannot be read is refused in words', () => {
       /^Line \d+, column \d+: it is not well-formed XML: /,
     ],
     ['half a file', MODULE.slice(0, MODULE.length / 2), /not well-formed XML/],
+    [
+      'another encoding than UTF-8',
+      new TextDecoder().decode(Buffer.from(MODULE.replace('N.m', 'N\u00B7m'), 'latin1')),
+      /^Line \d+: it holds a character that is not in UTF-8/,
+    ],
     ['no XML', 'torque the ring', /^Line 1, column \d+: it is not well-formed XML/],
     ['nothing', '', /not well-formed XML/],
     [
