@@ -93,9 +93,11 @@ export class Transcriber {
    */
   setPhrases(phrases: Phrases, judge: Judge | null): void {
     const same = keyOf(phrases) === keyOf(this.#phrases);
+    // Words in hand wait for a judge: without one, nothing would end them, nor decode what follows.
+    const isLeftAlone = judge === null && this.#judge !== null;
     this.#phrases = phrases;
     this.#judge = judge;
-    if (!same) this.#switching ??= this.#switch();
+    if (!same || isLeftAlone) this.#switching ??= this.#switch();
   }
 
   /** Drops what is being said and begins afresh with the next chunk. Utterances that had ended before are still delivered. */

@@ -85,6 +85,33 @@ describe('words that the engine has ended and that wait for more', () => {
   });
 });
 
+describe('an utterance that waits when its judge is taken away', () => {
+  it('is decoded again, and what follows is heard', async () => {
+    const { engine, answer } = engineByHand();
+    const told: string[] = [];
+    const phrases = ['two four'];
+    const ear = new Transcriber(engine, RATE, phrases, NUMBERS, {
+      utterance: ({ text }) => told.push(text),
+      partial: () => undefined,
+      fault: (detail) => told.push(detail),
+    });
+    let time = 0;
+    const feed = async (amplitude: number, reply: Reply = SILENT): Promise<void> => {
+      const samples = Float32Array.from({ length: (RATE * CHUNK_MS) / 1000 }, (_, i) => amplitude * Math.sin(i * i));
+      void ear.feed({ samples, time });
+      time += CHUNK_MS;
+      await answer(reply);
+    };
+    for (const amplitude of [0.001, 0.001, 0.001, 0.001, 0.5, 0.5, 0.5, 0.5, 0.001, 0.001, 0.001])
+      await feed(amplitude);
+    ear.setPhrases(phrases, null);
+    for (let i = 0; i < 15; i++) await answer(SILENT);
+    await feed(0.001, utterance('two four', 800));
+    await ear.end();
+    expect(told).toEqual(['two four']);
+  });
+});
+
 describe('an utterance that the engine ends without a word', () => {
   it('leaves its last second to what follows: a word may have begun in it', async () => {
     const { ear, feed } = transcriber();
