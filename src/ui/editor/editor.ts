@@ -24,7 +24,10 @@ export interface Editor {
   readonly canUndo: Accessor<boolean>;
   /** What the last import left out, until the person says that it was looked up. */
   readonly leftOut: Accessor<LeftOutOf | null>;
-  noteLeftOut(leftOut: LeftOutOf | null): void;
+  /** The person has looked up what was left out. */
+  settleLeftOut(): void;
+  /** Puts another procedure in place of the draft, with what its import left out. Both come back together with `undo`. */
+  replace(draft: Draft, leftOut: LeftOutOf | null): void;
   /** Changes the draft. Changes of one field in a row, named alike, are taken back as one. */
   edit(change: (draft: Draft) => Draft, name?: string): void;
   /** Puts a value at a path; null takes the field away. */
@@ -36,11 +39,17 @@ export type LeftOutOf = NonNullable<KeptDraft['leftOut']>;
 
 const MOST_UNDONE = 200;
 
+/** What an undo goes back to; with what was left out, where the draft was replaced as a whole. */
+interface Before {
+  readonly draft: Draft;
+  readonly leftOut?: LeftOutOf | null;
+}
+
 /** @param kept what was left here last; null where there is nothing or it cannot be read */
 export function createEditor(book: DraftBook, kept: KeptDraft | null): Editor {
   const [draft, setDraft] = createSignal<Draft>(draftOf(kept) ?? startingDraft());
   const [leftOut, setLeftOut] = createSignal(kept?.leftOut ?? null);
-  const [before, setBefore] = createSignal<readonly Draft[]>([]);
+  const [before, setBefore] = createSignal<readonly Before[]>([]);
   const [trouble, setTrouble] = createSignal<string | null>(null);
   let lastNamed: string | undefined;
   const findings = createMemo(() => findingsOf(draft()));
@@ -54,12 +63,13 @@ export function createEditor(book: DraftBook, kept: KeptDraft | null): Editor {
       setTrouble(messageOf(error));
     }
   }
+  const remember = (now: Before): void => void setBefore((all) => [...all.slice(-MOST_UNDONE), now]);
   function edit(change: (draft: Draft) => Draft, name?: string): void {
     const now = draft();
     const next = change(now);
     // What changes no word of the file is no change to take back.
     if (next === now || fileText(next) === fileText(now)) return;
-    if (name === undefined || name !== lastNamed) setBefore((all) => [...all.slice(-MOST_UNDONE), now]);
+    if (name === undefined || name !== lastNamed) remember({ draft: now });
     lastNamed = name;
     setDraft(next);
     void keep();
@@ -71,7 +81,14 @@ export function createEditor(book: DraftBook, kept: KeptDraft | null): Editor {
     trouble,
     canUndo: () => before().length > 0,
     leftOut,
-    noteLeftOut(left) {
+    settleLeftOut() {
+      setLeftOut(null);
+      void keep();
+    },
+    replace(next, left) {
+      remember({ draft: draft(), leftOut: leftOut() });
+      lastNamed = undefined;
+      setDraft(next);
       setLeftOut(left);
       void keep();
     },
@@ -82,7 +99,8 @@ export function createEditor(book: DraftBook, kept: KeptDraft | null): Editor {
       if (last === undefined) return;
       setBefore((all) => all.slice(0, -1));
       lastNamed = undefined;
-      setDraft(last);
+      setDraft(last.draft);
+      if (last.leftOut !== undefined) setLeftOut(last.leftOut);
       void keep();
     },
   };

@@ -36,8 +36,7 @@ export function FileBar(): JSX.Element {
       const opened = openDraft(text);
       if (opened.kind === 'refused')
         return { kind: 'refused', words: `${file.name} cannot be opened.`, why: opened.why };
-      editor.edit(() => opened.draft);
-      editor.noteLeftOut(null);
+      editor.replace(opened.draft, null);
       return { kind: 'said', words: `${file.name} is open. What was here before comes back with “Undo”.` };
     });
   const importModule = (file: File): Promise<void> =>
@@ -45,8 +44,7 @@ export function FileBar(): JSX.Element {
       const found = fromDataModule(text);
       if (found.kind === 'refused')
         return { kind: 'refused', words: `${file.name} is not taken over.`, why: [found.why] };
-      editor.edit(() => found.draft);
-      editor.noteLeftOut({ file: file.name, items: [...found.leftOut] });
+      editor.replace(found.draft, { file: file.name, items: [...found.leftOut] });
       return { kind: 'said', words: `${file.name} is taken over, but for what is listed here.` };
     });
   const compareWith = (file: File): Promise<void> =>
@@ -88,8 +86,7 @@ export function FileBar(): JSX.Element {
         <button
           type="button"
           onClick={() => {
-            editor.edit(startingDraft);
-            editor.noteLeftOut(null);
+            editor.replace(startingDraft(), null);
             setOutcome({ kind: 'said', words: 'A new procedure. What was here before comes back with “Undo”.' });
           }}
         >

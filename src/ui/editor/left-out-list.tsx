@@ -19,7 +19,7 @@ export function LeftOutList(): JSX.Element {
               )}
             </For>
           </ul>
-          <button type="button" onClick={() => editor.noteLeftOut(null)}>
+          <button type="button" onClick={() => editor.settleLeftOut()}>
             All of it is looked up
           </button>
         </section>
