@@ -1,6 +1,7 @@
 import { createSignal, Show, untrack, type JSX } from 'solid-js';
 import { type Path, put } from '../../procedure/edit/draft.ts';
 import { fastenersFromCsv } from '../../procedure/import/fasteners-csv.ts';
+import { messageOf } from '../message.ts';
 import { FileButton } from '../parts/file-button.tsx';
 import { useEditor } from './editor.ts';
 
@@ -12,7 +13,14 @@ export function FastenerTable(props: { readonly path: Path }): JSX.Element {
   );
 
   async function read(file: File): Promise<void> {
-    const found = fastenersFromCsv(await file.text());
+    let text: string;
+    try {
+      text = await file.text();
+    } catch (error) {
+      setOutcome({ isRead: false, lines: [`${file.name} cannot be read: ${messageOf(error)}`] });
+      return;
+    }
+    const found = fastenersFromCsv(text);
     if (found.kind === 'faulty') {
       const lines = found.faults.map(
         ({ line, column, message }) => `Line ${line}${column === null ? '' : `, column ${column}`}: ${message}.`,
