@@ -51,10 +51,10 @@ describe('a deviation', () => {
     const left = tell(one, reading('24'), affirm, reading('24'), affirm, damage, torn, affirm, { kind: 'leave open' });
     expect(spoken(tell(left, { kind: 'question', question: { about: 'left' } }))).toContain('One to be decided about.');
     expect(spoken(tell(left, next))).toEqual([
-      'All steps are done. The record is closed.',
+      'All steps are done.',
       'One deviation is to be decided about.',
       'Stud two, pass one, damage, left open.',
-      'It is on this device only. Save it.',
+      'For each, type who decides, and tap what becomes of it.',
     ]);
   });
 });

@@ -67,7 +67,7 @@ describe('a question', () => {
     expect(refused(ask(pending, { about: 'logged', fastener: 3 }))).toEqual({ code: 'confirm first', fastener: 3 });
     expect(meant(pending, 'explain')).toEqual({ kind: 'question', question: { about: 'why' } });
     expect(answered(pending, { about: 'why' })).toEqual([
-      'A value counts once it is confirmed. Say affirm if the tool shows it, else negative.',
+      'A value counts once it is confirmed. Say affirm if it is what you read, else negative.',
     ]);
   });
   test('waits while the work stands by', () =>

@@ -214,7 +214,13 @@ describe('an adapter', () => {
 });
 
 describe('a consumable', () => {
-  const oil = (day: string) => findings(demo(), { expiries: new Map([['gear-oil', day]]) });
+  const oil = (day: string) =>
+    findings(demo(), {
+      expiries: new Map([
+        ['gear-oil', day],
+        ['new-seal', TOMORROW],
+      ]),
+    });
 
   test('that expired yesterday', () =>
     expect(oil(YESTERDAY)).toEqual([
@@ -226,8 +232,10 @@ describe('a consumable', () => {
       'stops: clean gear oil: its expiry date is not entered. Read it off the packing; where none stands there, fetch another.',
     ]));
   test('whose date is none', () => expect(oil('soon')).toEqual([expect.stringMatching(/^stops: .*“soon” is no day/)]));
-  test('that does not expire is not asked for', () =>
-    expect(findings(demo(), { expiries: new Map([['gear-oil', TOMORROW]]) })).toEqual([]));
+  test('that does not expire is not asked for', () => {
+    expect(demo().consumables.map(({ id, expires }) => [id, expires])).toContainEqual(['lint-free-cloth', false]);
+    expect(oil(TOMORROW)).toEqual([]);
+  });
 });
 
 describe('the container', () => {

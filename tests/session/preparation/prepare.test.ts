@@ -66,6 +66,7 @@ describe('a preparation in order', () => {
       'Compared with the register, it is the current approved data: Invented manual TM-R-41, chapter 7, revision C, issued 2026-02-10',
       'Bo helps',
       'Indicating torque wrench, 5 to 60 N·m: calibration holds to 2027-03-31, read off its label',
+      'new round seal: may be used to 2026-11-27',
       'clean gear oil: may be used to 2026-11-27',
       'The container holds 12 L; with the margin 7.20 L may be needed',
       '33.11 kg are carried by sling or hoist; 11.17 kg are recommended for one person, so the least is sling or hoist',
@@ -176,7 +177,12 @@ describe('the work after it', () => {
     expect(refused(tell(on(TOMORROW), reading('24.5')))).toMatchObject({ code: 'tool not usable' });
   });
   test('knows until when each consumable may be used', () =>
-    expect(expiriesIn(begun(demo()).state.prepared)).toEqual(new Map([['gear-oil', TOMORROW]])));
+    expect(expiriesIn(begun(demo()).state.prepared)).toEqual(
+      new Map([
+        ['new-seal', TOMORROW],
+        ['gear-oil', TOMORROW],
+      ]),
+    ));
   test('still wants each warning acknowledged by its own word before its step', () => {
     const mind = { hazards: [{ signal: 'warning', consequence: 'person', text: 'Mind.' }] };
     expect(refused(tell(begun(procedureOf([step('do', 'do', mind)])), { kind: 'next' }))).toEqual({
