@@ -30,6 +30,7 @@ export function begin(procedure: Procedure, people: People): SessionState {
     acknowledged: new Set(),
     answers: new Map(),
     points: new Map(),
+    opened: new Map(),
     doneFasteners: new Set(),
     turned: new Set(),
     readings: [],

@@ -2,7 +2,7 @@
 import type { Step } from '../procedure/procedure.ts';
 import { releaseParts } from '../procedure/release.ts';
 import type { EventBody } from './event.ts';
-import { pointIn, pointKey, pointsOf, settles, type Point, type PointAnswer } from './point.ts';
+import { pointIn, pointKey, pointOf, pointsOf, settles, type Point, type PointAnswer } from './point.ts';
 import { currentCall, currentStep, doesNotApply, openCondition, openWarning, type SessionState } from './state.ts';
 
 /** What was answered to a point of a step; undefined where nothing was yet. */
@@ -73,7 +73,9 @@ export type OpeningStanding = 'not opened' | 'open' | 'capped' | 'connected';
 
 /** Every opening of the procedure, as the points that were settled have it. */
 export function openings(state: SessionState): ReadonlyMap<string, OpeningStanding> {
-  const standing = new Map<string, OpeningStanding>(state.procedure.openings.map(({ id }) => [id, 'not opened']));
+  const standing = new Map<string, OpeningStanding>(
+    state.procedure.openings.map(({ id }) => [id, state.opened.get(id) ?? 'not opened']),
+  );
   for (const step of state.procedure.steps.slice(0, state.at + 1)) {
     for (const point of [...pointsOf(state.procedure, step), ...accountedIn(state, step)]) {
       const answer = answerGiven(state, step.id, point);
@@ -180,7 +182,12 @@ function takenFor(
 /** The points after one more was settled. */
 export function withPoint(
   state: SessionState,
-  { step, point, answer }: Extract<EventBody, { kind: 'point settled' }>,
+  { step, point: key, answer }: Extract<EventBody, { kind: 'point settled' }>,
 ): SessionState {
-  return { ...state, points: new Map([...state.points, [pointIn(step, point), answer]]) };
+  const point = pointOf(key);
+  const opened =
+    point?.kind === 'capped'
+      ? new Map([...state.opened, [point.opening, answer === 'affirm' ? 'capped' : 'open'] as const])
+      : state.opened;
+  return { ...state, opened, points: new Map([...state.points, [pointIn(step, key), answer]]) };
 }

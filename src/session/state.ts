@@ -34,6 +34,8 @@ export interface SessionState {
   readonly answers: ReadonlyMap<string, string>;
   /** What was answered to the points of steps, by step and point. */
   readonly points: ReadonlyMap<string, PointAnswer>;
+  /** Openings that came open, whether capped or not: what is open stays so where its step is taken back and then skipped. */
+  readonly opened: ReadonlyMap<string, 'open' | 'capped'>;
   readonly doneFasteners: ReadonlySet<string>;
   /** Fasteners that turned in a check for turning, in the round that is under way. */
   readonly turned: ReadonlySet<string>;

@@ -134,6 +134,28 @@ describe('openings', () => {
     expect(openings(again.state).get('inlet')).toBe('open');
   });
 
+  test('stay known where their steps are taken back, and then skipped by another answer', () => {
+    const applies = { condition: 'lined', is: true };
+    const job = start(
+      procedureOf(
+        [
+          step('first', 'do'),
+          step('open', 'open', { opening: 'inlet', applies }),
+          step('close', 'close', { opening: 'inlet', applies }),
+          step('end', 'do'),
+        ],
+        { ...lines, conditions: [{ id: 'lined', question: 'Is it lined?' }] },
+      ),
+    );
+    const opened = tell(job, next, affirm, affirm);
+    expect(openings(opened.state).get('inlet')).toBe('capped');
+    const skipped = tell(opened, back, back, next, negative);
+    expect(stepOf(skipped)).toBe('end');
+    expect(refused(tell(skipped, next))?.code).toBe('point first');
+    expect(asked(skipped)).toBe('connected:inlet');
+    expect(tell(skipped, affirm, affirm, next).state.phase).toBe('closed');
+  });
+
   test('a step that is one opening is done when it is answered', () =>
     expect(kinds(tell(capped, next, affirm))).toEqual(['point settled', 'step done']));
 
