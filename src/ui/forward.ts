@@ -18,8 +18,8 @@ import { awaitsWitness } from '../session/witness.ts';
 
 /**
  * What one pedal means: it goes on where work stands by, affirms where that takes the work on, and else takes the next
-
- * step. At a weight it says that it is held: no hand is free for anything else. What a foot must not answer wants a word or a tap: there it only has the question said again.
+ * step. At a weight it says that it is held: no hand is free for anything else. What a foot must not answer wants a word
+ * or a tap: there it only has the question said again.
  */
 export function forwardMeaning(state: SessionState, { sayings }: Situation): Meaning {
   const may = (kind: Meaning['kind']): boolean => sayings.some(({ meaning }) => meaning.kind === kind);
