@@ -190,8 +190,13 @@ function whilePointOpen(state: SessionState, step: Step, point: Point, meaning: 
 
 function whileFree(state: SessionState, step: Step, meaning: FreeMeaning, at: Instant): Decision {
   switch (meaning.kind) {
-    case 'correction':
-      return correctLast(state, step, meaning);
+    case 'correction': {
+      // The value that was read last, and no fastener that was tightened before it.
+      const isOfValue = meaning.reading.fastener === null && state.observed.at(-1)?.step === step.id;
+      return step.kind === 'measure' && isOfValue
+        ? observe(state, step, meaning.reading.value, at)
+        : correctLast(state, step, meaning);
+    }
     case 'disregard': {
       const outside = outsideValue(state, step.id);
       return outside ? accept({ kind: 'value disregarded', of: outside.seq }) : disregardLast(state, step);

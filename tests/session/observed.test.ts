@@ -9,16 +9,19 @@ import { currentStep } from '../../src/session/state.ts';
 import {
   affirm,
   back,
+  correction,
   disregard,
   happened,
   kinds,
   negative,
   next,
   procedureOf,
+  reading as torque,
   refused,
   start,
   step,
   tell,
+  tighten,
   type Play,
 } from './play.ts';
 
@@ -177,4 +180,10 @@ test('a value that takes the place of one that was left open leaves nothing open
   const again = tell(left, { kind: 'witness says', agrees: false }, observed('42'), affirm);
   expect(kinds(again)).toEqual(['value confirmed', 'witness asked']);
   expect(openPoints(again.state)).toEqual([]);
+});
+
+test('a correction is of the value that was read last, and not of a fastener before it', () => {
+  const torques = ['24', '24', '24'].flatMap((value) => [torque(value), affirm]);
+  const play = tell(start(procedureOf([tighten('ring'), level, rest])), ...torques, observed('20'), negative);
+  expect(happened(tell(play, correction('42')))).toMatchObject([{ kind: 'value observed', value: '42' }]);
 });
