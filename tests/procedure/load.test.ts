@@ -147,8 +147,8 @@ describe('a fault is named with its path, what was found and what was expected',
         .sort(),
     ).toEqual([
       'component.dryMass.unit',
-      'steps.9.passes.0.target.value',
-      'steps.9.passes.1.kind',
+      'steps.10.passes.0.target.value',
+      'steps.10.passes.1.kind',
       'title',
       'tools.0.type',
     ]);
