@@ -25,6 +25,7 @@ const Draft = v.strictObject({
   text: v.string(),
   file: v.string(),
   sound: v.picklist(['agreed', 'not agreed']),
+  day: v.string(),
   entered: EnteredSchema,
 });
 
@@ -33,15 +34,25 @@ export interface PreparationDraft {
   readonly file: string;
   /** Whether everybody agreed that the sound around readings is kept. */
   readonly sound: 'agreed' | 'not agreed';
+  /** The day (UTC, 'YYYY-MM-DD') for which people gave their word in it. */
+  readonly day: string;
   readonly entered: Entered;
 }
 
 const KEY = 'preparation';
 
-/** The draft kept here; null where there is none, or it cannot be read. */
-export async function loadDraft(): Promise<PreparationDraft | null> {
+/**
+ * The draft kept here; null where there is none, or it cannot be read. What was typed stays; the word that the data is
+ * current, that hazards are known and that sound may be kept is given for a day, and asked for again on another.
+ * @param today UTC, 'YYYY-MM-DD'
+ */
+export async function loadDraft(today: string): Promise<PreparationDraft | null> {
   const kept = v.safeParse(Draft, await get<unknown>(KEY).catch(() => undefined));
-  return kept.success ? kept.output : null;
+  if (!kept.success) return null;
+  const { day, entered } = kept.output;
+  if (day === today) return kept.output;
+  const askedAgain = { ...entered, isCurrentData: false, hazards: new Set<string>() };
+  return { ...kept.output, day: today, sound: 'not agreed', entered: askedAgain };
 }
 
 /** Keeps a draft in place of the last, or none. A browser that will not keep it is no reason to stop work. */

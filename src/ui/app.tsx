@@ -13,6 +13,7 @@ import { openRecordBook } from '../storage/record-book.ts';
 import { keepDraft, loadDraft, type PreparationDraft } from '../storage/preparation-draft.ts';
 import { loadSettings, saveSettings, type Settings } from '../storage/settings.ts';
 import { loadVoices, type Voice } from '../storage/voices.ts';
+import { now } from './clock.ts';
 import { createDevices, type Devices } from './devices.ts';
 import { loadChosenModel, offeredModels, type OfferedModel } from './models.ts';
 import { createPlace, type Place } from './router.ts';
@@ -106,7 +107,7 @@ async function openShop(): Promise<Shop> {
   const devices = createDevices(settings.voice);
   const [offered, setOffered] = createSignal<readonly OfferedModel[]>([]);
   const [voices, setVoices] = createSignal(await loadVoices());
-  const [preparation, setPreparation] = createSignal(await loadDraft());
+  const [preparation, setPreparation] = createSignal(await loadDraft(now().utc.slice(0, 10)));
   const remember = (change: Partial<Settings>): void => {
     settings = { ...settings, ...change };
     void saveSettings(settings);

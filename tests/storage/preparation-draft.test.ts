@@ -4,26 +4,41 @@ import { describe, expect, test } from 'vitest';
 import { enteredNothing } from '../../src/session/preparation/entered.ts';
 import { keepDraft, loadDraft, type PreparationDraft } from '../../src/storage/preparation-draft.ts';
 
+const TODAY = '2026-11-26';
+
 const draft: PreparationDraft = {
   text: '{}',
   file: 'small.json',
-  sound: 'not agreed',
+  sound: 'agreed',
+  day: TODAY,
   entered: {
     ...enteredNothing('Mechanic', ''),
     conditions: new Map([['wet', true]]),
     calibrations: new Map([['constructor', '2027-01-31']]),
     handling: 'sling or hoist',
+    isCurrentData: true,
     hazards: new Set(['drain/0']),
   },
 };
 
 describe('a preparation under way', () => {
-  test('is none at first', async () => expect(await loadDraft()).toBeNull());
+  test('is none at first', async () => expect(await loadDraft(TODAY)).toBeNull());
   test('is kept as it was entered, and is gone when it is over', async () => {
     await keepDraft(draft);
-    expect(await loadDraft()).toEqual(draft);
+    expect(await loadDraft(TODAY)).toEqual(draft);
     await keepDraft(null);
-    expect(await loadDraft()).toBeNull();
+    expect(await loadDraft(TODAY)).toBeNull();
+  });
+  test('of another day keeps what was typed; what somebody gave their word for is asked again', async () => {
+    await keepDraft(draft);
+    const next = await loadDraft('2026-11-27');
+    expect(next).toEqual({
+      ...draft,
+      day: '2026-11-27',
+      sound: 'not agreed',
+      entered: { ...draft.entered, isCurrentData: false, hazards: new Set() },
+    });
+    await keepDraft(null);
   });
   test.each([
     ['a way of carrying that is none', { ...draft, entered: { ...draft.entered, handling: 'a crane' } }],
@@ -34,6 +49,6 @@ describe('a preparation under way', () => {
     await keepDraft(draft);
     expect(await get('preparation')).toBeDefined();
     await set('preparation', kept);
-    expect(await loadDraft()).toBeNull();
+    expect(await loadDraft(TODAY)).toBeNull();
   });
 });
