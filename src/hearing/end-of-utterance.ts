@@ -3,8 +3,8 @@
  *
  * The engine ends an utterance only after half a second of what it takes for silence, and knows that late; its partial
  * results come later still. But asked for its result, it gives at once the words up to there. So it is asked as soon as
- * the sound stops, and the words decide how long to wait: not at all after a command that cannot go on, as long as this
- * speaker pauses inside this number after digits. Who speaks on meanwhile is heard as one utterance.
+ * the sound stops, and the words decide how long to wait: not at all after a command that cannot go on, as long as people
+ * pause inside numbers after digits. Who speaks on meanwhile is heard as one utterance.
  */
 
 /** How far the words have come, judged by whoever knows what may be said. */
@@ -29,16 +29,9 @@ export type Input =
   /** The engine's view before the end. It comes late: only what it rules out is of use. */
   | { readonly kind: 'partial'; readonly of: Completeness; readonly isEmpty: boolean }
   /** The result that was asked for: all words of the utterance so far, and when the new ones end, null where there are none. */
-  | (Words & { readonly kind: 'result'; readonly isSure: boolean; readonly end: number | null })
+  | { readonly kind: 'result'; readonly of: Completeness; readonly isSure: boolean; readonly end: number | null }
   /** The engine has ended an utterance by itself; its words end at this time. It decodes on. */
-  | (Words & { readonly kind: 'final'; readonly end: number });
-
-/** What is known of all words of an utterance so far. */
-interface Words {
-  readonly of: Completeness;
-  /** The longest pause between two of them; null where there are no two. */
-  readonly longestPause: number | null;
-}
+  | { readonly kind: 'final'; readonly of: Completeness; readonly end: number };
 
 /** What is to be done now. */
 export type Order =
@@ -85,12 +78,8 @@ export const NOISE_MS = 1000;
 export const QUIET_IN_NOISE_MS = 250;
 /** After a reading that the tool could not show with more figures. */
 export const LIKELY_WHOLE_MS = 300;
-/** After words that are complete and might go on, said in one breath: as long as the engine itself waits. */
-export const FLUENT_MS = 500;
-/** The same after a single word, or words said one by one: people pause up to about a second inside numbers. */
+/** After words that are complete and might go on: people pause up to about a second inside numbers, fluent before it or not. */
 export const MAY_GO_ON_MS = 1000;
-/** The longest pause of words in one breath. Who has paused for longer within a number may well do so again. */
-export const FLUENT_PAUSE_MS = 200;
 /** After words that cannot stand alone. */
 export const UNFINISHED_MS = 1300;
 /** After what means nothing. As the engine waits, so that other talk stays whole. */
@@ -114,21 +103,14 @@ const WORD_TAIL_MS = 100;
  */
 export const NO_WORDS_LEAD_MS = 1000;
 
-/** How long to wait for more after these words. */
-function patienceAfter({ of, longestPause }: Words): number {
-  switch (of) {
-    case 'complete and closed':
-      return 0;
-    case 'complete, likely whole':
-      return LIKELY_WHOLE_MS;
-    case 'complete, may go on':
-      return longestPause !== null && longestPause <= FLUENT_PAUSE_MS ? FLUENT_MS : MAY_GO_ON_MS;
-    case 'unfinished':
-      return UNFINISHED_MS;
-    case 'nothing':
-      return NOTHING_MS;
-  }
-}
+/** How long to wait for more. */
+const PATIENCE: Readonly<Record<Completeness, number>> = {
+  'complete and closed': 0,
+  'complete, likely whole': LIKELY_WHOLE_MS,
+  'complete, may go on': MAY_GO_ON_MS,
+  unfinished: UNFINISHED_MS,
+  nothing: NOTHING_MS,
+};
 
 export const START: State = {
   phase: 'decoding',
@@ -162,7 +144,7 @@ export function next(state: State, input: Input): Step {
       return state.phase === 'asked' ? afterResult(state, input) : wait(state);
     case 'final': {
       const afresh: State = { ...state, isHopeless: false, partialIsEmpty: true, vain: 0 };
-      const patience = patienceAfter(input);
+      const patience = PATIENCE[input.of];
       if (patience <= NOTHING_MS)
         return { state: { ...afresh, waitsUntil: null }, order: { kind: 'deliver', from: null } };
       return wait({ ...afresh, waitsUntil: input.end + patience });
@@ -181,12 +163,14 @@ export const again = ({ phase, now, sound, soundUntil, waitsUntil }: State): Sta
 
 const wait = (state: State): Step => ({ state, order: { kind: 'wait' } });
 
-function afterResult(state: Extract<State, { phase: 'asked' }>, result: Extract<Input, { kind: 'result' }>): Step {
-  const { of, isSure, end } = result;
+function afterResult(
+  state: Extract<State, { phase: 'asked' }>,
+  { of, isSure, end }: Extract<Input, { kind: 'result' }>,
+): Step {
   const isEmpty = end === null;
   const isHopeless = !isEmpty && of === 'nothing';
   const isUnsure = of === 'complete and closed' && !isSure;
-  const patience = isUnsure ? UNSURE_MS : patienceAfter(result);
+  const patience = isUnsure ? UNSURE_MS : PATIENCE[of];
   if (state.ended !== null) {
     const until = state.ended + patience;
     return afterAudio({

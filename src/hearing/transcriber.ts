@@ -182,7 +182,7 @@ export class Transcriber {
         this.#before = [...this.#before, ...this.#inHand];
         this.#inHand = [];
         const of = end === undefined ? 'nothing' : this.#completeness();
-        return this.#learn({ kind: 'final', of, longestPause: this.#longestPause(), end: end ?? 0 });
+        return this.#learn({ kind: 'final', of, end: end ?? 0 });
       }
     }
   }
@@ -217,8 +217,7 @@ export class Transcriber {
     if (heard.kind === 'fault') return this.#events.fault(heard.detail);
     this.#take(heard);
     const isSure = this.#inHand.every(({ confidence }) => confidence >= SURE);
-    const [of, longestPause] = [this.#completeness(), this.#longestPause()];
-    await this.#learn({ kind: 'result', of, longestPause, isSure, end: this.#inHand.at(-1)?.end ?? null });
+    await this.#learn({ kind: 'result', of: this.#completeness(), isSure, end: this.#inHand.at(-1)?.end ?? null });
   }
 
   async #decodeFrom(time: number): Promise<void> {
@@ -243,13 +242,6 @@ export class Transcriber {
   #completeness(partial = ''): Completeness {
     const words = [...this.#before, ...this.#inHand].map(({ word }) => word);
     return this.#judge?.completeness([...words, ...partial.split(' ').filter(Boolean)]) ?? 'unfinished';
-  }
-
-  /** Between two words of the utterance so far, in milliseconds; null where there are no two. */
-  #longestPause(): number | null {
-    const words = [...this.#before, ...this.#inHand];
-    const pauses = words.slice(1).map(({ start }, i) => start - (words[i]?.end ?? start));
-    return pauses.length === 0 ? null : Math.max(...pauses);
   }
 
   #deliver(): void {

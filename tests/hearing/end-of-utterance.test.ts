@@ -4,8 +4,6 @@ import {
   again,
   ASK_AFTER_MS,
   ASK_AGAIN_AFTER_MS,
-  FLUENT_MS,
-  FLUENT_PAUSE_MS,
   LIKELY_WHOLE_MS,
   MAY_GO_ON_MS,
   next,
@@ -52,13 +50,9 @@ class Talk {
 
   result(
     of: Completeness,
-    {
-      isSure = true,
-      end = this.#soundUntil,
-      longestPause = null,
-    }: { isSure?: boolean; end?: number | null; longestPause?: number | null } = {},
+    { isSure = true, end = this.#soundUntil }: { isSure?: boolean; end?: number | null } = {},
   ): this {
-    return this.#take({ kind: 'result', of, longestPause, isSure, end });
+    return this.#take({ kind: 'result', of, isSure, end });
   }
 
   /** From here on, what sounds hardly stands out of the noise around. */
@@ -68,7 +62,7 @@ class Talk {
   }
 
   final(of: Completeness, end: number): this {
-    return this.#take({ kind: 'final', of, longestPause: null, end });
+    return this.#take({ kind: 'final', of, end });
   }
 
   listChanges(): this {
@@ -93,7 +87,7 @@ class Talk {
 }
 
 /** Half a second of speech, quiet until the engine is asked, and its answer. */
-const said = (of: Completeness, options?: { readonly isSure?: boolean; readonly longestPause?: number }): Talk =>
+const said = (of: Completeness, options?: { readonly isSure: boolean }): Talk =>
   new Talk().sound(520).quiet(ASK_AFTER_MS).result(of, options);
 const SPOKEN = 520;
 
@@ -130,17 +124,6 @@ describe('the end of an utterance', () => {
   test('a command that was not heard surely waits a little', () => {
     expect(waited(said('complete and closed', { isSure: false }))).toBeNull();
     expect(waited(said('complete and closed', { isSure: false }).quiet(UNSURE_MS))).toBeGreaterThanOrEqual(UNSURE_MS);
-  });
-  test('words that may go on, said in one breath, wait no longer than the engine does', () => {
-    const talk = said('complete, may go on', { longestPause: FLUENT_PAUSE_MS }).quiet(FLUENT_MS - ASK_AFTER_MS);
-    expect(waited(talk)).toBeGreaterThanOrEqual(FLUENT_MS);
-    expect(FLUENT_MS).toBe(500);
-  });
-  test('words that may go on, said one by one, wait for another such pause', () => {
-    const talk = said('complete, may go on', { longestPause: FLUENT_PAUSE_MS + 1 }).quiet(
-      MAY_GO_ON_MS - ASK_AFTER_MS - CHUNK,
-    );
-    expect(waited(talk)).toBeNull();
   });
   test('numbers wait longer than the engine does, and unfinished words longest', () => {
     expect(MAY_GO_ON_MS).toBeGreaterThan(500);
