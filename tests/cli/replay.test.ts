@@ -21,7 +21,7 @@ describe('replay', { timeout: 60_000 }, () => {
 
   it('tells each entry in words, with its time, whose it is, and what was heard', () => {
     expect(told.out.find((line) => line.includes('21 N·m, over'))).toMatch(
-      /^ +\d+ {2}2026-03-12 07:\d\d:\d\dZ {2}Ida Falk \(invented\), by voice: Stud 3, pass 1: 21 N·m, over the window 11\.0 to 13\.0 N·m\. In doubt: digits swapped \(heard: “stud three at two one”\)$/,
+      /^ +\d+ {2}2026-03-12 0[78]:\d\d:\d\dZ {2}Ida Falk \(invented\), by voice: Stud 3, pass 1: 21 N·m, over the window 11\.0 to 13\.0 N·m\. In doubt: digits swapped \(heard: “stud three at two one”\)$/,
     );
     expect(told.out.filter((line) => /^ +\d+ {2}2026-03-12 /.test(line)).length).toBe(
       Number(/intact: (\d+) entries/.exec(told.out[0] ?? '')?.[1]),
