@@ -117,6 +117,9 @@ describe('figures over a fleet, against what was said', () => {
     expect(own.find(({ kind }) => kind === 'stand by')).toMatchObject({ n: 2, longest: STOOD_BY });
     expect(figure('holds')).toEqual([
       expect.objectContaining({ procedure: 'inch-cover', step: 'rest', n: 3, median: 20 }),
+      // The demonstration holds its cooler twice.
+      expect.objectContaining({ procedure: 'ropeway-oil-cooler', step: 'carry-on', n: 1, median: 18 }),
+      expect.objectContaining({ procedure: 'ropeway-oil-cooler', step: 'lift-off', n: 1, median: 18 }),
     ]);
   });
 });
