@@ -1,6 +1,5 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { DEMO_SESSION_FILE } from '../../src/cli/demo-session.ts';
 import { soundHash } from '../../src/record/sounds.ts';
 import { makeKey } from '../record/keys.ts';
 import { recordIn, recordOf } from '../record/sealed.ts';
@@ -11,6 +10,9 @@ import { openBrowser, type Browser } from '../support/chromium.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
 import { encodeWav } from '../support/wav.ts';
 
+// A demonstration that stays as it was sealed: what is looked for has its number in it.
+const SEALED = new URL('../record/fixtures/format-2.bhsession', import.meta.url);
+
 // The auditor, weeks later: a sealed file is opened, played, searched, and printed to be signed.
 
 let browser: Browser;
@@ -18,7 +20,7 @@ let app: AppPage;
 beforeAll(async () => {
   browser = await openBrowser();
   app = await AppPage.open(browser.context, inject('appUrl'));
-  await open('demo.bhsession', readFileSync(DEMO_SESSION_FILE));
+  await open('demo.bhsession', readFileSync(SEALED));
 });
 afterAll(() => browser.close());
 
@@ -156,7 +158,7 @@ test('the sound of a reading is played where the file has it, and is said to be 
 
 test('a file that was changed says where, and is played up to there', async () => {
   await press('Close this file');
-  const bytes = readFileSync(DEMO_SESSION_FILE).toString('latin1').replace('"value":"27"', '"value":"24"');
+  const bytes = readFileSync(SEALED).toString('latin1').replace('"value":"27"', '"value":"24"');
   await open('forged.bhsession', Buffer.from(bytes, 'latin1'));
   const verdict = await app.page.locator('.verification[role=alert]').innerText();
   const broken = Number(/Not intact at entry (\d+): its content was changed/.exec(verdict)?.[1]);
