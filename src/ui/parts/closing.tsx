@@ -107,13 +107,13 @@ function Sign(props: {
     }, HELD_TO_SIGN);
   };
   onCleanup(release);
-  const pressTwice = (): void => {
+  const pressTwice = (source: 'touch' | 'key'): void => {
     const first = pressedOnce();
     if (!may()) return;
     if (first === null) setPressedOnce(performance.now());
     else if (performance.now() - first > APART) {
       setPressedOnce(null);
-      sign('key');
+      sign(source);
     }
   };
   return (
@@ -129,7 +129,11 @@ function Sign(props: {
           autocomplete="off"
           maxLength={LONGEST_NAME}
           value={name()}
-          onInput={(event) => setName(event.currentTarget.value)}
+          onInput={(event) => {
+            // The first press was under the name that stood there.
+            setPressedOnce(null);
+            setName(event.currentTarget.value);
+          }}
         />
       </label>
       <div class="choices">
@@ -147,7 +151,11 @@ function Sign(props: {
         >
           Hold for two seconds to sign
         </button>
-        <button type="button" aria-disabled={!may()} onClick={pressTwice}>
+        <button
+          type="button"
+          aria-disabled={!may()} // A click without a pointer comes from a key.
+          onClick={(event) => pressTwice(event.detail === 0 ? 'key' : 'touch')}
+        >
           {pressedOnce() === null ? 'Or press this twice to sign' : 'Press once more to sign'}
         </button>
       </div>
