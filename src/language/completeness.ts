@@ -7,7 +7,8 @@ import type { SaidReading } from '../session/intent.ts';
 import { POINT_WORDS } from './numbers/grammar.ts';
 import { NUMBER_WORDS } from './numbers/index.ts';
 import { plainWords } from './numbers/read.ts';
-import type { ReadingRoom, Situation } from './situation.ts';
+import type { ReadingRoom } from './reading-room.ts';
+import type { Situation } from './situation.ts';
 import { understand } from './understand.ts';
 
 export type Completeness =

@@ -19,7 +19,8 @@ import {
 } from './carriers.ts';
 import { sayUnit } from './say-observed.ts';
 import type { Saying } from './sayings.ts';
-import type { ReadingRoom, Situation } from './situation.ts';
+import type { ReadingRoom } from './reading-room.ts';
+import type { Situation } from './situation.ts';
 
 /** One place of an utterance. */
 export type Part =

@@ -7,7 +7,8 @@ import { doubtsAbout, type DoubtContext } from './doubt.ts';
 import { grammarOf, type ReadingRule } from './grammar.ts';
 import { matchesOf, type Match } from './grammar-match.ts';
 import { plainWords } from './numbers/read.ts';
-import type { ReadingRoom, Situation } from './situation.ts';
+import type { ReadingRoom } from './reading-room.ts';
+import type { Situation } from './situation.ts';
 import { USUAL, type Sureness } from './sureness.ts';
 
 /** One word as the recogniser gave it. Typed and tapped words have confidence 1. */

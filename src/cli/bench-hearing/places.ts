@@ -1,6 +1,7 @@
 /** Moments at which recordings are heard. */
 import { stateIn, type SituationName } from '../../language/named-situations.ts';
-import { situationOf, type Held, type ReadingRoom, type Situation } from '../../language/situation.ts';
+import type { Held, ReadingRoom } from '../../language/reading-room.ts';
+import { situationOf, type Situation } from '../../language/situation.ts';
 import { torque } from '../../units/index.ts';
 
 export type Place =
