@@ -1,0 +1,200 @@
+import { Show, createEffect, createMemo, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
+import { watchKeys } from '../../gesture/keys.ts';
+import type { Utterance } from '../../hearing/types.ts';
+import { judgeIn } from '../../language/completeness.ts';
+import { missedWords, recogniserPhrases } from '../../language/phrases.ts';
+import { typedWords } from '../../language/typed.ts';
+import type { Meaning } from '../../session/intent.ts';
+import { silenceAfter } from '../../session/silence.ts';
+import { openSoundStore } from '../../storage/sound-store.ts';
+import { voiceOf } from '../../storage/voices.ts';
+import type { Shop } from '../app.tsx';
+import { forbidsVoice, surenessOf } from '../check-words.ts';
+import { now } from '../clock.ts';
+import { sealOnDevice } from '../device-seal.ts';
+import type { Devices } from '../devices.ts';
+import { forwardMeaning } from '../forward.ts';
+import { createHoldClock } from '../hold-clock.ts';
+import { keepScreenOn } from '../keep-screen-on.ts';
+import { createLiveSession, type Heeded } from '../live-session.ts';
+import { ActionButtons, SeldomButtons } from '../parts/action-buttons.tsx';
+import { ClosedNote } from '../parts/closed-note.tsx';
+import { Closing, Inspection } from '../parts/closing.tsx';
+import { HearingStrip } from '../parts/hearing-strip.tsx';
+import { Lines } from '../parts/lines.tsx';
+import { PeoplePanel } from '../parts/people-panel.tsx';
+import { SecondLink } from '../parts/second-link.tsx';
+import { StorageLine } from '../parts/storage-line.tsx';
+import { WorkPanel } from '../parts/work-panel.tsx';
+import { addressOf } from '../router.ts';
+import { openSecondDesk } from '../second-desk.ts';
+import { isFresh, stateAfter, type KeptSession } from '../session-file.ts';
+import { createSoundKeeper, type KeepSound } from '../sound-keeper.ts';
+import { workView, type WorkView } from '../view.ts';
+import { primaryOf } from '../view/primary.ts';
+import { createWaitClock } from '../wait-clock.ts';
+
+/** The work itself, in the window that holds the pen: ear, voice, keys and touch around one session. */
+export function Bench(props: {
+  readonly shop: Shop;
+  readonly kept: KeptSession;
+  /** Thumbprint of its key; null where it keeps none. */
+  readonly device: string | null;
+}): JSX.Element {
+  // The session and its devices stay the same as long as this screen is up.
+  // eslint-disable-next-line solid/reactivity
+  const { shop, kept, device } = props;
+  const { devices } = shop;
+  const keepSound = soundKeeper(kept, devices);
+  const [isSealingOver, setSealingOver] = createSignal(stateAfter(kept, kept.entries.length).phase === 'closed');
+  const live = createLiveSession(kept, {
+    book: shop.book,
+    say: (texts) => void devices.announce(texts),
+    callOut: (texts) => void devices.callOut(texts),
+    tone: (kind) => devices.speaking.tone(kind),
+    sureness: (people) => surenessOf(shop.voices(), people, now().utc),
+    onClosed: (entries) =>
+      sealOnDevice(kept.id, entries)
+        .then(() => [])
+        .catch(() => [NOT_SEALED])
+        .finally(() => setSealingOver(true)),
+    ...(device === null ? {} : { device }),
+    ...(keepSound ? { keepSound } : {}),
+  });
+  // The second person takes part from a window of their own; this one carries out what comes from there.
+  const desk = openSecondDesk(kept.id, live);
+  const view = createMemo(() => workView(live.state()));
+  const situation = createMemo(() => live.situation());
+  const [missing, setMissing] = createSignal<readonly string[]>([]);
+
+  createEffect(() => {
+    devices.modelName();
+    const phrases = situation().dictation ? null : recogniserPhrases(situation());
+    const lacking = devices.hearing.setPhrases(phrases, judgeIn(situation()));
+    setMissing(missedWords(situation(), lacking));
+  });
+  onCleanup(devices.hearing.onUtterance((utterance) => void live.hear(heeded(utterance), 'voice')));
+  onCleanup(
+    watchKeys((signal) => {
+      devices.wake();
+      const meaning: Meaning =
+        signal === 'backward' ? { kind: 'back' } : forwardMeaning(live.state(), live.situation());
+      // A pedal affirms only what has been said to its end: a foot is not an eye.
+      if (meaning.kind === 'affirm' && devices.speakingState().saying !== null) live.tooEarly(meaning);
+      else void live.act(meaning, 'key');
+    }),
+  );
+  // Nobody answered a read-back: it is asked again, once all is quiet. Silence is an input, never an answer.
+  createEffect(() => {
+    const wait = silenceAfter(live.state());
+    const isQuiet = devices.speakingState().saying === null && devices.hearingState().kind !== 'hearing';
+    if (wait === null || !isQuiet) return;
+    const timer = setTimeout(() => void live.act({ kind: 'silence' }, 'program'), wait);
+    onCleanup(() => clearTimeout(timer));
+  });
+  createHoldClock({
+    state: live.state,
+    isSaying: () => devices.speakingState().saying !== null,
+    isHearing: () => devices.hearingState().kind === 'hearing',
+    now: () => now().utc,
+    onCall: () => void live.act({ kind: 'time passed' }, 'program'),
+    onTime: (text) => void devices.announce([text]),
+  });
+  createWaitClock(
+    live.state,
+    () => now().utc,
+    (text) => void devices.addNews(text),
+  );
+  onCleanup(() => void devices.announce([]));
+  keepScreenOn();
+
+  // A fresh session is announced; one that was under way says where it stands, and the record says that it was opened again.
+  if (!isFresh(kept)) void live.act({ kind: 'reopen' }, 'program');
+  else live.welcome();
+  const voice = voiceOf(shop.voices(), live.state().people.mechanic);
+  const isEarClosed = forbidsVoice(voice, now().utc);
+  if (voice !== null && voice.speech !== null) devices.hearing.expectSpeech(voice.speech);
+  void devices.start(isEarClosed ? 'closed' : undefined);
+
+  /** What was tapped below is answered above. */
+  const below = (meaning: Meaning): void => void live.act(meaning, 'touch').then(() => main?.scrollIntoView());
+  let main: HTMLElement | undefined;
+  // Keys and screen readers begin at the work, not at what is left of the screen before.
+  onMount(() => main?.focus());
+  return (
+    <main class="work with-more" ref={main} tabindex="-1" onPointerDown={() => devices.wake()}>
+      <div class="first-sight">
+        <div class="top">
+          <HearingStrip
+            hearing={devices.hearingState()}
+            speaking={devices.speakingState()}
+            level={devices.level()}
+            sound={devices.sound()}
+            missing={missing()}
+            discreet={isWitnessed(view())}
+            elsewhere={devices.elsewhere()}
+            closedBecause={isEarClosed ? 'The microphone check: do not start by voice here.' : null}
+            onListen={() => void devices.start()}
+            onMute={() => devices.hearing.mute('asked')}
+          />
+          <nav class="places">
+            <a href={addressOf({ kind: 'start' })}>Leave (the session stays)</a>
+            <a href={addressOf({ kind: 'replay', session: kept.id })}>Replay</a>
+            <a href={addressOf({ kind: 'check', person: live.state().people.mechanic, session: kept.id })}>
+              Microphone check
+            </a>
+            <SecondLink session={kept.id} dropped={desk.dropped()} />
+          </nav>
+        </div>
+        <WorkPanel view={view()} />
+        <Show when={view().closing}>
+          {(closing) => <Closing closing={closing()} onMeaning={(meaning, source) => void live.act(meaning, source)} />}
+        </Show>
+        <Show when={view().wantsInspector}>
+          <Inspection onMeaning={(meaning, source) => void live.act(meaning, source)} />
+        </Show>
+        <Show when={live.state().phase === 'closed'}>
+          <ClosedNote
+            book={shop.book}
+            session={kept.id}
+            entries={live.entries().length}
+            isSealingOver={isSealingOver()}
+          />
+        </Show>
+        <Lines live={live} onLine={(line) => void live.hear({ words: typedWords(line).map(sure) }, 'key')} />
+        <ActionButtons
+          situation={situation()}
+          primary={primaryOf(view())}
+          onMeaning={(meaning) => void live.act(meaning, 'touch')}
+        />
+      </div>
+      <div class="more">
+        <StorageLine asks={true} onLittleRoom={(text) => void devices.addNews(text)} />
+        <SeldomButtons situation={situation()} onMeaning={below} />
+        <PeoplePanel view={view()} onMeaning={below} />
+      </div>
+    </main>
+  );
+}
+
+/** The record itself is written then; the missing seal stands beside it as well. */
+const NOT_SEALED = 'It could not be sealed on this device. That is tried again when it is looked at.';
+
+/** Keeps sound for as long as this screen is up, where everybody agreed to it at the start; undefined where not. */
+function soundKeeper({ id, entries }: KeptSession, { memory }: Devices): KeepSound | undefined {
+  const opened = entries[0]?.body;
+  if (opened?.kind !== 'opened' || opened.sound !== 'agreed') return undefined;
+  memory.start();
+  onCleanup(() => memory.stop());
+  return createSoundKeeper(id, opened.people, memory, openSoundStore());
+}
+
+/** Whether a second person reads the same values blind: then nothing that is said may stand on the screen. */
+const isWitnessed = ({ step }: WorkView): boolean => step?.kind === 'tighten' && step.confirm === 'witness each';
+
+const sure = (word: string): { word: string; confidence: number } => ({ word, confidence: 1 });
+
+function heeded({ words, again }: Utterance): Heeded {
+  const [first, last] = [words[0], words.at(-1)];
+  return { words, again, ...(first && last ? { spoken: { from: first.start, to: last.end } } : {}) };
+}

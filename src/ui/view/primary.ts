@@ -1,0 +1,21 @@
+/** Which button is the likely one. */
+import type { Meaning } from '../../session/intent.ts';
+import type { WorkView } from '../view.ts';
+import type { MeasureView } from './measure.ts';
+
+/** What is asked for: a word where one is asked, the next step where one is worked, none where a value or a choice is. */
+export function primaryOf(view: WorkView): Meaning['kind'] | null {
+  const { phase, warning, pending, question, call, step } = view;
+  if (phase === 'standing by') return view.handingOver ? null : 'continue';
+  if (view.breakOf !== null || view.deviation || view.toWitness !== null) return null;
+  if (warning || (pending && pending.verdict === 'in')) return 'affirm';
+  // To a point as to a check no answer is the likelier one.
+  if (view.point) return null;
+  if (view.awaitsHold) return 'held';
+  if (view.measure)
+    return view.measure.pending && !view.measure.isOutside ? 'affirm' : waitsForNext(view.measure) ? 'next' : null;
+  if (step === null || pending || question || step.kind === 'check') return null;
+  return call?.target || call?.instead === 'read it' ? null : 'next';
+}
+
+const waitsForNext = ({ wait }: MeasureView): boolean => wait !== null && wait.over === null;
