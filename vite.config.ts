@@ -16,6 +16,7 @@ const PAGES_WITHOUT_SOUND = [
   'hear-command',
   'hearing-model',
   'hearing-speech',
+  'legible',
   'offline',
   'preparation',
   'replay',

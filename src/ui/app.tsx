@@ -6,6 +6,7 @@ import {
   createSignal,
   lazy,
   onCleanup,
+  untrack,
   type Accessor,
   type JSX,
 } from 'solid-js';
@@ -15,10 +16,12 @@ import { loadSettings, saveSettings, type Settings } from '../storage/settings.t
 import { loadVoices, type Voice } from '../storage/voices.ts';
 import { now } from './clock.ts';
 import { createDevices, type Devices } from './devices.ts';
+import { createDisplay, type Display } from './display.ts';
 import { loadChosenModel, offeredModels, type OfferedModel } from './models.ts';
 import { createPlace, type Place } from './router.ts';
 import { PrepareScreen } from './prepare/prepare-screen.tsx';
 import { CheckScreen } from './screens/check-screen.tsx';
+import { DisplayScreen } from './screens/display-screen.tsx';
 import { ReplayScreen } from './screens/replay-screen.tsx';
 import { SecondScreen } from './screens/second-screen.tsx';
 import { StartScreen } from './screens/start-screen.tsx';
@@ -32,6 +35,8 @@ const EditorScreen = lazy(async () => ({ default: (await import('./editor/editor
 export interface Shop {
   readonly book: ReturnType<typeof openRecordBook>;
   readonly devices: Devices;
+  /** How this screen is looked at. */
+  readonly display: Display;
   readonly settings: Settings;
   /** Speech models that lie beside the app; grows when their list arrives. */
   readonly offered: Accessor<readonly OfferedModel[]>;
@@ -47,12 +52,13 @@ export interface Shop {
 
 export function App(): JSX.Element {
   const place = createPlace();
+  const display = createDisplay();
   const second = (): string | null => {
     const at = place();
     return at.kind === 'second' ? at.session : null;
   };
   return (
-    <Switch fallback={<Shopfloor place={place()} />}>
+    <Switch fallback={<Shopfloor place={place()} display={display} />}>
       <Match when={second()} keyed>
         {(session) => <SecondScreen session={session} />}
       </Match>
@@ -61,8 +67,8 @@ export function App(): JSX.Element {
 }
 
 /** Every screen that has ear and voice. The second person's window is none of them: it never opens either. */
-function Shopfloor(props: { readonly place: Place }): JSX.Element {
-  const [shop] = createResource(openShop);
+function Shopfloor(props: { readonly place: Place; readonly display: Display }): JSX.Element {
+  const [shop] = createResource(() => openShop(untrack(() => props.display)));
   onCleanup(() => {
     void shop()?.devices.hearing.close();
     void shop()?.devices.speaking.close();
@@ -89,6 +95,9 @@ function Screen(props: { readonly shop: Shop; readonly place: Place }): JSX.Elem
       <Match when={props.place.kind === 'check' && props.place} keyed>
         {({ person, session }) => <CheckScreen shop={props.shop} person={person} session={session} />}
       </Match>
+      <Match when={props.place.kind === 'display' && props.place}>
+        {(display) => <DisplayScreen shop={props.shop} session={display().session} />}
+      </Match>
       <Match when={props.place.kind === 'replay' && props.place.session} keyed>
         {(session) => <ReplayScreen shop={props.shop} session={session} />}
       </Match>
@@ -101,7 +110,7 @@ function Screen(props: { readonly shop: Shop; readonly place: Place }): JSX.Elem
   );
 }
 
-async function openShop(): Promise<Shop> {
+async function openShop(display: Display): Promise<Shop> {
   let settings = await loadSettings();
   const book = openRecordBook();
   const devices = createDevices(settings.voice);
@@ -122,6 +131,7 @@ async function openShop(): Promise<Shop> {
   return {
     book,
     devices,
+    display,
     get settings() {
       return settings;
     },

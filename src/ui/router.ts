@@ -11,6 +11,8 @@ export type Place =
   | { readonly kind: 'replay'; readonly session: string }
   /** The second person's own window on a session that is worked in another one. */
   | { readonly kind: 'second'; readonly session: string }
+  /** How the screen of this device is looked at; from a session, back to it. */
+  | { readonly kind: 'display'; readonly session: string | null }
   /** How one person is heard here; from a session, back to it. */
   | { readonly kind: 'check'; readonly person: string; readonly session: string | null };
 
@@ -22,6 +24,8 @@ export function addressOf(place: Place): string {
       return '#/editor';
     case 'prepare':
       return '#/prepare';
+    case 'display':
+      return ['#/display', ...(place.session === null ? [] : [place.session])].map(escaped).join('/');
     case 'check':
       return ['#/check', place.person, ...(place.session === null ? [] : [place.session])].map(escaped).join('/');
     case 'work':
@@ -34,17 +38,21 @@ export function addressOf(place: Place): string {
 const escaped = (part: string, at: number): string => (at === 0 ? part : encodeURIComponent(part));
 
 /** Places of which there is one. */
-const PLAIN = [{ kind: 'editor' }, { kind: 'prepare' }] as const satisfies readonly Place[];
+const PLAIN = [
+  { kind: 'editor' },
+  { kind: 'prepare' },
+  { kind: 'display', session: null },
+] as const satisfies readonly Place[];
 
 /** The place that an address names. An address that names none leads to the start. */
 export function placeAt(hash: string): Place {
   const plain = PLAIN.find((place) => hash === addressOf(place));
   if (plain) return plain;
-  const [, kind, first, second] = /^#\/(work|replay|second|check)\/([^/]+)(?:\/([^/]+))?$/.exec(hash) ?? [];
+  const [, kind, first, second] = /^#\/(work|replay|second|check|display)\/([^/]+)(?:\/([^/]+))?$/.exec(hash) ?? [];
   const [one, other] = [first, second].map((part) => (part === undefined ? undefined : decoded(part)));
   if (typeof one !== 'string' || other === null) return { kind: 'start' };
   if (kind === 'check') return { kind, person: one, session: other ?? null };
-  const isKnown = kind === 'work' || kind === 'replay' || kind === 'second';
+  const isKnown = kind === 'work' || kind === 'replay' || kind === 'second' || kind === 'display';
   return isKnown && other === undefined ? { kind, session: one } : { kind: 'start' };
 }
 

@@ -11,6 +11,7 @@ const session = fc.string({ minLength: 1, unit: 'grapheme' });
 const place: fc.Arbitrary<Place> = fc.oneof(
   fc.constantFrom({ kind: 'start' } as const, { kind: 'editor' } as const, { kind: 'prepare' } as const),
   fc.record({ kind: fc.constantFrom('work' as const, 'replay' as const, 'second' as const), session }),
+  fc.record({ kind: fc.constant('display' as const), session: fc.option(session) }),
   fc.record({ kind: fc.constant('check' as const), person: session, session: fc.option(session) }),
 );
 
@@ -22,7 +23,7 @@ describe('an address', () => {
       }),
     ));
   test('is always of some place, whose address leads there again', () => {
-    const begun = fc.constantFrom('', '/', '/prepare', '/work/', '/replay/', '/second/', '/check/');
+    const begun = fc.constantFrom('', '/', '/prepare', '/work/', '/replay/', '/second/', '/check/', '/display/');
     const odd = fc.array(
       fc.constantFrom('#', '/', 'work', '%', '%2', '%2F', '%ff', '%C3%A9', 'a', ' ', '?', 'é', '..'),
     );
@@ -47,6 +48,7 @@ describe('an address', () => {
     ['a half escape', '#/replay/50%'],
     ['more than a session', '#/work/a/b'],
     ['a slash at its end', '#/work/a/'],
+    ['a display of more than a session', '#/display/a/b'],
     ['a check of nobody', '#/check/'],
     ['a check of more than a person and a session', '#/check/a/b/c'],
     ['a check from a session that is no text', '#/check/a/%ff'],

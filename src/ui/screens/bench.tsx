@@ -21,6 +21,7 @@ import { ActionButtons, SeldomButtons } from '../parts/action-buttons.tsx';
 import { ClosedNote } from '../parts/closed-note.tsx';
 import { Closing, Inspection } from '../parts/closing.tsx';
 import { HearingStrip } from '../parts/hearing-strip.tsx';
+import { LettersReach } from '../parts/letters-reach.tsx';
 import { Lines } from '../parts/lines.tsx';
 import { PeoplePanel } from '../parts/people-panel.tsx';
 import { SecondLink } from '../parts/second-link.tsx';
@@ -143,6 +144,7 @@ export function Bench(props: {
             <a href={addressOf({ kind: 'check', person: live.state().people.mechanic, session: kept.id })}>
               Microphone check
             </a>
+            <LettersReach display={shop.display} session={kept.id} shown={view()} />
             <SecondLink session={kept.id} dropped={desk.dropped()} />
           </nav>
         </div>

@@ -80,6 +80,9 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
               Calls the job out, hears the answer, reads it back, and writes it down. The approved manual, local rules
               and licensed people decide; Bothhands does not.
             </p>
+            <p>
+              <a href={addressOf({ kind: 'display', session: null })}>Display: viewing distance, size and light</a>
+            </p>
           </header>
           <section aria-labelledby="who">
             <h2 id="who">Who works</h2>

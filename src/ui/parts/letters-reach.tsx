@@ -1,0 +1,41 @@
+import { createEffect, createSignal, on, onCleanup, type JSX } from 'solid-js';
+import type { Display } from '../display.ts';
+import { addressOf } from '../router.ts';
+import { GLANCE, reachOf } from '../view/legible.ts';
+
+/** What is read at a glance. */
+const GLANCED_AT = '.call .fastener-number, .call .value:not(.instead)';
+
+/** The way to the display settings, with how far away the large digits can be read as they stand there. */
+export function LettersReach(props: {
+  readonly display: Display;
+  readonly session: string;
+  /** Changes when what is shown may have changed. */
+  readonly shown: unknown;
+}): JSX.Element {
+  const [size, setSize] = createSignal<number | null>(null);
+  const measure = (): void => {
+    const sizes = [...document.querySelectorAll(GLANCED_AT)].map((each) => parseFloat(getComputedStyle(each).fontSize));
+    if (sizes.length > 0) setSize(Math.min(...sizes));
+  };
+  createEffect(on([() => props.shown, () => props.display.letters(), () => props.display.choice()], measure));
+  window.addEventListener('resize', measure);
+  onCleanup(() => window.removeEventListener('resize', measure));
+
+  const reach = (): number | null => {
+    const pixels = size();
+    // Rounded down: nobody is promised more than is there.
+    return pixels === null ? null : Math.floor(reachOf(pixels, GLANCE, props.display.letters()) * 10 + 1e-6) / 10;
+  };
+  const isShort = (): boolean => (reach() ?? Infinity) < props.display.choice().distance;
+  return (
+    <a
+      class="letters-reach"
+      classList={{ short: isShort() }}
+      href={addressOf({ kind: 'display', session: props.session })}
+    >
+      Display: digits to <span class="reach">{reach()?.toFixed(1) ?? '–'} m</span>
+      {isShort() ? `, not ${props.display.choice().distance} m` : ''}
+    </a>
+  );
+}

@@ -1,0 +1,142 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { GLANCE, visualAngle } from '../../src/ui/view/legible.ts';
+import { AppPage } from '../support/app-page.ts';
+import { openBrowser, type Browser } from '../support/chromium.ts';
+import { passPreparation } from '../support/pass-preparation.ts';
+import { smallProcedure } from '../support/small-procedure.ts';
+
+// What is read at a glance is at least 22′ high (NUREG-0700, 1.3.1-4, prefers 20′ to 22′), measured on what is drawn.
+
+/** In metres. */
+const DISTANCE = 3;
+const BANK_CARD = 53.98;
+
+let browser: Browser;
+let app: AppPage;
+beforeAll(async () => {
+  browser = await openBrowser(['--use-fake-device-for-media-stream']);
+  app = await AppPage.open(browser.context, inject('appUrl'));
+  const steps = smallProcedure.steps.filter(({ kind }) => kind === 'tighten');
+  const pattern = { ...smallProcedure.patterns?.[0], layout: { shape: 'ring', count: 12 }, order: explicit(12) };
+  const procedure = { ...smallProcedure, steps, patterns: [pattern] };
+  const file = { name: 'ring.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(procedure)) };
+  await app.page.getByLabel('Mechanic').fill('A. Invented');
+  await app.page.getByLabel('Open a procedure file').setInputFiles(file);
+  await passPreparation(app.page);
+});
+afterAll(() => browser.close());
+
+/** Twelve bolts; the first that is called has two digits. */
+const explicit = (count: number) => ({
+  kind: 'explicit',
+  numbers: Array.from({ length: count }, (_, at) => ((at + 9) % count) + 1),
+});
+
+/** Lays a bank card against the screen, as a person does: the bar is made as long as the card is on that glass. */
+async function calibrate(pixelsPerMm: number): Promise<void> {
+  await app.page.getByRole('link', { name: /^Display/ }).click();
+  await app.page.getByLabel('What is held against it').selectOption('the short side of a bank card');
+  const bar = app.page.locator('.bar');
+  const left = async (): Promise<number> =>
+    Math.round(pixelsPerMm * BANK_CARD - ((await bar.boundingBox())?.width ?? NaN));
+  const press = async (name: string, times: number): Promise<void> => {
+    for (let time = 0; time < times; time++) await app.page.getByRole('button', { name, exact: true }).click();
+  };
+  await press((await left()) > 0 ? 'Much longer' : 'Much shorter', Math.trunc(Math.abs(await left()) / 20));
+  await press((await left()) > 0 ? 'Longer' : 'Shorter', Math.abs(await left()));
+  await app.page.getByRole('link', { name: 'Back to the job' }).click();
+  await app.page.locator('main.work').waitFor();
+}
+
+/** The lowest digit of an element as it is drawn, in CSS pixels: the rows of its picture that hold ink. Nothing is asked of the font. */
+async function digitHeight(page: Page, selector: string): Promise<number> {
+  const boxes = await page.locator(selector).evaluate((element) => {
+    const texts = document.createTreeWalker(element, NodeFilter.SHOW_TEXT);
+    const found: { x: number; y: number; width: number; height: number }[] = [];
+    for (let node = texts.nextNode(); node; node = texts.nextNode()) {
+      if (node.parentElement !== element) continue;
+      [...(node.textContent ?? '')].forEach((character, at) => {
+        if (!/\d/.test(character)) return;
+        const range = document.createRange();
+        range.setStart(node, at);
+        range.setEnd(node, at + 1);
+        const { x, y, width, height } = range.getBoundingClientRect();
+        found.push({ x, y, width, height });
+      });
+    }
+    return found;
+  });
+  expect(boxes.length).toBeGreaterThan(0);
+  const heights = [];
+  for (const clip of boxes) {
+    const png = (await page.screenshot({ clip })).toString('base64');
+    heights.push(
+      await page.evaluate(async (picture) => {
+        const image = new Image();
+        image.src = `data:image/png;base64,${picture}`;
+        await image.decode();
+        const pen = new OffscreenCanvas(image.width, image.height).getContext('2d');
+        if (!pen) throw new Error('Nothing can be drawn here.');
+        pen.drawImage(image, 0, 0);
+        const { data } = pen.getImageData(0, 0, image.width, image.height);
+        const lightness = (at: number): number => (data[at] ?? 0) + (data[at + 1] ?? 0) + (data[at + 2] ?? 0);
+        const ground = lightness(0);
+        const rows = Array.from({ length: image.height }, (_, y) => y).filter((y) =>
+          Array.from({ length: image.width }, (_, x) => lightness(4 * (y * image.width + x))).some(
+            // Half covered or more: what a grey edge adds is not counted.
+            (value) => Math.abs(value - ground) > 300,
+          ),
+        );
+        return (rows.at(-1) ?? 0) - (rows[0] ?? 0) + 1;
+      }, png),
+    );
+  }
+  return Math.min(...heights);
+}
+
+/** All of it is in sight without scrolling. */
+const isInSight = (page: Page, selector: string): Promise<boolean> =>
+  page.locator(selector).evaluate((element) => {
+    const box = element.getBoundingClientRect();
+    const frame = element.closest('.wanted')?.getBoundingClientRect();
+    return frame !== undefined && box.top >= frame.top - 1 && box.bottom <= Math.min(frame.bottom, innerHeight) + 1;
+  });
+
+describe.each([
+  ['24 inch, 1920 by 1080', { width: 1920, height: 1080 }, 531.4],
+  ['13.3 inch, 1280 by 800', { width: 1280, height: 800 }, 286.5],
+  ['a tablet upright, 820 by 1180', { width: 820, height: 1180 }, 157.8],
+])('on a screen of %s', (_, viewport, glass) => {
+  const pixelsPerMm = viewport.width / glass;
+  beforeAll(async () => {
+    await app.page.setViewportSize(viewport);
+    await calibrate(pixelsPerMm);
+  });
+
+  test.each(['call', 'read-back'])(
+    'number and value of a %s are seen under 22′ at 3 m, and are in sight',
+    async (state) => {
+      if (state === 'read-back') await app.type('12');
+      for (const selector of ['.call .fastener-number', '.call .value']) {
+        const height = (await digitHeight(app.page, selector)) / pixelsPerMm;
+        expect(visualAngle(height, DISTANCE), selector).toBeGreaterThanOrEqual(GLANCE);
+        expect(await isInSight(app.page, selector), selector).toBe(true);
+      }
+      await expect.poll(() => app.page.locator('.letters-reach').innerText()).not.toContain('not 3 m');
+      if (state === 'read-back') await app.tap('Negative');
+    },
+  );
+});
+
+test('a screen that is too small for it says from how far its digits can be read', async () => {
+  await app.page.setViewportSize({ width: 360, height: 740 });
+  await calibrate(360 / 65);
+  const link = app.page.locator('.letters-reach');
+  await expect.poll(() => link.innerText()).toMatch(/digits to \d\.\d m, not 3 m/);
+  const said = Number(/to ([\d.]+) m/.exec(await link.innerText())?.[1]);
+  for (const selector of ['.call .fastener-number', '.call .value']) {
+    const height = (await digitHeight(app.page, selector)) / (360 / 65);
+    expect(visualAngle(height, said)).toBeGreaterThanOrEqual(GLANCE);
+  }
+});
