@@ -41,6 +41,7 @@ const MOVES_ON: ReadonlySet<EventBody['kind']> = new Set([
   'answered',
   'fastener done',
   'point settled',
+  'consumable fetched',
   'reading confirmed',
   'reading rejected',
   'reading disregarded',
@@ -192,6 +193,8 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
     }
     case 'point settled':
       return sayPointAnswer(state, event);
+    case 'consumable fetched':
+      return ['Logged.', sayPlain(sayFetched(state, event))];
     case 'fastener done':
       // The end of a round in which one turned opens the round again, this fastener with it.
       return isDone(state, event) ? [] : [`A ${labelOf(state, event.step)} turned. Go round once more.`];
@@ -228,6 +231,15 @@ function sayWhatToDo(state: SessionState, seq: number): readonly string[] {
     toDoAbout(step, deviation.what) ?? 'The procedure does not say what to do. Decide by the manual.',
     `Then work ${sayFastener(state, deviation).toLowerCase()} again, or say leave open.`,
   ];
+}
+
+/** "New round seal, good until 2027-01-31." */
+function sayFetched(
+  { procedure }: SessionState,
+  { consumable, expires }: Extract<EventBody, { kind: 'consumable fetched' }>,
+): string {
+  const name = procedure.consumables.find(({ id }) => id === consumable)?.name ?? consumable;
+  return sentence(`${name}${expires === null ? '' : `, good until ${expires}`}.`);
 }
 
 /** A bad answer is said back at once; a good one is heard by what is asked next. */

@@ -68,10 +68,22 @@ function words(state: SessionState, reason: Refusal): string {
     }
     case 'consumable expired':
       return sayPlain(
-        `The ${nameOfConsumable(state, reason.consumable)} was good until ${reason.expires}. Take one that is not expired.`,
+        `The ${nameOfConsumable(state, reason.consumable)} was good until ${reason.expires}. Fetch a fresh one, and enter what stands on it on the screen.`,
       );
     case 'consumable used up':
-      return sayPlain(`The ${nameOfConsumable(state, reason.consumable)} is used up. Get another one first.`);
+      return sayPlain(
+        `The ${nameOfConsumable(state, reason.consumable)} is used up. Fetch another, and enter what stands on it on the screen.`,
+      );
+    case 'no such consumable':
+      return 'The procedure has no such consumable.';
+    case 'no expiry date':
+      return sayPlain(
+        `The expiry date of the fresh ${nameOfConsumable(state, reason.consumable)} is wanted. Type it as 2027-01-31. Where none stands on it, fetch another.`,
+      );
+    case 'no quantity':
+      return sayPlain(
+        `How many of the ${nameOfConsumable(state, reason.consumable)} are there now? Type a whole number, one or more.`,
+      );
     case 'confirm first':
       return `${label} ${count(reason.fastener)} is not confirmed. Say affirm or negative.`;
     case 'witness first':

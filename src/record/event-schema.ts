@@ -8,7 +8,7 @@ import type { Basis, EventBody, WrittenRule } from '../session/event.ts';
 import { DEVIATION_KINDS, DISPOSITION_KINDS } from '../session/intent.ts';
 import { compare, fromWritten } from '../units/index.ts';
 import { Count, DecimalText, exactly, Hash, list, only, written, WrittenTorque } from './exactly.ts';
-import { PreparedFactSchema } from './prepared-schema.ts';
+import { Day, PreparedFactSchema } from './prepared-schema.ts';
 import { Doubts, MeaningSchema, QuestionSchema, RefusalSchema } from './input-schema.ts';
 
 const Window = v.pipe(
@@ -110,6 +110,13 @@ export const EventBodySchema = exactly<EventBody>()(
           partNumber: v.nullable(v.string()),
         }),
       ),
+    }),
+    v.strictObject({
+      kind: v.literal('consumable fetched'),
+      consumable: v.string(),
+      batch: v.nullable(v.string()),
+      expires: v.nullable(Day),
+      quantity: v.nullable(Count),
     }),
     v.strictObject({
       kind: v.literal('fastener done'),

@@ -6,7 +6,7 @@ import type { PreparedFact } from '../session/preparation/fact.ts';
 import { Count, exactly, Time, written } from './exactly.ts';
 
 /** A day that is none would stop the fold: whether a calibration holds is worked out from it. */
-const Day = v.pipe(v.string(), v.isoDate(), v.check(isDay, 'Expected a day of the calendar'));
+export const Day = v.pipe(v.string(), v.isoDate(), v.check(isDay, 'Expected a day of the calendar'));
 const HandlingSchema = v.picklist(HANDLINGS);
 
 export const PreparedFactSchema = exactly<PreparedFact>()(

@@ -16,6 +16,7 @@ import { awaitsStepWitness, takeInspection, takeStepWitness, wantsInspector } fr
 import { currentPoint } from './points.ts';
 import type { Point } from './point.ts';
 import { answerCheck, pointRefusal, settlePoint } from './settle.ts';
+import { fetchConsumable } from './stock.ts';
 import { answerCondition, goBack, goOn, leaveOpen, turnedOn } from './steps.ts';
 
 export type { Decision } from './decision.ts';
@@ -94,6 +95,10 @@ function decideOpenly(state: SessionState, { meaning, at }: Pick<Intent, 'meanin
     return meaning.kind === 'affirm'
       ? accept({ kind: 'warning acknowledged', step: step.id, index: warning.index })
       : refuse({ code: 'warning first' });
+  }
+  if (meaning.kind === 'fresh consumable') {
+    if (pending) return refuse({ code: 'confirm first', fastener: pending.fastener });
+    return value ? refuse({ code: 'value unconfirmed' }) : fetchConsumable(state, meaning);
   }
   if (
     (meaning.kind === 'reading' || meaning.kind === 'correction' || meaning.kind === 'witness') &&

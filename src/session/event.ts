@@ -143,6 +143,15 @@ export type EventBody =
         readonly partNumber: string | null;
       };
     }
+  /** A fresh packing of a consumable was fetched in the work, because what there was is past its day or used up. */
+  | {
+      readonly kind: 'consumable fetched';
+      readonly consumable: string;
+      readonly batch: string | null;
+      /** 'YYYY-MM-DD'; null where it does not expire. */
+      readonly expires: string | null;
+      readonly quantity: number | null;
+    }
   | {
       readonly kind: 'fastener done';
       readonly step: string;

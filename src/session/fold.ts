@@ -9,10 +9,11 @@ import { afterHold, NOT_HELD } from './hold.ts';
 import { afterValue, valuesBefore } from './observed.ts';
 import { peopleAfter } from './people.ts';
 import { procedureAfter } from './preparation/recorded.ts';
-import { withPoint } from './points.ts';
+import { withPoint, withToolUsed } from './account.ts';
 import { mark } from './reading.ts';
 import { restarted, withFastenerDone, withRoundOver } from './rounds.ts';
 import { currentStep, warningKey, type SessionState } from './state.ts';
+import { withFetched } from './stock.ts';
 
 /** The state before anything was done. */
 export function begin(procedure: Procedure, people: People): SessionState {
@@ -31,6 +32,9 @@ export function begin(procedure: Procedure, people: People): SessionState {
     answers: new Map(),
     points: new Map(),
     opened: new Map(),
+    taken: new Map(),
+    fetched: new Map(),
+    usedSince: new Set(),
     doneFasteners: new Set(),
     turned: new Set(),
     readings: [],
@@ -147,8 +151,13 @@ function after(state: SessionState, event: SessionEvent): SessionState {
       return afterHold(state, body, event);
     case 'point settled':
       return withPoint(state, body);
-    case 'fastener done':
-      return withFastenerDone(state, body);
+    case 'consumable fetched':
+      return withFetched(state, body);
+    case 'fastener done': {
+      const step = state.procedure.steps.find(({ id }) => id === body.step);
+      const done = withFastenerDone(state, body);
+      return step?.kind === 'tighten' ? withToolUsed(done, step.tool) : done;
+    }
     case 'timed out':
       return { ...state, silences: state.silences + 1 };
     case 'reading captured':
@@ -205,7 +214,7 @@ function withReading(state: SessionState, body: ReadingEvent, { seq, at, person 
   switch (body.kind) {
     case 'reading captured':
       return {
-        ...state,
+        ...withToolUsed(state, body.basis.tool),
         silences: 0,
         // What is looked at by the second person may no longer be what they are asked about.
         witnessAsked: null,

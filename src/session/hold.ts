@@ -8,7 +8,8 @@ import { pauseBetween } from './break.ts';
 import { accept, refuse, type Decision } from './decision.ts';
 import type { EventBody, SessionEvent } from './event.ts';
 import type { Instant, Meaning } from './intent.ts';
-import { answerGiven, currentPoint } from './points.ts';
+import { answerGiven } from './openings.ts';
+import { currentPoint } from './points.ts';
 import { currentStep, type SessionState } from './state.ts';
 import { stepDone } from './steps.ts';
 

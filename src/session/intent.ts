@@ -141,6 +141,14 @@ export type Meaning =
       readonly by: string;
       readonly note: string;
     }
+  /** A fresh packing of a consumable is here: text as it was typed off it. */
+  | {
+      readonly kind: 'fresh consumable';
+      readonly consumable: string;
+      readonly batch: string;
+      readonly expires: string;
+      readonly quantity: string;
+    }
   /** A name typed and a press held: no word can mean it. */
   | { readonly kind: 'sign'; readonly role: 'mechanic' | 'inspector'; readonly name: string }
   /** The second person agrees, or does not, with what a step asks them to look at. */
@@ -167,7 +175,7 @@ export type WorkingMeaning = Exclude<
   {
     kind:
       | ('say again' | 'question' | 'stand by' | 'continue' | 'unclear' | 'reopen' | 'silence' | 'help' | 'time passed')
-      | ('dispose' | 'sign' | 'inspects')
+      | ('dispose' | 'sign' | 'inspects' | 'fresh consumable')
       | ('reason' | 'hand over' | 'take over' | 'second person');
   }
 >;

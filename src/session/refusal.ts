@@ -18,6 +18,10 @@ export type Refusal =
   | { readonly code: 'not started by hand'; readonly pattern: string }
   | { readonly code: 'consumable expired'; readonly consumable: string; readonly expires: string }
   | { readonly code: 'consumable used up'; readonly consumable: string }
+  | { readonly code: 'no such consumable' }
+  /** Of a fresh packing. */
+  | { readonly code: 'no expiry date'; readonly consumable: string }
+  | { readonly code: 'no quantity'; readonly consumable: string }
   | { readonly code: 'confirm first'; readonly fastener: number }
   | { readonly code: 'witness first'; readonly fastener: number }
   | { readonly code: 'no second person' }

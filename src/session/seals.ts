@@ -2,9 +2,7 @@
 import type { Procedure, Step } from '../procedure/procedure.ts';
 import { refitOf } from '../procedure/release.ts';
 import type { Call } from './calls.ts';
-import { expiriesIn } from './preparation/recorded.ts';
 import { pointIn, pointKey, pointsOf, type Point } from './point.ts';
-import { usedConsumables } from './points.ts';
 import type { Refusal } from './refusal.ts';
 import { currentStep, doesNotApply, type SessionState } from './state.ts';
 import { toolRefusal } from './tools.ts';
@@ -41,19 +39,6 @@ export function reuseRefusal(state: SessionState, id: string): Refusal | null {
   if (isNeverReused(state, id)) return { code: 'seal not reusable', seal: id, failed: null };
   const failed = failedCriterion(state, id);
   return failed === null ? null : { code: 'seal not reusable', seal: id, failed };
-}
-
-/** Why a consumable may not be taken: its day is past, or there is none left. Null where it may, and where none is named. */
-export function consumableRefusal(state: SessionState, id: string | undefined): Refusal | null {
-  const consumable = state.procedure.consumables.find((each) => each.id === id);
-  if (!consumable) return null;
-  const expires = expiriesIn(state.prepared).get(consumable.id);
-  if (expires !== undefined && state.day !== null && expires < state.day)
-    return { code: 'consumable expired', consumable: consumable.id, expires };
-  const used = usedConsumables(state).get(consumable.id) ?? 0;
-  return consumable.quantity !== undefined && used >= consumable.quantity
-    ? { code: 'consumable used up', consumable: consumable.id }
-    : null;
 }
 
 /** The refusal of a call: its joint is not made ready, or its tool may not be used. Null where nothing forbids it. */

@@ -4,11 +4,13 @@ import { accept, refuse, type Decision } from './decision.ts';
 import type { EventBody } from './event.ts';
 import type { WorkingMeaning } from './intent.ts';
 import { pointKey, type Point, type PointAnswer } from './point.ts';
-import { currentPoint, sealsDecidedBy, unaccounted, withPoint } from './points.ts';
+import { unaccounted, withPoint } from './account.ts';
+import { currentPoint, sealsDecidedBy } from './points.ts';
 import type { Refusal } from './refusal.ts';
-import { consumableRefusal, failedCriterion, isNeverReused, reuseRefusal, sealOf } from './seals.ts';
-import { currentCall, doesNotApply, type SessionState } from './state.ts';
+import { failedCriterion, isNeverReused, reuseRefusal, sealOf } from './seals.ts';
+import { currentCall, currentStep, doesNotApply, openCondition, openWarning, type SessionState } from './state.ts';
 import { comeTo, stepDone } from './steps.ts';
+import { consumableRefusal } from './stock.ts';
 
 type PointSettled = Extract<EventBody, { kind: 'point settled' }>;
 
@@ -80,6 +82,22 @@ export function answerRefusal(state: SessionState, point: Point, answer: PointAn
     ? consumableRefusal(state, sealOf(state, point.seal)?.coatedFrom)
     : null;
 }
+
+/** Why a consumable that is asked for now may not be taken: a fresh one is entered. Null where nothing stands against it. */
+export function spentConsumable(state: SessionState): Spent | null {
+  const step = currentStep(state);
+  const point = currentPoint(state);
+  if (step === null) return null;
+  const asked = point ? [point] : openWarning(state) || openCondition(state) ? [] : sealsDecidedBy(state, step);
+  return asked.map((each) => answerRefusal(state, each, TAKES[each.kind] ?? 'negative')).find(isSpent) ?? null;
+}
+
+/** The answers that take a consumable. */
+const TAKES: Readonly<Partial<Record<Point['kind'], PointAnswer>>> = { seal: 'replace', coated: 'affirm' };
+
+type Spent = Extract<Refusal, { code: 'consumable expired' | 'consumable used up' }>;
+const isSpent = (refusal: Refusal | null): refusal is Spent =>
+  refusal?.code === 'consumable expired' || refusal?.code === 'consumable used up';
 
 /** The answer as it goes into the record; with a new seal, why it was taken and its part number. */
 export function pointSettled(state: SessionState, step: Step, point: Point, answer: PointAnswer): PointSettled {

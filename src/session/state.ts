@@ -7,6 +7,7 @@ import type { ObservedValue } from './observed.ts';
 import type { People } from './event.ts';
 import type { PreparedFact } from './preparation/fact.ts';
 import type { PointAnswer } from './point.ts';
+import type { FreshPacking } from './stock.ts';
 import { callKey, correctedBy, standingIn, wantsOwnWord, type Reading } from './reading.ts';
 
 export { wantsOwnWord, type Reading } from './reading.ts';
@@ -36,6 +37,12 @@ export interface SessionState {
   readonly points: ReadonlyMap<string, PointAnswer>;
   /** Openings that came open, whether capped or not: what is open stays so where its step is taken back and then skipped. */
   readonly opened: ReadonlyMap<string, 'open' | 'capped'>;
+  /** How often each consumable was taken, as a new seal or to coat one: also in steps that were taken back since. */
+  readonly taken: ReadonlyMap<string, number>;
+  /** Fresh packings that were fetched in the work, by the consumable: the newest of each. */
+  readonly fetched: ReadonlyMap<string, FreshPacking>;
+  /** What was used since it was counted last, by the keys of the points that count it. */
+  readonly usedSince: ReadonlySet<string>;
   readonly doneFasteners: ReadonlySet<string>;
   /** Fasteners that turned in a check for turning, in the round that is under way. */
   readonly turned: ReadonlySet<string>;

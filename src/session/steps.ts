@@ -3,7 +3,7 @@ import { checksForTurning, isReadCall, planOf, type Call } from './calls.ts';
 import { accept, refuse, type Decision } from './decision.ts';
 import { statedOnCall } from './deviations.ts';
 import type { EventBody } from './event.ts';
-import { accountOf, unaccounted } from './points.ts';
+import { accountOf, unaccounted } from './account.ts';
 import { callRefusal } from './seals.ts';
 import { currentCall, hasPoints, openCalls, turnedInRound, type SessionState } from './state.ts';
 

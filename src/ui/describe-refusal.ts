@@ -38,6 +38,8 @@ function meant(meaning: Meaning): string {
       return `${meaning.name || 'somebody'} inspecting`;
     case 'dispose':
       return `decision “${meaning.what}” by ${meaning.by || 'somebody'}`;
+    case 'fresh consumable':
+      return `fresh ${meaning.consumable}, batch “${meaning.batch}”, good until “${meaning.expires}”`;
     case 'sign':
       return `signature of ${meaning.name || 'somebody'} as ${meaning.role}`;
     case 'witness says':
@@ -108,6 +110,12 @@ function because(reason: Refusal, state: SessionState): string {
       return `The ${consumableName(state, reason.consumable)} was good until ${reason.expires}`;
     case 'consumable used up':
       return `The ${consumableName(state, reason.consumable)} was used up`;
+    case 'no such consumable':
+      return 'The procedure has no such consumable';
+    case 'no expiry date':
+      return `No day was entered until which the ${consumableName(state, reason.consumable)} may be used`;
+    case 'no quantity':
+      return `It was not entered how many of the ${consumableName(state, reason.consumable)} there are`;
     case 'confirm first':
       return `The reading of ${label} ${reason.fastener} was not confirmed yet`;
     case 'witness first':

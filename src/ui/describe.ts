@@ -7,7 +7,7 @@ import { checksForTurning, planOf } from '../session/calls.ts';
 import type { Basis, EventBody, SessionEvent } from '../session/event.ts';
 import type { Question } from '../session/intent.ts';
 import { callKey } from '../session/reading.ts';
-import { factInWords } from '../session/preparation/in-words.ts';
+import { factInWords, fetchedInWords } from '../session/preparation/in-words.ts';
 import { pendingReading, type Reading, type SessionState } from '../session/state.ts';
 import { awaitsWitness } from '../session/witness.ts';
 import type { Kind, Written } from '../units/index.ts';
@@ -66,6 +66,8 @@ export function describe({ body }: Pick<SessionEvent, 'body'>, after: SessionSta
       return `HELP CALLED${body.step === null ? '' : `: ${titleOf(procedure, body.step)}`}`;
     case 'point settled':
       return pointFact(after, body);
+    case 'consumable fetched':
+      return fetchedInWords(body, procedure);
     case 'fastener done':
       return workDone(body, after);
     case 'reading captured':

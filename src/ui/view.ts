@@ -8,7 +8,8 @@ import { openDeviation } from '../session/deviation.ts';
 import { openPoints } from '../session/deviations.ts';
 import { awaitsHold, heldStep } from '../session/hold.ts';
 import { witnessIn } from '../session/people.ts';
-import { currentPoint, openings, pointsLeft } from '../session/points.ts';
+import { openings } from '../session/openings.ts';
+import { currentPoint, pointsLeft } from '../session/points.ts';
 import {
   currentCall,
   currentStep,
@@ -24,6 +25,7 @@ import { callView, type CallView } from './view/call.ts';
 import { closingView, placed, pointText, type ClosingView } from './view/closing.ts';
 import { mapView, type MapView } from './view/map.ts';
 import { measureView, type MeasureView } from './view/measure.ts';
+import { spentView, type SpentView } from './view/spent.ts';
 
 /** What the work screen shows. A pure function of the state, for live work and for replay alike. */
 export interface WorkView {
@@ -72,6 +74,8 @@ export interface WorkView {
   readonly witness: string | null;
   /** The point of the step that is asked, and how many are still to be asked, this one with them. */
   readonly point: { readonly question: string; readonly left: number } | null;
+  /** The consumable that is asked for and may not be taken, while a fresh one is to be entered. */
+  readonly spent: SpentView | null;
   /** How many openings stand open or capped; null where the procedure has none. */
   readonly openings: string | null;
   /** What is to be decided about after the work, each as a line. */
@@ -125,6 +129,7 @@ export function workView(state: SessionState): WorkView {
     witness: witnessIn(state),
     openPoints: openPoints(state).map((point) => pointText(state, point)),
     point: pointView(state),
+    spent: state.phase === 'working' && state.breakOf === null && deviation === null ? spentView(state) : null,
     openings: openingsLine(state),
   };
 }

@@ -8,6 +8,7 @@ import { witnessIn } from '../../src/session/people.ts';
 import { pointsOf, type Point } from '../../src/session/point.ts';
 import { currentPoint } from '../../src/session/points.ts';
 import { reuseRefusal } from '../../src/session/seals.ts';
+import { spentConsumable } from '../../src/session/settle.ts';
 import { settingOf } from '../../src/session/setting.ts';
 import {
   currentCall,
@@ -51,6 +52,10 @@ const doubted = fc.record(
   { doubts: fc.subarray(['between marks', 'digits swapped', 'not sure'] as const, { minLength: 1 }) },
   { requiredKeys: [] },
 );
+/** A packing that was fetched. */
+const freshOf = (consumable: string, expires = '2031-03-31'): Meaning => ({
+  ...{ kind: 'fresh consumable', consumable, batch: '7', expires, quantity: '2' },
+});
 export const meaning: fc.Arbitrary<Meaning> = fc.oneof(
   { weight: 3, arbitrary: fc.record({ kind: fc.constant('affirm' as const) }) },
   { weight: 3, arbitrary: fc.record({ kind: fc.constant('next' as const) }) },
@@ -77,6 +82,9 @@ export const meaning: fc.Arbitrary<Meaning> = fc.oneof(
       fc
         .constantFrom(...DISPOSITION_KINDS)
         .map((what): Meaning => ({ kind: 'dispose', of: 3, what, by: 'Mechanic', note: '' })),
+      fc
+        .tuple(fc.constantFrom('new-seal', 'gasket', 'x'), fc.constantFrom('2031-03-31', '2020-01-01', 'soon'))
+        .map(([consumable, expires]): Meaning => freshOf(consumable, expires)),
     ),
   },
   {
@@ -234,6 +242,8 @@ export function openly(state: SessionState): Meaning {
     return { kind: 'witness', reading: { fastener: null, value: pending.reading.value } };
   if (openCondition(state) || openWarning(state) || pending || pendingValue(state)) return { kind: 'affirm' };
   if (awaitsStepWitness(state)) return { kind: 'witness says', agrees: true };
+  const spent = spentConsumable(state);
+  if (spent) return freshOf(spent.consumable);
   const point = currentPoint(state);
   if (point) return openAnswer(state, point);
   if (current?.kind === 'measure')

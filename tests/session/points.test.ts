@@ -7,7 +7,9 @@ import type { EventBody } from '../../src/session/event.ts';
 import { fold } from '../../src/session/fold.ts';
 import type { Meaning } from '../../src/session/intent.ts';
 import { pointKey, pointOf, pointsOf } from '../../src/session/point.ts';
-import { currentPoint, openings, unaccounted } from '../../src/session/points.ts';
+import { unaccounted } from '../../src/session/account.ts';
+import { openings } from '../../src/session/openings.ts';
+import { currentPoint } from '../../src/session/points.ts';
 import { currentCall, currentStep } from '../../src/session/state.ts';
 import { openingsLine, workView } from '../../src/ui/view.ts';
 import { goOpenly, mostAnswers } from './anything.ts';
@@ -305,7 +307,7 @@ describe('a seal', () => {
       ),
     });
     expect(told(tell(enteredFor('2026-02-28'), affirm))).toMatch(
-      /^The clean gear oil was good until .*\. Take one that is not expired\.$/,
+      /^The clean gear oil was good until .*\. Fetch a fresh one, and enter what stands on it on the screen\.$/,
     );
     expect(kinds(tell(enteredFor('2026-03-01'), affirm))).toEqual(['point settled']);
   });
@@ -319,7 +321,9 @@ describe('a seal', () => {
       }),
     );
     const once = tell(twice, answer('replace'), next);
-    expect(told(tell(once, answer('replace')))).toBe('The new seal is used up. Get another one first.');
+    expect(told(tell(once, answer('replace')))).toBe(
+      'The new seal is used up. Fetch another, and enter what stands on it on the screen.',
+    );
     expect(unaccounted(once.state).map(pointKey)).toEqual(['consumable:new']);
     expect(unaccounted(twice.state)).toEqual([]);
   });

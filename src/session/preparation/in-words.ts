@@ -1,6 +1,7 @@
 /** A fact of the preparation as a line of the record. */
 import type { Procedure } from '../../procedure/procedure.ts';
 import type { Kind, Written } from '../../units/index.ts';
+import type { EventBody } from '../event.ts';
 import type { PreparedFact } from './fact.ts';
 
 const shown = ({ value, unit }: Written<Kind>): string => `${value} ${unit}`;
@@ -40,4 +41,17 @@ export function factInWords(fact: PreparedFact, procedure: Procedure): string {
     case 'warning':
       return `Begun in spite of this: ${fact.sentence}`;
   }
+}
+
+/** A fresh packing: "Fetched in the work, new round seal: batch 7, good until 2027-01-31, 2 of it". */
+export function fetchedInWords(
+  { consumable, batch, expires, quantity }: Extract<EventBody, { kind: 'consumable fetched' }>,
+  procedure: Procedure,
+): string {
+  const facts = [
+    batch === null ? 'no batch entered' : `batch ${batch}`,
+    ...(expires === null ? [] : [`good until ${expires}`]),
+    ...(quantity === null ? [] : [`${quantity} of it`]),
+  ];
+  return `Fetched in the work, ${nameIn(procedure.consumables, consumable)}: ${facts.join(', ')}`;
 }

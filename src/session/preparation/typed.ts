@@ -30,4 +30,13 @@ export function typedDay(text: string): Typed<string> {
   return isDay(plain) ? { kind: 'value', value: plain } : wrong(`“${plain}” is no day: write it as 2027-01-31.`);
 }
 
+/** How many there are: a whole number above zero. */
+export function typedCount(text: string): Typed<number> {
+  const plain = text.trim();
+  if (plain === '') return { kind: 'nothing' };
+  return /^\d{1,4}$/.test(plain) && Number(plain) > 0
+    ? { kind: 'value', value: Number(plain) }
+    : wrong(`“${plain}” is no count: write a whole number, such as 2.`);
+}
+
 const wrong = (why: string): Typed<never> => ({ kind: 'wrong', why });

@@ -42,6 +42,8 @@ export function kindsOf(body: EventBody, procedure: Procedure): readonly EventKi
       return body.point.startsWith('held:') ? ['step', 'hold'] : ['step'];
     case 'step done':
       return stepKindOf(procedure, body.step) === 'hold' ? ['step', 'hold'] : ['step'];
+    case 'consumable fetched':
+      return ['preparation'];
     case 'prepared':
       return [...(ALSO[body.fact.of] ?? []), 'preparation'];
     case 'step taken back':

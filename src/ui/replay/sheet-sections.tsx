@@ -93,7 +93,7 @@ export function Preparation(props: { readonly sheet: RecordSheet }): JSX.Element
         <table>
           <thead>
             <tr>
-              <th scope="col">Found or said before the first step</th>
+              <th scope="col">Found or said before the first step, or fetched in the work</th>
               <th scope="col">By</th>
               <th scope="col">When (UTC)</th>
             </tr>

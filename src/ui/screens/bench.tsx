@@ -20,6 +20,7 @@ import { createLiveSession, type Heeded } from '../live-session.ts';
 import { ActionButtons, SeldomButtons } from '../parts/action-buttons.tsx';
 import { ClosedNote } from '../parts/closed-note.tsx';
 import { Closing, Inspection } from '../parts/closing.tsx';
+import { FreshConsumable } from '../parts/fresh-consumable.tsx';
 import { HearingStrip } from '../parts/hearing-strip.tsx';
 import { LettersReach } from '../parts/letters-reach.tsx';
 import { Lines } from '../parts/lines.tsx';
@@ -151,6 +152,9 @@ export function Bench(props: {
         <WorkPanel view={view()} />
         <Show when={view().closing}>
           {(closing) => <Closing closing={closing()} onMeaning={(meaning, source) => void live.act(meaning, source)} />}
+        </Show>
+        <Show when={view().spent}>
+          {(spent) => <FreshConsumable spent={spent()} onMeaning={(meaning) => void live.act(meaning, 'touch')} />}
         </Show>
         <Show when={view().wantsInspector}>
           <Inspection onMeaning={(meaning, source) => void live.act(meaning, source)} />

@@ -1,0 +1,71 @@
+/** What is typed off a fresh packing in the work, where the one that is asked for is past its day or used up. */
+import { Show, createEffect, createSignal, on, type JSX } from 'solid-js';
+import type { Meaning } from '../../session/intent.ts';
+import type { SpentView } from '../view/spent.ts';
+
+export function FreshConsumable(props: {
+  readonly spent: SpentView;
+  readonly onMeaning: (meaning: Meaning) => void;
+}): JSX.Element {
+  const [batch, setBatch] = createSignal('');
+  const [expires, setExpires] = createSignal('');
+  const [quantity, setQuantity] = createSignal('');
+  // What was typed of one is not said of another.
+  createEffect(
+    on(
+      () => props.spent.consumable,
+      () => [setBatch, setExpires, setQuantity].forEach((set) => set('')),
+    ),
+  );
+  return (
+    <section class="closing" aria-label={`Fresh ${props.spent.name}`}>
+      <form
+        class="typed"
+        onSubmit={(event) => {
+          event.preventDefault();
+          const { consumable } = props.spent;
+          props.onMeaning({
+            kind: 'fresh consumable',
+            consumable,
+            batch: batch(),
+            expires: expires(),
+            quantity: quantity(),
+          });
+        }}
+      >
+        <p class="question">{props.spent.why}</p>
+        <label>
+          Batch, as it stands on it
+          <input name="batch" autocomplete="off" value={batch()} onInput={(e) => setBatch(e.currentTarget.value)} />
+        </label>
+        <Show when={props.spent.wantsExpiry}>
+          <label>
+            Use by, such as 2027-01-31
+            <input
+              name="expires"
+              inputmode="numeric"
+              autocomplete="off"
+              value={expires()}
+              onInput={(e) => setExpires(e.currentTarget.value)}
+            />
+          </label>
+        </Show>
+        <Show when={props.spent.wantsQuantity}>
+          <label>
+            How many
+            <input
+              name="quantity"
+              inputmode="numeric"
+              autocomplete="off"
+              value={quantity()}
+              onInput={(e) => setQuantity(e.currentTarget.value)}
+            />
+          </label>
+        </Show>
+        <div class="choices">
+          <button type="submit">The fresh one is here</button>
+        </div>
+      </form>
+    </section>
+  );
+}
