@@ -12,11 +12,14 @@ import {
 } from 'solid-js';
 import { openRecordBook } from '../storage/record-book.ts';
 import { keepDraft, loadDraft, type PreparationDraft } from '../storage/preparation-draft.ts';
+import type { Bindings } from '../gesture/bindings.ts';
+import type { Habit } from '../storage/habits.ts';
 import { loadSettings, saveSettings, type Settings } from '../storage/settings.ts';
 import { loadVoices, type Voice } from '../storage/voices.ts';
 import { now } from './clock.ts';
 import { createDevices, type Devices } from './devices.ts';
 import { createDisplay, type Display } from './display.ts';
+import { switchBook } from './hand-habits.ts';
 import { loadChosenModel, offeredModels, type OfferedModel } from './models.ts';
 import { createPlace, type Place } from './router.ts';
 import { PrepareScreen } from './prepare/prepare-screen.tsx';
@@ -44,6 +47,9 @@ export interface Shop {
   /** How people were heard at their last microphone checks, as kept on this device. */
   readonly voices: Accessor<readonly Voice[]>;
   setVoices(voices: readonly Voice[]): void;
+  /** The switches that people have taught on this device. */
+  readonly switches: Accessor<readonly Habit<Bindings>[]>;
+  setSwitches(switches: readonly Habit<Bindings>[]): void;
   /** The preparation that is under way; null where there is none. */
   readonly preparation: Accessor<PreparationDraft | null>;
   /** Replaces it, here and on this device. */
@@ -116,6 +122,7 @@ async function openShop(display: Display): Promise<Shop> {
   const devices = createDevices(settings.voice);
   const [offered, setOffered] = createSignal<readonly OfferedModel[]>([]);
   const [voices, setVoices] = createSignal(await loadVoices());
+  const [switches, setSwitches] = createSignal(await switchBook.load());
   const [preparation, setPreparation] = createSignal(await loadDraft(now().utc.slice(0, 10)));
   const remember = (change: Partial<Settings>): void => {
     settings = { ...settings, ...change };
@@ -139,6 +146,8 @@ async function openShop(display: Display): Promise<Shop> {
     remember,
     voices,
     setVoices,
+    switches,
+    setSwitches,
     preparation,
     setPreparation(draft) {
       setPreparation(draft);

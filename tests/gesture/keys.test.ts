@@ -1,12 +1,13 @@
 // @vitest-environment jsdom
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { watchKeys } from '../../src/gesture/keys.ts';
+import { DEFAULT_BINDINGS } from '../../src/gesture/bindings.ts';
+import { watchSwitches } from '../../src/gesture/keys.ts';
 
-let signals: string[] = [];
+let signals: (string | null)[] = [];
 let stop: () => void;
 beforeEach(() => {
   signals = [];
-  stop = watchKeys((signal) => void signals.push(signal));
+  stop = watchSwitches(DEFAULT_BINDINGS, ({ signal }) => void signals.push(signal));
 });
 afterEach(() => {
   stop();

@@ -1,11 +1,11 @@
 import { Show, createEffect, createMemo, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
-import { watchKeys } from '../../gesture/keys.ts';
 import type { Utterance } from '../../hearing/types.ts';
 import { judgeIn } from '../../language/completeness.ts';
 import { missedWords, recogniserPhrases } from '../../language/phrases.ts';
 import { typedWords } from '../../language/typed.ts';
 import type { Meaning } from '../../session/intent.ts';
 import { silenceAfter } from '../../session/silence.ts';
+import { habitOf } from '../../storage/habits.ts';
 import { openSoundStore } from '../../storage/sound-store.ts';
 import { voiceOf } from '../../storage/voices.ts';
 import type { Shop } from '../app.tsx';
@@ -13,7 +13,6 @@ import { forbidsVoice, surenessOf } from '../check-words.ts';
 import { now } from '../clock.ts';
 import { sealOnDevice } from '../device-seal.ts';
 import type { Devices } from '../devices.ts';
-import { forwardMeaning } from '../forward.ts';
 import { createHoldClock } from '../hold-clock.ts';
 import { keepScreenOn } from '../keep-screen-on.ts';
 import { createLiveSession, type Heeded } from '../live-session.ts';
@@ -27,11 +26,13 @@ import { Lines } from '../parts/lines.tsx';
 import { PeoplePanel } from '../parts/people-panel.tsx';
 import { SecondLink } from '../parts/second-link.tsx';
 import { StorageLine } from '../parts/storage-line.tsx';
+import { SwitchChoices } from '../parts/switch-choices.tsx';
 import { WorkPanel } from '../parts/work-panel.tsx';
 import { addressOf } from '../router.ts';
 import { openSecondDesk } from '../second-desk.ts';
 import { isFresh, stateAfter, type KeptSession } from '../session-file.ts';
 import { createSoundKeeper, type KeepSound } from '../sound-keeper.ts';
+import { createSwitchBoard } from '../switch-board.ts';
 import { workView, type WorkView } from '../view.ts';
 import { primaryOf } from '../view/primary.ts';
 import { createWaitClock } from '../wait-clock.ts';
@@ -76,16 +77,8 @@ export function Bench(props: {
     setMissing(missedWords(situation(), lacking));
   });
   onCleanup(devices.hearing.onUtterance((utterance) => void live.hear(heeded(utterance), 'voice')));
-  onCleanup(
-    watchKeys((signal) => {
-      devices.wake();
-      const meaning: Meaning =
-        signal === 'backward' ? { kind: 'back' } : forwardMeaning(live.state(), live.situation());
-      // A pedal affirms only what has been said to its end: a foot is not an eye.
-      if (meaning.kind === 'affirm' && devices.speakingState().saying !== null) live.tooEarly(meaning);
-      else void live.act(meaning, 'key');
-    }),
-  );
+  const taught = () => habitOf(shop.switches(), live.state().people.mechanic);
+  const switches = createSwitchBoard({ live, devices, taught });
   // Nobody answered a read-back: it is asked again, once all is quiet. Silence is an input, never an answer.
   createEffect(() => {
     const wait = silenceAfter(live.state());
@@ -168,6 +161,7 @@ export function Bench(props: {
           />
         </Show>
         <Lines live={live} onLine={(line) => void live.hear({ words: typedWords(line).map(sure) }, 'key')} />
+        <SwitchChoices panel={switches.panel()} isTaught={taught() !== null} />
         <ActionButtons
           situation={situation()}
           primary={primaryOf(view())}

@@ -1,0 +1,101 @@
+import { createEffect, createSignal, on, onCleanup, untrack, type Accessor } from 'solid-js';
+import { DEFAULT_BINDINGS, type Bindings, type Signal } from '../gesture/bindings.ts';
+import { watchSwitches } from '../gesture/keys.ts';
+import { typedWords } from '../language/typed.ts';
+import type { Meaning, Source } from '../session/intent.ts';
+import type { Devices } from './devices.ts';
+import type { LiveSession } from './live-session.ts';
+import { meaningOf } from './signals.ts';
+import {
+  choicesNow,
+  litWords,
+  panelMovedOn,
+  panelTaken,
+  valuePanel,
+  wantsValue,
+  type Panel,
+  type PanelStep,
+} from './switch-panel.ts';
+
+interface Fittings {
+  readonly live: LiveSession;
+  readonly devices: Pick<Devices, 'wake' | 'speakingState' | 'announce'>;
+  /** What the one who works has taught; null where nothing: then keys do what they do out of the box. */
+  readonly taught: Accessor<Bindings | null>;
+}
+
+/** Keys, pedals and headset buttons at work, and the choices that they open. */
+export interface SwitchBoard {
+  /** What is to be chosen from; null while nothing is. */
+  readonly panel: Accessor<Panel | null>;
+}
+
+/** Listens to the switches for as long as the owner lives. */
+export function createSwitchBoard({ live, devices, taught }: Fittings): SwitchBoard {
+  const [panel, setPanel] = createSignal<Panel | null>(null);
+  const bindings = (): Bindings => taught() ?? DEFAULT_BINDINGS;
+  const source = (): Source => (taught() === null ? 'key' : 'pedal');
+  const entryBy = () => (bindings().pace === null ? 'count' : 'light');
+
+  const act = (meaning: Meaning): void => void live.act(meaning, source());
+
+  /** A switch that means many things affirms only what has been said to its end: a foot is not an eye. */
+  function mean(meaning: Meaning): void {
+    if (meaning.kind === 'affirm' && devices.speakingState().saying !== null) live.tooEarly(meaning);
+    else act(meaning);
+  }
+
+  /** The same loop as for what is said: it is read back, doubted where that is due, and counts only once affirmed. */
+  const read = (value: string): void =>
+    void live.hear({ words: typedWords(value).map((word) => ({ word, confidence: 1 })) }, source());
+
+  function carryOut(step: PanelStep): void {
+    setPanel(step.kind === 'panel' ? step.panel : null);
+    // Chosen by its name on the screen, as a button is.
+    if (step.kind === 'means') act(step.meaning);
+    if (step.kind === 'value') read(step.value);
+  }
+
+  function onSignal(signal: Signal): void {
+    devices.wake();
+    const open = panel();
+    if (open && (signal === 'forward' || signal === 'pick')) return carryOut(panelTaken(open, entryBy()));
+    if (open && signal === 'backward') return void setPanel(panelMovedOn(open));
+    setPanel(null);
+    const [state, situation] = [live.state(), live.situation()];
+    const isValueWanted = wantsValue(state, situation);
+    if (signal === 'pick') return void setPanel(choicesNow(state, situation));
+    if (signal === 'value' || (signal === 'forward' && taught() !== null && isValueWanted)) {
+      if (isValueWanted) setPanel(valuePanel(entryBy()));
+      return;
+    }
+    mean(meaningOf(signal, state, situation));
+  }
+
+  createEffect(() => {
+    const now = bindings();
+    onCleanup(watchSwitches(now, ({ signal }) => untrack(() => signal !== null && onSignal(signal))));
+  });
+  // What could be chosen may not be meant any more: whoever chooses sees what has changed first.
+  createEffect(on(live.entries, () => setPanel(null), { defer: true }));
+  createEffect(() => {
+    const open = panel();
+    if (open === null) return;
+    const { pace, isSpoken } = untrack(bindings);
+    // Never in place of what the work itself says.
+    const isQuiet = untrack(devices.speakingState).saying === null;
+    const said = isSpoken && isQuiet ? devices.announce([litWords(open)]) : Promise.resolve();
+    if (pace === null) return;
+    let isOver = false;
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    // Who listens for a choice hears it to its end first.
+    void said.then(() => {
+      if (!isOver) timer = setTimeout(() => setPanel(panelMovedOn(open)), pace);
+    });
+    onCleanup(() => {
+      isOver = true;
+      clearTimeout(timer);
+    });
+  });
+  return { panel };
+}

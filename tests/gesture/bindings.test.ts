@@ -1,0 +1,89 @@
+import { describe, expect, test } from 'vitest';
+import {
+  bindingsFor,
+  DEFAULT_BINDINGS,
+  isBindable,
+  readBindings,
+  signalOf,
+  switchOf,
+  type Bindings,
+} from '../../src/gesture/bindings.ts';
+
+const faultsOf = (raw: unknown): readonly string[] => {
+  const read = readBindings(raw);
+  return read.kind === 'faulty' ? read.faults.map(({ path, message }) => `${path}: ${message}`) : [];
+};
+const of = (change: Partial<Bindings>): Bindings => ({ ...DEFAULT_BINDINGS, ...change });
+
+describe('bindings that come from outside', () => {
+  test.each([
+    ['the defaults', DEFAULT_BINDINGS],
+    ['one switch', bindingsFor(['b'])],
+    ['two switches', bindingsFor(['PageDown', 'PageUp'])],
+    ['three switches', bindingsFor(['F7', 'F8', 'MediaPlayPause'])],
+  ])('are taken as they are: %s', (_, bindings) =>
+    expect(readBindings(JSON.parse(JSON.stringify(bindings)))).toEqual({ kind: 'valid', bindings }),
+  );
+  test.each<[string, unknown, RegExp]>([
+    ['nothing', null, /Object/],
+    ['no switch', of({ switches: [] }), /^switches: One switch at least/],
+    [
+      'four',
+      of({ switches: ['a', 'b', 'c', 'd'].map((key) => ({ keys: [key], press: 'forward' })) }),
+      /Three switches/,
+    ],
+    [
+      'a switch without a key',
+      of({ switches: [{ keys: [], press: 'forward' }] }),
+      /^switches\.0\.keys: Press the switch/,
+    ],
+    [
+      'a key of the browser',
+      of({ switches: [{ keys: ['Tab'], press: 'forward' }] }),
+      /^switches\.0\.keys\.0: This key/,
+    ],
+    ['a figure', of({ switches: [{ keys: ['7'], press: 'forward' }] }), /^switches\.0\.keys\.0: This key/],
+    [
+      'two switches of one key',
+      of({
+        switches: [
+          { keys: ['a'], press: 'forward' },
+          { keys: ['a'], press: 'backward' },
+        ],
+      }),
+      /^switches: Two switches send the same key/,
+    ],
+    ['an unknown signal', { ...DEFAULT_BINDINGS, switches: [{ keys: ['a'], press: 'sign' }] }, /press: Choose one of/],
+    ['nothing that goes on', of({ switches: [{ keys: ['a'], press: 'backward' }] }), /^switches: No press goes on/],
+    ['one switch that waits for another', of({ switches: [{ keys: ['a'], press: 'pick' }] }), /^pace: /],
+    ['too short a long press', of({ timing: { ...DEFAULT_BINDINGS.timing, longPress: 100 } }), /^timing.longPress: /],
+    ['a pace that nobody can follow', of({ pace: 100 }), /^pace: Give 400/],
+    ['more than is known', { ...DEFAULT_BINDINGS, colour: 'red' }, /^colour: /],
+  ])('are refused by place, with the mend: %s', (_, raw, fault) => expect(faultsOf(raw).join('\n')).toMatch(fault));
+});
+
+test.each(['PageDown', 'ArrowRight', 'Enter', ' ', 'b', 'F9', 'MediaTrackNext', 'AudioVolumeUp'])(
+  'a switch may send “%s”',
+  (key) => expect(isBindable(key)).toBe(true),
+);
+test.each(['', 'Tab', 'Escape', 'Shift', 'AltGraph', 'Dead', '0', '9', '.', ','])('no switch may send “%s”', (key) =>
+  expect(isBindable(key)).toBe(false),
+);
+
+test('what nobody taught is as pedals and page-turners come: page keys and arrows', () => {
+  const signal = (key: string) => {
+    const at = switchOf(DEFAULT_BINDINGS, key);
+    return at === null ? null : signalOf(DEFAULT_BINDINGS, at, 'press');
+  };
+  expect(['PageDown', 'ArrowRight', 'PageUp', 'ArrowLeft', 'b'].map(signal)).toEqual([
+    'forward',
+    'forward',
+    'backward',
+    'backward',
+    null,
+  ]);
+});
+test('no press of any switch can be taught to sign', () =>
+  expect(faultsOf({ ...DEFAULT_BINDINGS, switches: [{ keys: ['a'], press: 'forward', long: 'sign' }] })).not.toEqual(
+    [],
+  ));
