@@ -76,7 +76,7 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
           environment: 'node',
-          // Properties with thousands of cases, at the lowest priority (src/cli/all-tests.mjs): nothing here measures time.
+          // Properties with thousands of cases, at the lowest priority (src/cli/all-tests.ts): nothing here measures time.
           testTimeout: 300_000,
           hookTimeout: 300_000,
         },
