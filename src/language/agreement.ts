@@ -1,5 +1,5 @@
 /** Whether a reading, heard within a list of phrases, is what was heard without the list. */
-import { NUMBER_WORDS } from './numbers/index.ts';
+import { NUMBER_WORDS, PRONUNCIATIONS } from './numbers/index.ts';
 import { POINT_WORDS } from './numbers/grammar.ts';
 import { plainWords } from './numbers/read.ts';
 
@@ -22,8 +22,7 @@ const FIGURE: ReadonlyMap<string, string> = new Map([
   ['ate', 'eight'],
   ['won', 'one'],
   ['niner', 'nine'],
-  ['fife', 'five'],
-  ['tree', 'three'],
+  ...PRONUNCIATIONS,
 ]);
 /** Words beside the figures by which the free hearing may be longer: the name of a fastener, misheard. */
 const MORE_WORDS = 1;

@@ -5,7 +5,7 @@ import { grammarOf } from './grammar.ts';
 import { canGoOn, matchesOf } from './grammar-match.ts';
 import type { SaidReading } from '../session/intent.ts';
 import { POINT_WORDS } from './numbers/grammar.ts';
-import { NUMBER_WORDS } from './numbers/index.ts';
+import { NUMBER_WORDS, PRONUNCIATIONS } from './numbers/index.ts';
 import { plainWords } from './numbers/read.ts';
 import type { ReadingRoom } from './reading-room.ts';
 import type { Situation } from './situation.ts';
@@ -55,7 +55,7 @@ export function completenessIn(situation: Situation): (words: readonly string[])
 }
 
 const DIGITS = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
-const NUMBERS: ReadonlySet<string> = new Set(NUMBER_WORDS);
+const NUMBERS: ReadonlySet<string> = new Set([...NUMBER_WORDS, ...PRONUNCIATIONS.keys()]);
 const PARTS_SAID: ReadonlySet<string> = new Set([...POINT_WORDS, 'half', 'quarter', 'quarters']);
 
 /** What is known of words before an utterance has ended, by what may be said in a situation. */

@@ -2,7 +2,7 @@ import type { Meaning } from '../session/intent.ts';
 import { decoysFor } from './decoys.ts';
 import { grammarOf } from './grammar.ts';
 import { ANY_DIGIT, samplesOf } from './grammar-samples.ts';
-import { NUMBER_WORDS } from './numbers/index.ts';
+import { NUMBER_WORDS, pronounced } from './numbers/index.ts';
 import type { Saying } from './sayings.ts';
 import type { Situation } from './situation.ts';
 
@@ -21,16 +21,16 @@ export const NUMBER_PHRASES: readonly string[] = [...NUMBER_WORDS, ...DIGIT_STRI
  * The recogniser's phrase list for a situation: its sayings, the words and digit pairs of numbers, and samples of each
  * form of the grammar. The recogniser learns which word may follow which from it, so the number part spans every value
  * and leans to none.
+ * @param spoken pronunciations of figures by which its people were heard at their microphone check
  */
-export function recogniserPhrases(situation: Situation): readonly string[] {
+export function recogniserPhrases(situation: Situation, spoken: readonly string[] = []): readonly string[] {
   const { sayings, rules } = grammarOf(situation);
   const numbers = rules.length > 0 ? NUMBER_PHRASES : [];
   const samples = samplesOf(rules.flatMap(({ forms }) => forms)).flatMap((sample) =>
     DIGITS.map((digit) => sample.replaceAll(ANY_DIGIT, digit)),
   );
-  const phrases = [
-    ...new Set([...sayings.filter(({ written }) => !written).map(({ words }) => words), ...numbers, ...samples]),
-  ];
+  const said = sayings.filter(({ written }) => !written).map(({ words }) => words);
+  const phrases = [...new Set([...said, ...pronounced([...numbers, ...samples], spoken)])];
   return [...phrases, ...decoysFor(phrases).map(({ word }) => word)];
 }
 

@@ -1,5 +1,6 @@
 import { verdictOn, type Finding, type Fitness, type Verdict } from '../hearing/fitness.ts';
 import { strictest, surenessFor, USUAL, type Sureness } from '../language/sureness.ts';
+import { pronunciationsShown } from '../language/voice-trial.ts';
 import type { People } from '../session/event.ts';
 import { voiceOf, type Voice } from '../storage/voices.ts';
 import { signed } from './heard-sound.ts';
@@ -23,6 +24,10 @@ export const forbidsVoice = (voice: Voice | null, utc: string): boolean =>
  */
 export const surenessOf = (voices: readonly Voice[], { mechanic, second }: People, utc: string): Sureness =>
   strictest([mechanic, second].flatMap((name) => (name === null ? [] : [surenessNow(voiceOf(voices, name), utc)])));
+
+/** How any of these people pronounced figures at their check. It costs the others nothing. */
+export const pronunciationsOf = (voices: readonly Voice[], { mechanic, second }: People): readonly string[] =>
+  [mechanic, second].flatMap((name) => pronunciationsShown((name && voiceOf(voices, name)?.trials) || []));
 
 function surenessNow(voice: Voice | null, utc: string): Sureness {
   if (voice === null) return USUAL;

@@ -1,4 +1,5 @@
 /** Spoken numbers: words to figures with every reading, and figures to words with exactly one. */
+export { PRONUNCIATIONS, pronounced, pronouncedIn } from './pronunciations.ts';
 export type { ReadingStyle, SayStyle } from './grammar.ts';
 export { nearReadings, nearSounding, soundsLike, type NearNumber, type SoundAlike } from './near-sounding.ts';
 export { readNumber, readNumbers, type SpokenNumber, type SpokenNumbers } from './read.ts';

@@ -2,6 +2,7 @@
  * Numbers that sound like another number. This never corrects anything: it tells the doubt logic what to ask about, and
  * it knows nothing of targets.
  */
+import { PRONUNCIATIONS } from './pronunciations.ts';
 import { plainWords, readNumber, type SpokenNumber } from './read.ts';
 import { plainWaysToSay } from './say.ts';
 
@@ -57,6 +58,7 @@ const SAME_AS: ReadonlyMap<string, string> = new Map([
   ['niner', 'nine'],
   ['oh', 'zero'],
   ['decimal', 'point'],
+  ...PRONUNCIATIONS,
 ]);
 
 /** Plain words: "niner" is "nine", "double two" is "two two". */

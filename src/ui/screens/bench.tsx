@@ -9,7 +9,7 @@ import { habitOf } from '../../storage/habits.ts';
 import { openSoundStore } from '../../storage/sound-store.ts';
 import { voiceOf } from '../../storage/voices.ts';
 import type { Shop } from '../app.tsx';
-import { forbidsVoice, surenessOf } from '../check-words.ts';
+import { forbidsVoice, pronunciationsOf, surenessOf } from '../check-words.ts';
 import { now } from '../clock.ts';
 import { sealOnDevice } from '../device-seal.ts';
 import type { Devices } from '../devices.ts';
@@ -72,7 +72,8 @@ export function Bench(props: {
 
   createEffect(() => {
     devices.modelName();
-    const phrases = situation().dictation ? null : recogniserPhrases(situation());
+    const spoken = pronunciationsOf(shop.voices(), live.state().people);
+    const phrases = situation().dictation ? null : recogniserPhrases(situation(), spoken);
     const lacking = devices.hearing.setPhrases(phrases, judgeIn(situation()));
     setMissing(missedWords(situation(), lacking));
   });
