@@ -1,6 +1,6 @@
 import { DECIMAL } from '../units/index.ts';
 
-/** Where an input came from. `program` is Bothhands itself (a reopened page, a time-out). */
+/** Where an input came from. `gesture` is one before the camera; `program` is Bothhands itself (a reopened page, a time-out). */
 export type Source = 'voice' | 'gesture' | 'pedal' | 'touch' | 'key' | 'program';
 
 /** A moment on two clocks: `utc` (RFC 3339) may jump when a clock is set; `monotonic` (whole ms since the page began) never goes back. */
@@ -26,13 +26,16 @@ export type SoundOfReading =
     }
   | { readonly kept: false; readonly why: string };
 
-/** What was heard or typed, as it goes into the record: confidences as decimal text. */
+/**
+ * What was heard, typed or seen, as it goes into the record: confidences as decimal text. A gesture stands as one word,
+ * by its name.
+ */
 export interface Heard {
   readonly text: string;
   readonly words: readonly { readonly word: string; readonly confidence: string }[];
   /** The same sound heard without the phrases of the moment, where it was heard a second time; '' for no words. */
   readonly again?: string;
-  /** When it was spoken, first word to last (RFC 3339); absent for typed words. */
+  /** When it was spoken, first word to last, or shown (RFC 3339); absent for typed words. */
   readonly spoken?: { readonly from: string; readonly to: string };
   /** About a reading, where everybody agreed that its sound is kept. */
   readonly sound?: SoundOfReading;

@@ -1,9 +1,11 @@
 import { createSignal, type Accessor } from 'solid-js';
+import { createCamera, type Camera, type CameraState } from '../gesture/camera.ts';
 import { createHearing } from '../hearing/hearing.ts';
 import { microphone } from '../hearing/microphone.ts';
 import { remembered, SoundMemory } from '../hearing/sound-memory.ts';
 import type { Hearing, HearingState, LoadOutcome, ModelInfo, ModelSource, Sound } from '../hearing/types.ts';
 import { HUSH_WORDS, spokenWords } from '../language/hush.ts';
+import { createCameraReport } from './camera-report.ts';
 import { createEarReport } from './ear-report.ts';
 import { heardSound, type HeardSound } from './heard-sound.ts';
 import { takePen, type Pen } from '../storage/pen.ts';
@@ -17,6 +19,9 @@ import { createSpeaking, type Speaking, type SpeakingState } from '../speaking/s
 export interface Devices {
   readonly hearing: Hearing;
   readonly speaking: Speaking;
+  /** Off until somebody turns it on. */
+  readonly camera: Camera;
+  readonly cameraState: Accessor<CameraState>;
   readonly hearingState: Accessor<HearingState>;
   readonly speakingState: Accessor<SpeakingState>;
   /** dBFS */
@@ -56,6 +61,8 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
   const speaking = createSpeaking({ prefer: voice });
   const [hearingState, setHearingState] = createSignal(hearing.state);
   const [speakingState, setSpeakingState] = createSignal(speaking.state);
+  const camera = createCamera();
+  const [cameraState, setCameraState] = createSignal(camera.state);
   const [level, setLevel] = createSignal(-Infinity);
   const [measured, setMeasured] = createSignal<Sound | null>(null);
   const [sound, setSound] = createSignal<HeardSound | null>(null);
@@ -72,6 +79,8 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
   hearing.onHush(() => speaking.hush());
   const addNews = (text: string): Promise<void> => speak([text], sounding > 0 ? words : []);
   hearing.subscribe(createEarReport((text) => void addNews(text)));
+  camera.onState(setCameraState);
+  camera.onState(createCameraReport((text) => void addNews(text)));
   /** Runs of announcements that are under way, and the words that sound. */
   let sounding = 0;
   let words: readonly string[] = [];
@@ -100,6 +109,8 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
   return {
     hearing,
     speaking,
+    camera,
+    cameraState,
     hearingState,
     speakingState,
     level,

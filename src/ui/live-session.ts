@@ -19,13 +19,14 @@ import type { RecordBook } from '../storage/record-book.ts';
 import { instantAt, now } from './clock.ts';
 import { stateAfter, type KeptSession } from './session-file.ts';
 import { messageOf } from './message.ts';
+import { isSameAct, type Act } from './once.ts';
 import { SETTLE } from './settle.ts';
 import { isAboutReading, type KeepSound, type Spoken } from './sound-keeper.ts';
 
 /** What came in last, and whether it was taken: as no phrase of its moment or too early it does nothing. */
 export interface HeardLine {
   readonly text: string;
-  readonly taken: 'taken' | 'not for us' | 'too early';
+  readonly taken: 'taken' | 'not for us' | 'too early' | 'counted already';
 }
 
 /** A session being worked: one loop from input to record to answer. */
@@ -42,6 +43,13 @@ export interface LiveSession {
   act(meaning: Meaning, source: Source): Promise<void>;
   /** Takes an utterance. Speech that is no phrase here is counted and shown, nothing more. */
   hear(utterance: Heeded, source: Source): Promise<void>;
+  /**
+   * Carries out what a gesture before the camera means. One that began before that was shown which it would answer does
+   * nothing, nor does one that goes with a word that has counted.
+   */
+  see(gesture: SeenGesture, meaning: Meaning): Promise<void>;
+  /** Shows what was seen and is not taken: it means nothing here, or came too early. */
+  notTaken(text: string, why: Exclude<HeardLine['taken'], 'taken' | 'counted already'>): void;
   /** Shows that an input came before what it answers was said to its end. It does nothing. */
   tooEarly(meaning: Meaning): void;
   /** Says what this session is and what is wanted first, without writing anything. */
@@ -55,6 +63,16 @@ export interface Heeded {
   readonly spoken?: Spoken;
   /** The same sound heard without the phrases of the moment, where it was heard a second time. */
   readonly again?: string | null;
+}
+
+/** A gesture as the record keeps it. */
+export interface SeenGesture {
+  readonly kind: string;
+  /** 0 to 1 */
+  readonly confidence: number;
+  /** Milliseconds on the clock of the page. */
+  readonly from: number;
+  readonly to: number;
 }
 
 export interface Fittings {
@@ -91,6 +109,8 @@ export function createLiveSession(
   let changedAt = performance.now();
   /** When the fastener that is called was called. */
   let calledAt = -Infinity;
+  /** What was said or shown last and was taken. */
+  let lastAct: Act | null = null;
 
   /** Everything that follows from one input reaches the disk together, or not at all. */
   async function write(
@@ -212,6 +232,10 @@ export function createLiveSession(
         return;
       }
       const meaning = spoken ? inHaste(understanding.meaning, spoken.from - calledAt) : understanding.meaning;
+      if (spoken && isCounted({ ...spoken, meaning: meaning.kind, by: 'word' })) {
+        setHeard({ text, taken: 'counted already' });
+        return;
+      }
       const heard = {
         text,
         words: words.map(({ word, confidence }) => ({ word, confidence: confidence.toFixed(2) })),
@@ -220,6 +244,30 @@ export function createLiveSession(
       };
       await carryOut(meaning, source, heard, spoken);
     });
+  }
+
+  function see({ kind, confidence, from, to }: SeenGesture, meaning: Meaning): Promise<void> {
+    return inTurn(async () => {
+      const isCountedAlready = isCounted({ from, to, meaning: meaning.kind, by: 'gesture' });
+      const isOfBefore = from < changedAt + SETTLE;
+      if ((isCountedAlready || isOfBefore) && trouble() === null) {
+        setHeard({ text: kind, taken: isCountedAlready ? 'counted already' : 'too early' });
+        return;
+      }
+      setHeard({ text: kind, taken: 'taken' });
+      await carryOut(meaning, 'gesture', {
+        text: kind,
+        words: [{ word: kind, confidence: confidence.toFixed(2) }],
+        spoken: { from: instantAt(from).utc, to: instantAt(to).utc },
+      });
+    });
+  }
+
+  /** Whether it goes with what was taken last; else it is what was taken last. */
+  function isCounted(act: Act): boolean {
+    const isSame = lastAct !== null && isSameAct(lastAct, act);
+    if (!isSame) lastAct = act;
+    return isSame;
   }
 
   return {
@@ -231,6 +279,11 @@ export function createLiveSession(
     situation: () => situationOf(state()),
     act,
     hear,
+    see,
+    notTaken(text, why) {
+      setHeard({ text, taken: why });
+      if (why === 'not for us') setIgnored(ignored() + 1);
+    },
     tooEarly: (meaning) => setHeard({ text: meaning.kind, taken: 'too early' }),
     welcome: () =>
       say(

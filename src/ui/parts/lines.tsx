@@ -10,6 +10,7 @@ const REMARKS: Readonly<Record<HeardLine['taken'], string>> = {
   taken: '',
   'not for us': ' (no phrase of this moment)',
   'too early': ' (came before this was shown: not taken)',
+  'counted already': ' (said and shown at once: counted once)',
 };
 
 /** What is written of a reading that may not stand. */

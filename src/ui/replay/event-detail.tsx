@@ -28,7 +28,7 @@ export function EventDetail(props: {
       <p>
         <b>{describe(props.entry, state())}</b>
       </p>
-      <Show when={props.entry.heard}>{(heard) => <HeardWords heard={heard()} />}</Show>
+      <Show when={props.entry.heard}>{(heard) => <HeardWords heard={heard()} isSeen={props.entry.source === 'gesture'} />}</Show>
       <Show when={props.entry.heard?.sound}>
         {(heard) => <EvidenceSound record={props.record} heard={heard()} sounds={props.sounds} />}
       </Show>
@@ -50,10 +50,10 @@ function readingAbout(record: SessionRecord, body: EventBody, seq: number): Read
 /** Less sure than this, and the recogniser may well have heard another word. */
 const UNSURE = 0.7;
 
-function HeardWords(props: { readonly heard: NonNullable<Entry['heard']> }): JSX.Element {
+function HeardWords(props: { readonly heard: NonNullable<Entry['heard']>; readonly isSeen: boolean }): JSX.Element {
   return (
     <p class="heard">
-      Heard: “{props.heard.text}”
+      {props.isSeen ? 'Seen' : 'Heard'}: “{props.heard.text}”
       <Show when={props.heard.words.length > 0}>
         <span class="words">
           {' '}

@@ -17,6 +17,7 @@ import { createHoldClock } from '../hold-clock.ts';
 import { keepScreenOn } from '../keep-screen-on.ts';
 import { createLiveSession, type Heeded } from '../live-session.ts';
 import { ActionButtons, SeldomButtons } from '../parts/action-buttons.tsx';
+import { CameraStrip } from '../parts/camera-strip.tsx';
 import { ClosedNote } from '../parts/closed-note.tsx';
 import { Closing, Inspection } from '../parts/closing.tsx';
 import { FreshConsumable } from '../parts/fresh-consumable.tsx';
@@ -36,6 +37,7 @@ import { createSwitchBoard } from '../switch-board.ts';
 import { workView, type WorkView } from '../view.ts';
 import { primaryOf } from '../view/primary.ts';
 import { createWaitClock } from '../wait-clock.ts';
+import { watchGestures } from '../watch-gestures.ts';
 
 /** The work itself, in the window that holds the pen: ear, voice, keys and touch around one session. */
 export function Bench(props: {
@@ -80,6 +82,7 @@ export function Bench(props: {
   onCleanup(devices.hearing.onUtterance((utterance) => void live.hear(heeded(utterance), 'voice')));
   const taught = () => habitOf(shop.switches(), live.state().people.mechanic);
   const switches = createSwitchBoard({ live, devices, taught });
+  watchGestures(devices, live);
   // Nobody answered a read-back: it is asked again, once all is quiet. Silence is an input, never an answer.
   createEffect(() => {
     const wait = silenceAfter(live.state());
@@ -132,6 +135,11 @@ export function Bench(props: {
             closedBecause={isEarClosed ? 'The microphone check: do not start by voice here.' : null}
             onListen={() => void devices.start()}
             onMute={() => devices.hearing.mute('asked')}
+          />
+          <CameraStrip
+            state={devices.cameraState()}
+            onStart={() => devices.camera.start()}
+            onStop={() => devices.camera.stop()}
           />
           <nav class="places">
             <a href={addressOf({ kind: 'start' })}>Leave (the session stays)</a>
