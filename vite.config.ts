@@ -11,6 +11,7 @@ const MEBIBYTE = 2 ** 20;
 const PAGES_WITHOUT_SOUND = [
   'by-hand',
   'by-switch',
+  'camera',
   'lead-hand',
   'killed-browser',
   'second-window',

@@ -28,7 +28,9 @@ export function EventDetail(props: {
       <p>
         <b>{describe(props.entry, state())}</b>
       </p>
-      <Show when={props.entry.heard}>{(heard) => <HeardWords heard={heard()} isSeen={props.entry.source === 'gesture'} />}</Show>
+      <Show when={props.entry.heard}>
+        {(heard) => <HeardWords heard={heard()} isSeen={props.entry.source === 'gesture'} />}
+      </Show>
       <Show when={props.entry.heard?.sound}>
         {(heard) => <EvidenceSound record={props.record} heard={heard()} sounds={props.sounds} />}
       </Show>

@@ -1,0 +1,87 @@
+/** What a gesture before the camera does to a session, alone and beside the voice. */
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import type { SeenGesture } from '../../src/ui/live-session.ts';
+import { SETTLE } from '../../src/ui/settle.ts';
+import { affirm, next } from '../session/play.ts';
+import { smallProcedure } from '../support/small-procedure.ts';
+import { GoodBook, kinds, open, pass, settle, spoken, stopClock } from './bench.ts';
+
+// Node gets Solid's server build, whose signals tell nobody; the app runs on the one for browsers.
+vi.mock('solid-js', () => vi.importActual('solid-js/dist/solid.js'));
+
+beforeEach(stopClock);
+afterEach(() => void vi.useRealTimers());
+
+const [fit, , look] = smallProcedure.steps;
+const twoSteps = { ...smallProcedure, steps: [fit, look] };
+
+const gesture = (kind: string, from: number, to = from + 900): SeenGesture => ({ kind, confidence: 0.834, from, to });
+
+test('it is carried out, and the record says what was seen, how surely, and when', async () => {
+  const { live } = await open(new GoodBook());
+  const from = performance.now();
+  pass(900);
+  await live.see(gesture('wave right', from), next);
+  const [, done] = live.entries();
+  expect(done).toMatchObject({
+    source: 'gesture',
+    body: { kind: 'step done' },
+    heard: { text: 'wave right', words: [{ word: 'wave right', confidence: '0.83' }] },
+  });
+  const { from: began = '', to: ended = '' } = done?.heard?.spoken ?? {};
+  expect(Date.parse(ended) - Date.parse(began)).toBe(900);
+  expect(live.heard()).toEqual({ text: 'wave right', taken: 'taken' });
+});
+
+test('one that began before the screen changed does nothing, nor one that began right after', async () => {
+  const { live } = await open(new GoodBook());
+  const before = performance.now();
+  await live.act(next, 'touch');
+  pass(1000);
+  await live.see(gesture('nod', before), affirm);
+  expect(live.heard()).toEqual({ text: 'nod', taken: 'too early' });
+  await live.see(gesture('nod', before + SETTLE - 1), affirm);
+  expect(kinds(live.entries())).toEqual(['opened', 'step done']);
+  await live.see(gesture('nod', before + SETTLE), affirm);
+  expect(kinds(live.entries())).toEqual(['opened', 'step done', 'warning acknowledged']);
+});
+
+describe('a word and a nod at once count once', () => {
+  test.each(['the word first', 'the nod first'])('%s', async (order) => {
+    const { live } = await open(new GoodBook());
+    await live.act(next, 'touch');
+    settle();
+    const from = performance.now();
+    pass(900);
+    const both = [() => live.hear(spoken('affirm', from + 100), 'voice'), () => live.see(gesture('nod', from), affirm)];
+    for (const act of order === 'the word first' ? both : both.reverse()) await act();
+    expect(kinds(live.entries())).toEqual(['opened', 'step done', 'warning acknowledged']);
+    expect(live.heard()?.taken).not.toBe('taken');
+  });
+  test('also where the word follows at once, and would answer the next question', async () => {
+    const { live } = await open(new GoodBook(), {}, twoSteps);
+    const from = performance.now();
+    pass(900);
+    await live.see(gesture('wave right', from), next);
+    pass(SETTLE);
+    await live.hear(spoken('next', performance.now()), 'voice');
+    expect(kinds(live.entries())).toEqual(['opened', 'step done']);
+    expect(live.heard()).toEqual({ text: 'next', taken: 'counted already' });
+  });
+  test('but two nods are two answers', async () => {
+    const { live } = await open(new GoodBook(), {}, twoSteps);
+    await live.see(gesture('wave right', performance.now()), next);
+    settle();
+    await live.see(gesture('wave right', performance.now()), next);
+    expect(kinds(live.entries())).toEqual(['opened', 'step done', 'step done', 'closed']);
+  });
+});
+
+test('one that is not taken is shown, and counted where it is none of this moment', async () => {
+  const { live } = await open(new GoodBook());
+  live.notTaken('nod', 'too early');
+  expect([live.heard(), live.ignored()]).toEqual([{ text: 'nod', taken: 'too early' }, 0]);
+  live.notTaken('nod', 'not for us');
+  expect([live.heard(), live.ignored()]).toEqual([{ text: 'nod', taken: 'not for us' }, 1]);
+  expect(live.entries()).toHaveLength(1);
+});
