@@ -11,7 +11,8 @@ export type Agreement =
   /** Other words, which a list with hardly anything but numbers in it had pressed into numbers. */
   | 'other talk';
 
-const NUMBERS: ReadonlySet<string> = new Set([...NUMBER_WORDS, ...POINT_WORDS]);
+/** A sign is part of a number: lost or heard into it, it makes another one. */
+const NUMBERS: ReadonlySet<string> = new Set([...NUMBER_WORDS, ...POINT_WORDS, 'minus']);
 /** One figure, two words. */
 const FIGURE: ReadonlyMap<string, string> = new Map([
   ['oh', 'zero'],

@@ -14,6 +14,8 @@ export interface Wording {
   readonly offered: boolean;
   /** The unit that they name, where they name one. */
   readonly unit?: Unit<'torque'>;
+  /** It makes the value one below zero. */
+  readonly isMinus?: true;
 }
 
 const offered = (...all: readonly string[]): readonly Wording[] => all.map((words) => ({ words, offered: true }));
@@ -31,6 +33,11 @@ export const BEFORE_VALUE = written(
   'reading',
   'value',
 );
+
+/** "minus zero point two". "Negative" is none: it is the answer no, and nothing else. */
+export const MINUS: readonly Wording[] = [{ words: 'minus', offered: true, isMinus: true }];
+/** Of a scale that ends at zero: understood, so that it can be refused in words. */
+export const WRITTEN_MINUS: readonly Wording[] = [{ words: 'minus', offered: false, isMinus: true }];
 
 /** "four at two four", "four is two four". Only "at" is offered: a lost "at" leaves two cuts, which are asked about. */
 export const BETWEEN = [...offered('at'), ...written('is', 'reads', 'is at')];

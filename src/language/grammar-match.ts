@@ -8,6 +8,8 @@ import { readingMachine } from './numbers/read.ts';
 export interface Match {
   readonly fastener: string | null;
   readonly value: string | null;
+  /** "minus" stood before the value. */
+  readonly isMinus: boolean;
   /** The words of the value; none where figures were typed. */
   readonly valueWords: readonly string[];
   readonly unit: Unit<'torque'> | null;
@@ -37,6 +39,7 @@ export const canGoOn = (forms: readonly Form[], words: readonly string[]): boole
 const NOTHING_YET: Match = {
   fastener: null,
   value: null,
+  isMinus: false,
   valueWords: [],
   unit: null,
   style: null,
@@ -53,7 +56,11 @@ function matchParts(parts: readonly Part[], words: readonly string[], sofar: Mat
       const withWords = part.wordings.flatMap((wording) => {
         const start = wording.words.split(' ');
         if (!start.every((word, i) => word === words[i])) return [];
-        return matchParts(later, words.slice(start.length), { ...sofar, unit: wording.unit ?? sofar.unit });
+        return matchParts(later, words.slice(start.length), {
+          ...sofar,
+          unit: wording.unit ?? sofar.unit,
+          isMinus: wording.isMinus ?? sofar.isMinus,
+        });
       });
       return [...without, ...withWords];
     }

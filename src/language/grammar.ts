@@ -11,10 +11,12 @@ import {
   IT,
   LOGGED,
   LOOK_UP,
+  MINUS,
   namesOf,
   ON,
   unitsAfter,
   WITNESS,
+  WRITTEN_MINUS,
   type Wording,
 } from './carriers.ts';
 import { sayUnit } from './say-observed.ts';
@@ -100,13 +102,14 @@ const loggedForms = ({ label }: ReadingRoom): readonly Form[] => [
   { names: true, parts: [said(LOGGED), perhaps(namesOf(label)), number('fastener')] },
 ];
 
-/** "zero point four", "correction four decimal zero": a value, and nothing else. Its unit may be typed after it. */
-const valueForms = (unit: string): readonly Form[] => [
+/** "zero point four", "correction minus four decimal zero": a value, and nothing else. Its unit may be typed after it. */
+const valueForms = ({ unit, belowZero }: NonNullable<Situation['observed']>): readonly Form[] => [
   {
     names: false,
     parts: [
       perhaps(CORRECTION),
       perhaps(BEFORE_VALUE),
+      perhaps(belowZero ? MINUS : WRITTEN_MINUS),
       number('value'),
       ...(unit === ''
         ? []
@@ -123,7 +126,7 @@ const valueForms = (unit: string): readonly Form[] => [
 /** The grammar of what may be said in a situation. */
 export function grammarOf({ sayings, reading, correction, logged, witness, observed }: Situation): Grammar {
   const rules: Rule[] = [];
-  if (observed) rules.push({ meaning: 'observed', forms: valueForms(observed.unit) });
+  if (observed) rules.push({ meaning: 'observed', forms: valueForms(observed) });
   if (reading) {
     const forms = readingForms(reading);
     if (reading.takesClicks) rules.push({ meaning: 'click', forms: clickForms(reading), room: reading });

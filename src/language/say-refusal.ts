@@ -122,6 +122,8 @@ function words(state: SessionState, reason: Refusal): string {
       return 'A value is wanted. Say it, or type it.';
     case 'value unconfirmed':
       return 'The value is not confirmed. Say affirm or negative.';
+    case 'scale ends at zero':
+      return 'This scale does not go below zero. Look again, and say what it shows.';
     case 'wait first':
       return 'The wait has not begun. Say next when it begins.';
     case 'wait not over':

@@ -5,7 +5,8 @@ import { sayDigits } from './numbers/index.ts';
 import { TORQUE_UNIT_SPOKEN } from './words.ts';
 
 /** Digit by digit, so that it can be checked word by word. */
-export const digits = (decimal: string): string => sayDigits(decimal).join(' ');
+export const digits = (decimal: string): string =>
+  decimal.startsWith('-') ? `minus ${digits(decimal.slice(1))}` : sayDigits(decimal).join(' ');
 export const count = (whole: number): string => digits(String(whole));
 export const sayTorque = ({ value, unit }: Written<'torque'>): string =>
   `${digits(value)} ${TORQUE_UNIT_SPOKEN[unit][0]}`;
@@ -34,11 +35,16 @@ const SPOKEN_SYMBOLS: ReadonlyMap<string, string> = new Map([
   ['min', 'minutes'],
 ]);
 
+/** A sign that stands before figures, and not between them as in a date or a part number. */
+const MINUS_SIGN = /(?<![\p{L}\d.])[-−](?=\d)/gu;
+
 /** A name as it is spoken: "30 %" is "three zero per cent". Marks such as M10 stay as they are. */
 export const sayName = (name: string): string =>
-  name.replace(/(?<![\p{L}\d.])(\d+(?:\.\d+)?)(?!\d)(?:\s?([^\s\d.,;:()]+))?/gu, (_, figures: string, after?: string) =>
-    [digits(figures), ...(after === undefined ? [] : [SPOKEN_SYMBOLS.get(after) ?? after])].join(' '),
-  );
+  name
+    .replace(MINUS_SIGN, 'minus ')
+    .replace(/(?<![\p{L}\d.])(\d+(?:\.\d+)?)(?!\d)(?:\s?([^\s\d.,;:()]+))?/gu, (_, figures: string, after?: string) =>
+      [digits(figures), ...(after === undefined ? [] : [SPOKEN_SYMBOLS.get(after) ?? after])].join(' '),
+    );
 
 /** Plain sentences as they are spoken: dates digit by digit, figures and their units in words. */
 export const sayPlain = (text: string): string =>

@@ -1,10 +1,10 @@
-import type { StepOf } from '../procedure/procedure.ts';
+import type { Step, StepOf } from '../procedure/procedure.ts';
 import { checksForTurning, isReadCall } from '../session/calls.ts';
 import { openDeviation } from '../session/deviation.ts';
 import { reportable, statedOnCall } from '../session/deviations.ts';
 import { awaitsHold, heldStep, isUnderLoad } from '../session/hold.ts';
 import type { Meaning } from '../session/intent.ts';
-import { outsideValue, pendingValue } from '../session/observed.ts';
+import { goesBelowZero, outsideValue, pendingValue } from '../session/observed.ts';
 import { isBetweenSteps } from '../session/people.ts';
 import type { Point } from '../session/point.ts';
 import { currentPoint } from '../session/points.ts';
@@ -64,8 +64,8 @@ export interface Situation {
   readonly logged: ReadingRoom | null;
   /** The word "witness" may lead a value, of the reading that awaits the second person. */
   readonly witness: ReadingRoom | null;
-  /** A value of something else than a torque tool may be said, in this unit; null where none is read. */
-  readonly observed: { readonly unit: string } | null;
+  /** A value of something else than a torque tool may be said, in this unit, below zero with "minus"; null where none is read. */
+  readonly observed: { readonly unit: string; readonly belowZero: boolean } | null;
   /** Whatever is said beside the sayings is a reason in somebody's own words, kept as text. */
   readonly dictation: boolean;
 }
@@ -127,8 +127,7 @@ export function situationOf(state: SessionState): Situation {
     };
   }
   if (pendingValue(state)) {
-    const unit = step.kind === 'measure' ? step.unit : '';
-    return { ...fixed([...AFFIRM, ...NEGATIVE, ...DISREGARD, ...WHY, ...always]), observed: { unit } };
+    return { ...fixed([...AFFIRM, ...NEGATIVE, ...DISREGARD, ...WHY, ...always]), observed: scaleOf(step) };
   }
   const isOfStep = (each: { readonly step: string }): boolean => each.step === step.id;
   const isStated = [lastConfirmed(state), state.deviations.findLast(({ status }) => status === 'stated')].some(
@@ -204,10 +203,13 @@ export function situationOf(state: SessionState): Situation {
     correction,
     logged: called ?? correction,
     witness: null,
-    observed: step.kind === 'measure' ? { unit: step.unit } : null,
+    observed: scaleOf(step),
     dictation: false,
   };
 }
+
+const scaleOf = (step: Step): Situation['observed'] =>
+  step.kind === 'measure' ? { unit: step.unit, belowZero: goesBelowZero(step) } : null;
 
 const fixed = (sayings: readonly Saying[]): Situation => ({
   sayings,

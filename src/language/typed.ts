@@ -8,12 +8,15 @@ import { TORQUE_UNIT_SPOKEN } from './words.ts';
  * number ("8,5").
  */
 export function typedWords(line: string): readonly string[] {
-  const tokens = line.trim().split(/\s+/).map(withoutStop).filter(Boolean);
+  const tokens = signsJoined(line.trim()).split(/\s+/).map(withoutStop).filter(Boolean);
   const last = tokens.findLastIndex(isFigures);
   const unit = last < 0 ? null : unitIn(tokens.slice(last + 1).join(' '));
   const before = unit === null ? tokens : tokens.slice(0, last + 1);
   return [...runsOf(before).flatMap(wordsOf), ...(unit === null ? [] : TORQUE_UNIT_SPOKEN[unit][0].split(' '))];
 }
+
+/** A sign before figures belongs to them, however it is typed: alone it would fall away, and leave another value. */
+const signsJoined = (line: string): string => line.replace(/(?<![^\s])[-−–]\s*(?=\d)/gu, '-');
 
 /** Neighbouring figures together; every other token alone. */
 function runsOf(tokens: readonly string[]): readonly (readonly string[])[] {

@@ -171,17 +171,26 @@ function doubtsOf(
 
 /** A value of something else than a torque tool: one, whole and sure, or it is asked about. */
 function observedOf(matches: readonly Match[], sureness: number, wanted: Sureness): Meaning | null {
-  const said = matches.flatMap(({ value, style }) =>
-    value === null
+  const said = matches.flatMap(({ value, isMinus, style }) =>
+    value === null || (isMinus && value.startsWith('-'))
       ? []
-      : [{ value: withoutLeadingZeros(value), isHalf: style === 'unsaid-point' || style === 'unsaid-scale' }],
+      : [
+          {
+            value: `${isMinus ? '-' : ''}${withoutLeadingZeros(value)}`,
+            isHalf: style === 'unsaid-point' || style === 'unsaid-scale',
+          },
+        ],
   );
-  const values = distinct(said.map(({ value }) => ({ fastener: null, value })).filter(isWellFormed));
+  const values = distinct(said.map(({ value }) => ({ fastener: null, value })).filter(isOfScale));
   const [first, ...others] = values;
   if (first === undefined || sureness < OTHER_TALK) return null;
   if (others.length > 0 || said.some(({ isHalf }) => isHalf)) return unclear('several readings', values);
   return sureness < wanted.reading ? unclear('not sure', values) : { kind: 'observed', value: first.value };
 }
+
+/** Below zero as well: what a scale cannot show is said where it is decided. */
+const isOfScale = ({ value, ...said }: SaidReading): boolean =>
+  isWellFormed({ ...said, value: value.replace(/^-/, '') });
 
 type Unclear = Extract<Meaning, { kind: 'unclear' }>;
 const unclear = (doubt: Unclear['doubt'], readings: readonly SaidReading[]): Unclear => ({

@@ -173,6 +173,8 @@ export const StepSchema = v.variant(
       what: Text,
       unit: Text,
       window: v.optional(MeasureWindow),
+      /** Whether the scale that is read goes below zero; where it is absent, it does where its window does. */
+      belowZero: v.exactOptional(Flag),
       /** So long is waited, from the mechanic's word that the wait begins, before a value is taken: a leak check. */
       waitMinutes: v.optional(Whole(1, 1440)),
     }),

@@ -181,6 +181,7 @@ export const RefusalSchema = exactly<Refusal>()(
     code('nothing to correct'),
     code('value first'),
     code('value unconfirmed'),
+    code('scale ends at zero'),
     code('wait first'),
     v.strictObject({ code: v.literal('wait not over'), seconds: v.number() }),
     code('inspector first'),

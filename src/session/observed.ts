@@ -30,6 +30,10 @@ export const isOutside = ({ verdict }: Pick<ObservedValue, 'verdict'>): boolean 
 export const outsideValue = ({ observed }: Pick<SessionState, 'observed'>, step: string): ObservedValue | null =>
   observed.findLast((value) => value.step === step && value.status === 'confirmed' && isOutside(value)) ?? null;
 
+/** Whether the scale that is read goes below zero. */
+export const goesBelowZero = ({ belowZero, window }: MeasureStep): boolean =>
+  belowZero ?? (window !== undefined && Number(window.min) < 0);
+
 const SECONDS_A_MINUTE = 60;
 
 /** The wait of a step: not begun yet, or so many whole seconds left (0 when it is over). Null where it has none. */
@@ -52,8 +56,10 @@ export function observe(state: SessionState, step: MeasureStep, value: string, a
   const wait = waitOf(state, step, at.utc);
   if (wait === 'not begun') return refuse({ code: 'wait first' });
   if (wait !== null && wait > 0) return refuse({ code: 'wait not over', seconds: wait });
-  if (!isDecimalOfScale(value))
+  const isBelowZero = value.startsWith('-');
+  if (!isDecimalOfScale(isBelowZero ? value.slice(1) : value))
     return refuse({ code: 'unclear', doubt: 'not sure', readings: [{ fastener: null, value }] });
+  if (isBelowZero && !goesBelowZero(step)) return refuse({ code: 'scale ends at zero' });
   const since = state.waits.get(step.id);
   return accept({
     kind: 'value observed',

@@ -41,6 +41,8 @@ export type Refusal =
   | { readonly code: 'nothing to correct' }
   | { readonly code: 'value first' }
   | { readonly code: 'value unconfirmed' }
+  /** A value below zero, of a scale that has none. */
+  | { readonly code: 'scale ends at zero' }
   | { readonly code: 'wait first' }
   | { readonly code: 'wait not over'; readonly seconds: number }
   | { readonly code: 'inspector first' }

@@ -152,6 +152,8 @@ function because(reason: Refusal, state: SessionState): string {
       return 'A value was wanted';
     case 'value unconfirmed':
       return 'The observed value was not confirmed yet';
+    case 'scale ends at zero':
+      return 'The scale does not go below zero';
     case 'wait first':
       return 'The wait had not begun';
     case 'wait not over':

@@ -96,6 +96,7 @@ export function StepForm(props: { readonly index: number }): JSX.Element {
             <Field label="Unit" path={inside('unit')} />
             <Field label="At least" path={inside('window', 'min')} numeric />
             <Field label="At most" path={inside('window', 'max')} numeric />
+            <FlagField label="The scale goes below zero" path={inside('belowZero')} />
             <Field label="After a wait of … minutes" path={inside('waitMinutes')} notation={whole} numeric />
           </div>
         </Match>
