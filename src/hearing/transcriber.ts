@@ -2,12 +2,11 @@ import type { Engine } from './engine.ts';
 import { again, next, NO_WORDS_LEAD_MS, START, type Completeness, type Input, type State } from './end-of-utterance.ts';
 import { PauseMeter } from './pause-meter.ts';
 import type { Phrases } from './phrases.ts';
-import { Recogniser, type Heard } from './recogniser.ts';
+import { RecogniserShelf } from './recogniser-shelf.ts';
+import type { Heard, Recogniser } from './recogniser.ts';
 import { SecondHearing } from './second-hearing.ts';
 import type { AudioChunk, Judge, Utterance, Word } from './types.ts';
 
-/** Each holds a decoding graph in memory; a job goes to and fro between few lists. */
-const RECOGNISERS_KEPT = 3;
 /** Speech is noticed at most this long after it began: the model's look-ahead, a chunk, and enough of a word. */
 const ONSET_MS = 1500;
 /** No single utterance is longer; keeps the memory bounded when the engine takes noise for endless speech. */
@@ -35,11 +34,9 @@ export interface TranscriberEvents {
 
 /** Audio to utterances, with a phrase list that may change at any time. It knows no microphone and no clock. */
 export class Transcriber {
-  readonly #engine: Engine;
   readonly #sampleRate: number;
   readonly #events: TranscriberEvents;
-  /** By phrase list; the one used last is at the end. */
-  readonly #recognisers = new Map<string, Recogniser>();
+  readonly #recognisers: RecogniserShelf;
   readonly #pauses: PauseMeter;
   #phrases: Phrases;
   /** Null where nothing is known of the words: then the engine alone ends utterances, and each is heard once. */
@@ -63,14 +60,14 @@ export class Transcriber {
   #torn = -1;
 
   constructor(engine: Engine, sampleRate: number, phrases: Phrases, judge: Judge | null, events: TranscriberEvents) {
-    this.#engine = engine;
     this.#sampleRate = sampleRate;
     this.#events = events;
+    this.#recognisers = new RecogniserShelf(engine, sampleRate);
     this.#phrases = phrases;
     this.#judge = judge;
     this.#pauses = new PauseMeter(sampleRate);
     this.#second = new SecondHearing(engine, sampleRate);
-    this.#current = this.#recogniserFor(phrases);
+    this.#current = this.#recognisers.take(phrases, null);
   }
 
   /** Resolves when the chunk is decoded. Chunks have to come in order of time. */
@@ -130,7 +127,7 @@ export class Transcriber {
     // The answer comes after those to all chunks on their way: an utterance that ended in them is delivered before, and is
     // unfinished no longer. What remains is done again by the recogniser whose list is the newest by then.
     await this.#current.finish();
-    this.#current = this.#recogniserFor(this.#phrases);
+    this.#current = this.#recognisers.take(this.#phrases, this.#current);
     this.#switching = null;
     this.#inHand = [];
     this.#end = again(this.#end);
@@ -276,19 +273,5 @@ export class Transcriber {
     const from = newest.time - (isSpeech ? LONGEST_UTTERANCE_MS : ONSET_MS);
     const keep = this.#unfinished.findIndex((chunk) => chunk.time >= from);
     if (keep > 0) this.#unfinished.splice(0, keep);
-  }
-
-  #recogniserFor(phrases: Phrases): Recogniser {
-    const key = keyOf(phrases);
-    const recogniser = this.#recognisers.get(key) ?? new Recogniser(this.#engine, this.#sampleRate, phrases);
-    this.#recognisers.delete(key);
-    this.#recognisers.set(key, recogniser);
-    for (const [oldest, unused] of this.#recognisers) {
-      if (this.#recognisers.size <= RECOGNISERS_KEPT) break;
-      if (unused === this.#current) continue;
-      this.#recognisers.delete(oldest);
-      unused.remove();
-    }
-    return recogniser;
   }
 }
