@@ -16,6 +16,8 @@ export class SecondHearing {
   readonly #sampleRate: number;
   #recogniser: Recogniser | null = null;
   readonly #chunks: AudioChunk[] = [];
+  /** What was heard last, or is being heard. */
+  #last: { readonly of: string; readonly heard: Promise<string | null> } | null = null;
 
   /** @param sampleRate in hertz */
   constructor(engine: Engine, sampleRate: number) {
@@ -35,8 +37,18 @@ export class SecondHearing {
     return this.#chunks.filter((chunk) => chunk.time + this.#lengthOf(chunk) > time);
   }
 
-  /** @returns the words as heard freely, '' for none; null where the sound of these words is no longer kept */
-  async hear(words: readonly Word[]): Promise<string | null> {
+  /**
+   * Begins while the utterance may still go on: the engine has nothing else to do then. Asked again about the same words, it
+   * has the answer in hand.
+   * @returns the words as heard freely, '' for none; null where the sound of these words is no longer kept
+   */
+  hear(words: readonly Word[]): Promise<string | null> {
+    const of = JSON.stringify(words);
+    if (this.#last?.of !== of) this.#last = { of, heard: this.#hear(words) };
+    return this.#last.heard;
+  }
+
+  async #hear(words: readonly Word[]): Promise<string | null> {
     const [first, last] = [words[0], words.at(-1)];
     if (!first || !last) return null;
     const to = last.end + MARGIN_MS;

@@ -215,6 +215,7 @@ export class Transcriber {
     this.#take(heard);
     const isSure = this.#inHand.every(({ confidence }) => confidence >= SURE);
     await this.#learn({ kind: 'result', of: this.#completeness(), isSure, end: this.#inHand.at(-1)?.end ?? null });
+    if (this.#end.phase === 'in hand') this.#hearTwice([...this.#before, ...this.#inHand]);
   }
 
   async #decodeFrom(time: number): Promise<void> {
@@ -255,9 +256,14 @@ export class Transcriber {
 
   /** Lets an utterance out after those before it, where it is to be heard twice when it was. */
   #letGo({ text, words }: Omit<Utterance, 'again'>): void {
-    const isHeardTwice = this.#judge?.isHeardTwice(words.map(({ word }) => word)) ?? false;
-    const again = isHeardTwice ? this.#second.hear(words) : null;
+    const again = this.#hearTwice(words);
     this.#leaving = this.#leaving.then(async () => this.#events.utterance({ text, words, again: await again }));
+  }
+
+  /** @returns null where once is enough */
+  #hearTwice(words: readonly Word[]): Promise<string | null> | null {
+    const isWanted = this.#judge?.isHeardTwice(words.map(({ word }) => word)) ?? false;
+    return isWanted ? this.#second.hear(words) : null;
   }
 
   #say(partial: string): void {
