@@ -56,9 +56,9 @@ export class EngineRoom {
     this.#progress = begun(source);
     this.#events.changed();
     try {
-      const progress = (received: number, total: number | null): void => {
+      const progress = (received: number, total: number | null, isWaiting = false): void => {
         if (signal.aborted) return;
-        this.#progress = { received, total };
+        this.#progress = isWaiting ? { received, total, isWaiting } : { received, total };
         this.#events.changed();
       };
       const { engine, info } = await loadModel(source, progress, signal);

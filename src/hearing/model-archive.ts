@@ -1,4 +1,8 @@
+import { download, type Downloaded, type Line, type Progress, type Wanted } from './download.ts';
 import { HearingError, textOf } from './failures.ts';
+import { openKeptParts } from './kept-parts.ts';
+
+export type { Progress };
 
 export interface Archive {
   readonly name: string;
@@ -6,11 +10,13 @@ export interface Archive {
   readonly bytes: Uint8Array<ArrayBuffer>;
 }
 
-/** Tells how many bytes have arrived, and of how many, where that is known. */
-export type Progress = (received: number, total: number | null) => void;
-
-/** A download that brings nothing for this long has failed. */
-const STALL_MS = 8_000;
+const LINE: Line = {
+  parts: openKeptParts(),
+  stall: 8_000,
+  first: [1_000, 2_000],
+  // Two minutes: a walk through a hall and back.
+  again: [1_000, 2_000, 4_000, 8_000, 15_000, 30_000, 60_000],
+};
 
 const GZIP = [0x1f, 0x8b];
 const ZIP = [0x50, 0x4b, 0x03, 0x04];
@@ -45,59 +51,32 @@ export async function readArchive(file: File, progress: Progress): Promise<Archi
 }
 
 /**
- * Fetches a listed archive and checks it against its entry.
+ * Fetches a listed archive and checks it against its entry. What a broken line left is kept until it is whole, or wrong.
  * @throws HearingError `model unreachable`, `model not an archive`, `model checksum`, `model load cancelled`
  */
 export async function fetchArchive(
-  entry: { readonly file: string; readonly url: string; readonly sha256: string; readonly bytes: number },
+  entry: Wanted & { readonly file: string },
   progress: Progress,
   signal: AbortSignal,
+  line: Line = LINE,
 ): Promise<Archive> {
-  const archive = await archiveOf(entry.file, await download(entry, progress, signal));
+  const arrived = await download(entry, progress, signal, line);
+  await line.parts.clear();
+  try {
+    return await checked(entry, arrived);
+  } catch (error) {
+    if (!arrived.isPieced) throw error;
+    // Its pieces may have been of two different files: once more, in one piece.
+    const whole = await download(entry, progress, signal, line);
+    await line.parts.clear();
+    return checked(entry, whole);
+  }
+}
+
+async function checked(entry: Wanted & { readonly file: string }, { bytes }: Downloaded): Promise<Archive> {
+  const archive = await archiveOf(entry.file, bytes);
   if (archive.sha256 !== entry.sha256) {
     throw new HearingError('model checksum', `${entry.file}: listed ${entry.sha256}, arrived ${archive.sha256}`);
   }
   return archive;
-}
-
-async function download(
-  { url, bytes: expected }: { readonly url: string; readonly bytes: number },
-  progress: Progress,
-  signal: AbortSignal,
-): Promise<Uint8Array<ArrayBuffer>> {
-  const stalled = new AbortController();
-  let timer = setTimeout(() => stalled.abort(), STALL_MS);
-  try {
-    const response = await fetch(url, { signal: AbortSignal.any([signal, stalled.signal]), cache: 'no-store' });
-    if (!response.ok || !response.body) throw new Error(`HTTP status ${response.status}`);
-    const parts: Uint8Array[] = [];
-    let received = 0;
-    progress(0, expected);
-    for (const reader = response.body.getReader(); ;) {
-      const { done, value } = await reader.read();
-      if (done) break;
-      clearTimeout(timer);
-      timer = setTimeout(() => stalled.abort(), STALL_MS);
-      parts.push(value);
-      received += value.length;
-      progress(received, Math.max(expected, received));
-    }
-    return joined(parts, received);
-  } catch (error) {
-    if (signal.aborted) throw new HearingError('model load cancelled');
-    const why = stalled.signal.aborted ? `nothing arrived for ${STALL_MS / 1000} s` : textOf(error);
-    throw new HearingError('model unreachable', `${url}: ${why}`);
-  } finally {
-    clearTimeout(timer);
-  }
-}
-
-function joined(parts: readonly Uint8Array[], length: number): Uint8Array<ArrayBuffer> {
-  const whole = new Uint8Array(length);
-  let at = 0;
-  for (const part of parts) {
-    whole.set(part, at);
-    at += part.length;
-  }
-  return whole;
 }

@@ -4,6 +4,7 @@ import type { HearingState, ModelSource, MuteReason } from './types.ts';
 export interface Progress {
   readonly received: number;
   readonly total: number | null;
+  readonly isWaiting?: boolean;
 }
 
 /** Before the first byte of a model has come. How large a kept one is, nobody asks. */

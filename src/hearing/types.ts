@@ -43,8 +43,16 @@ export interface OwnVoice {
 
 export type HearingState =
   | { readonly kind: 'off' }
-  /** Bytes of the speech model so far. All have arrived while the engine still builds the model from them. */
-  | { readonly kind: 'loading'; readonly received: number; readonly total: number | null }
+  /**
+   * Bytes of the speech model so far. All have arrived while the engine still builds the model from them. `isWaiting`: the
+   * line is broken; it goes on there by itself when the line is back.
+   */
+  | {
+      readonly kind: 'loading';
+      readonly received: number;
+      readonly total: number | null;
+      readonly isWaiting?: boolean;
+    }
   | { readonly kind: 'listening' }
   | { readonly kind: 'hearing'; readonly partial: string }
   | { readonly kind: 'muted'; readonly why: MuteReason }

@@ -73,7 +73,7 @@ function HearingText(props: { readonly state: HearingState; readonly discreet: b
       case 'off':
         return '○ Not listening';
       case 'loading':
-        return `… Loading speech model ${percent(props.state)}`;
+        return loadingInWords(props.state);
       case 'listening':
         return '● Listening';
       case 'hearing':
@@ -94,5 +94,13 @@ const lastWords = (partial: string): string => {
   return words.length > SHOWN ? `… ${words.slice(-SHOWN).join(' ')}` : words.join(' ');
 };
 
-const percent = ({ received, total }: Extract<HearingState, { kind: 'loading' }>): string =>
-  total ? `${Math.round((100 * received) / total)} %` : `${Math.round(received / 1000)} kB`;
+type Loading = Extract<HearingState, { kind: 'loading' }>;
+
+function loadingInWords({ received, total, isWaiting = false }: Loading): string {
+  if (total === null) return '… Loading the kept speech model';
+  if (received >= total) return '… Unpacking the speech model';
+  const share = `${Math.floor((100 * received) / total)} % of ${(total / 1e6).toFixed(1)} MB`;
+  return isWaiting
+    ? `… The line is broken at ${share} of the speech model; it goes on there when the line is back`
+    : `… Loading the speech model: ${share}`;
+}
