@@ -4,14 +4,17 @@ import { VitePWA } from 'vite-plugin-pwa';
 import packageJson from './package.json' with { type: 'json' };
 import { servedModels } from './src/cli/served-models.ts';
 import { contentSecurity } from './src/cli/content-security.ts';
+import { firstPaint } from './src/cli/first-paint.ts';
 
 const MEBIBYTE = 2 ** 20;
 
 /** Browser tests in which next to nothing is spoken or heard in real time: recordings are decoded as fast as it goes. */
 const PAGES_WITHOUT_SOUND = [
+  'bundle',
   'by-hand',
   'by-switch',
   'camera',
+  'first-load',
   'lead-hand',
   'killed-browser',
   'second-window',
@@ -43,11 +46,14 @@ export default defineConfig({
     solid(),
     servedModels('models'),
     contentSecurity(),
+    firstPaint(),
     VitePWA({
       registerType: 'prompt',
       injectRegister: null,
       // The speech model is fetched by the page itself, with progress and a checksum, and kept once (src/hearing/model-cache.ts).
       workbox: {
+        // Whatever the environment of the build: the other mode is five times the size.
+        mode: 'production',
         globPatterns: ['**/*.{html,js,css,wasm,svg,json,webmanifest}'],
         globIgnores: ['models/**'],
         maximumFileSizeToCacheInBytes: 32 * MEBIBYTE,

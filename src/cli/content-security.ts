@@ -1,11 +1,12 @@
 import type { Plugin } from 'vite';
+import { FIRST_STYLE_SOURCE } from './first-paint.ts';
 
 /** What pages of Bothhands may load and where they may connect: nothing leaves the origin. */
 export const PAGE_POLICY = [
   "default-src 'none'",
   "script-src 'self' 'wasm-unsafe-eval'",
   "worker-src 'self'",
-  "style-src 'self'",
+  `style-src 'self' ${FIRST_STYLE_SOURCE}`,
   "img-src 'self' data:",
   "media-src 'self' blob:",
   "font-src 'self'",

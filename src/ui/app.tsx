@@ -1,15 +1,4 @@
-import {
-  Match,
-  Suspense,
-  Switch,
-  createResource,
-  createSignal,
-  lazy,
-  onCleanup,
-  untrack,
-  type Accessor,
-  type JSX,
-} from 'solid-js';
+import { Match, Switch, createResource, createSignal, onCleanup, untrack, type Accessor, type JSX } from 'solid-js';
 import { openRecordBook } from '../storage/record-book.ts';
 import { keepDraft, loadDraft, type PreparationDraft } from '../storage/preparation-draft.ts';
 import type { Bindings } from '../gesture/bindings.ts';
@@ -22,17 +11,17 @@ import { createDisplay, type Display } from './display.ts';
 import { switchBook } from './hand-habits.ts';
 import { loadChosenModel, offeredModels, type OfferedModel } from './models.ts';
 import { createPlace, type Place } from './router.ts';
-import { PrepareScreen } from './prepare/prepare-screen.tsx';
-import { CheckScreen } from './screens/check-screen.tsx';
-import { DisplayScreen } from './screens/display-screen.tsx';
-import { ReplayScreen } from './screens/replay-screen.tsx';
-import { SecondScreen } from './screens/second-screen.tsx';
+import {
+  CheckScreen,
+  DisplayScreen,
+  EditorScreen,
+  PrepareScreen,
+  ReplayScreen,
+  SecondScreen,
+  WorkScreen,
+} from './screens.ts';
 import { StartScreen } from './screens/start-screen.tsx';
-import { WorkScreen } from './screens/work-screen.tsx';
 import { messageOf } from './message.ts';
-
-/** Loaded when it is opened: nobody who works needs it. */
-const EditorScreen = lazy(async () => ({ default: (await import('./editor/editor-screen.tsx')).EditorScreen }));
 
 /** What every screen may use. */
 export interface Shop {
@@ -108,9 +97,7 @@ function Screen(props: { readonly shop: Shop; readonly place: Place }): JSX.Elem
         {(session) => <ReplayScreen shop={props.shop} session={session} />}
       </Match>
       <Match when={props.place.kind === 'editor'}>
-        <Suspense fallback={<p class="opening">Opening…</p>}>
-          <EditorScreen shop={props.shop} />
-        </Suspense>
+        <EditorScreen shop={props.shop} />
       </Match>
     </Switch>
   );
@@ -128,13 +115,18 @@ async function openShop(display: Display): Promise<Shop> {
     settings = { ...settings, ...change };
     void saveSettings(settings);
   };
-  // The screen does not wait for a server that may be gone, nor for the model.
-  void (async () => {
-    const models = await offeredModels();
+  async function loadModel(): Promise<void> {
+    const models = await offeredModels(settings.model !== undefined);
     setOffered(models);
     const choice = await loadChosenModel(devices, settings.model, models);
     if (choice?.ok) remember({ model: choice.model });
-  })();
+  }
+  // The screen does not wait for a server that may be gone, nor for the model.
+  void loadModel();
+  // What a broken line kept away comes when the line is back.
+  window.addEventListener('online', () => {
+    if (devices.modelName() === null && devices.hearingState().kind !== 'loading') void loadModel();
+  });
   return {
     book,
     devices,

@@ -4,6 +4,8 @@ import { App } from './app.tsx';
 import './style.css';
 
 const root = document.getElementById('app');
+// What the page says while the program comes makes room for it.
+root?.replaceChildren();
 if (root) render(() => <App />, root);
 
 // A new version waits until the app is started afresh: nothing changes under a job.

@@ -9,14 +9,20 @@ const Index = v.object({
 });
 
 /** A local server answers at once; a hanging one must not keep the ear from the model that is kept. In milliseconds. */
-const LIST_WITHIN = 3000;
+const LIST_WITHIN = 3_000;
+/** Where none is kept, there is nothing else to do than to wait for a slow line. In milliseconds. */
+const FIRST_LIST_WITHIN = 30_000;
 
 export type OfferedModel = Extract<ModelSource, { kind: 'served' }>;
 
-/** The speech models that lie beside the app; none where the list cannot be read (offline, or a bare host). */
-export async function offeredModels(): Promise<readonly OfferedModel[]> {
+/**
+ * The speech models that lie beside the app; none where the list cannot be read (offline, or a bare host).
+ * @param hasKept whether there is a kept model, which should not be waited for long
+ */
+export async function offeredModels(hasKept: boolean): Promise<readonly OfferedModel[]> {
+  const signal = AbortSignal.timeout(hasKept ? LIST_WITHIN : FIRST_LIST_WITHIN);
   try {
-    const response = await fetch('models/index.json', { signal: AbortSignal.timeout(LIST_WITHIN) });
+    const response = await fetch('models/index.json', { signal });
     if (!response.ok) return [];
     const { models } = v.parse(Index, await response.json());
     return models.map((model) => ({

@@ -10,10 +10,8 @@ import { handedOver } from '../handed-over.ts';
 import { addressOf, go } from '../router.ts';
 import { CheckLinks } from '../parts/check-links.tsx';
 import { FileButton } from '../parts/file-button.tsx';
-import { KeptSessions } from '../parts/kept-sessions.tsx';
 import { SpeechModel } from '../parts/speech-model.tsx';
-import { openSealedFile } from '../saved-files.ts';
-import { SealedFileReplay } from './replay-screen.tsx';
+import { KeptSessions, SealedFileReplay } from '../screens.ts';
 
 /** Choose a procedure, say who works, begin; or go on with a session that is kept here. */
 export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
@@ -62,6 +60,7 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
   }
 
   async function openSealed(file: File): Promise<void> {
+    const { openSealedFile } = await import('../job-screens.ts');
     setSealed({ name: file.name, file: await openSealedFile(file) });
   }
 
