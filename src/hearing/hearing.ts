@@ -45,7 +45,7 @@ class EngineHearing implements Hearing {
   readonly #stateListeners = new Listeners<HearingState>();
   readonly #utteranceListeners = new Listeners<Utterance>();
   readonly #sound = new SoundWatch();
-  readonly #hushListeners = new Listeners<void>();
+  readonly #hushListeners = new Listeners<string>();
 
   #state: HearingState = { kind: 'off' };
   #audio: OpenAudio | null = null;
@@ -109,7 +109,7 @@ class EngineHearing implements Hearing {
     this.#sound.expect(dBFS);
   }
 
-  onHush(listener: () => void): () => void {
+  onHush(listener: (word: string) => void): () => void {
     return this.#hushListeners.add(listener);
   }
 
@@ -242,7 +242,7 @@ class EngineHearing implements Hearing {
     const [{ running }, audio, own] = [this.#engines, this.#audio, this.#own];
     if (!running || !audio || !own) return;
     this.#hushEar = HushEar.for(running.engine, audio.sampleRate, running.model.words, own, {
-      hush: () => this.#hushListeners.tell(),
+      hush: (word) => this.#hushListeners.tell(word),
       fault: (detail) => this.#engines.restart(running, detail),
     });
   }

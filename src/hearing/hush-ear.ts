@@ -14,27 +14,28 @@ const SHORTEST_WORD_MS = 150;
 const SURE = 0.6;
 
 /**
- * Whether a window holds the word: whole, and heard rather than guessed.
+ * The word that a window holds, whole, and heard rather than guessed; null where it holds none.
  * @param from and `to` of the window, in milliseconds
  */
-export const holdsHush = (words: readonly Word[], hush: readonly string[], from: number, to: number): boolean =>
-  words.some(
+export const hushIn = (words: readonly Word[], hush: readonly string[], from: number, to: number): string | null =>
+  words.find(
     ({ word, start, end, confidence }) =>
       hush.includes(word) &&
       confidence >= SURE &&
       end - start >= SHORTEST_WORD_MS &&
       start >= from + LEAD_MS &&
       end <= to - TAIL_MS,
-  );
+  )?.word ?? null;
 
 export interface HushEarEvents {
-  hush(): void;
+  /** @param word which of the words it was */
+  hush(word: string): void;
   fault(detail: string): void;
 }
 
 /**
- * Listens for the one word that hushes the app's own voice, while that voice fills the microphone. It knows what is being
- * said, so that these words are told from the one, and it decides nothing else: what it takes wrongly makes the app silent
+ * Listens for the few words that hush the app's own voice, while that voice fills the microphone. It knows what is being
+ * said, so that these words are told from those, and it decides nothing else: what it takes wrongly makes the app silent
  * for a moment.
  *
  * The engine's partial results come half a second late, but asked for its result it gives at once the words up to there. So
@@ -43,6 +44,7 @@ export interface HushEarEvents {
 export class HushEar {
   readonly #recogniser: Recogniser;
   readonly #sampleRate: number;
+  /** The words that are listened for. */
   readonly #hush: readonly string[];
   readonly #events: HushEarEvents;
   /** The newest sound, a window long. */
@@ -55,16 +57,16 @@ export class HushEar {
     engine: Engine,
     sampleRate: number,
     phrases: readonly string[],
-    own: OwnVoice,
+    hush: readonly string[],
     events: HushEarEvents,
   ) {
     this.#recogniser = new Recogniser(engine, sampleRate, phrases);
     this.#sampleRate = sampleRate;
-    this.#hush = own.hush;
+    this.#hush = hush;
     this.#events = events;
   }
 
-  /** @returns null where the word is said by the app itself, or the model does not know it: then nobody can hush it by voice */
+  /** @returns null where each word is said by the app itself, or unknown to the model: then nobody can hush it by voice */
   static for(
     engine: Engine,
     sampleRate: number,
@@ -72,14 +74,14 @@ export class HushEar {
     own: OwnVoice,
     events: HushEarEvents,
   ): HushEar | null {
-    const hush = own.hush.filter((word) => vocabulary.has(word));
-    // "Stopped" holds it as well.
-    const isSaid = own.words.some((word) => own.hush.some((other) => word.startsWith(other)));
-    if (hush.length === 0 || isSaid) return null;
+    // "Stopped" holds "stop" as well.
+    const isSaid = (hush: string): boolean => own.words.some((word) => word.startsWith(hush));
+    const hush = own.hush.filter((word) => vocabulary.has(word) && !isSaid(word));
+    if (hush.length === 0) return null;
     // What the model does not know it hears as something else that it is not told of.
     const known = own.words.filter((word) => vocabulary.has(word));
     const phrases = [...new Set([...hush, known.join(' '), ...known])].filter(Boolean);
-    return new HushEar(engine, sampleRate, phrases, own, events);
+    return new HushEar(engine, sampleRate, phrases, hush, events);
   }
 
   /** Resolves when what it sets off is decoded. */
@@ -114,9 +116,10 @@ export class HushEar {
     if (this.#isOver) return;
     if (heard.kind === 'fault') return this.#events.fault(heard.detail);
     const words = heard.kind === 'utterance' ? (heard.utterance?.words ?? []) : [];
-    if (!holdsHush(words, this.#hush, first.time, last.time + this.#lengthOf(last))) return;
+    const word = hushIn(words, this.#hush, first.time, last.time + this.#lengthOf(last));
+    if (word === null) return;
     this.end();
-    this.#events.hush();
+    this.#events.hush(word);
   }
 
   /** In milliseconds. */

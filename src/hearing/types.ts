@@ -156,7 +156,7 @@ export interface Hearing {
    */
   saying(own: OwnVoice | null): void;
   /** A person said the word that hushes the app's own voice. It is no utterance and means nothing else. */
-  onHush(listener: () => void): () => void;
+  onHush(listener: (word: string) => void): () => void;
   /** Closes the microphone and ends the engine. The model stays kept. */
   close(): Promise<void>;
 }

@@ -8,6 +8,7 @@ import { POINT_WORDS } from './numbers/grammar.ts';
 import { NUMBER_WORDS, PRONUNCIATIONS } from './numbers/index.ts';
 import { plainWords } from './numbers/read.ts';
 import type { ReadingRoom } from './reading-room.ts';
+import type { Saying } from './sayings.ts';
 import type { Situation } from './situation.ts';
 import { understand } from './understand.ts';
 
@@ -35,12 +36,16 @@ export function completenessIn(situation: Situation): (words: readonly string[])
   const fixed = sayings.map((saying) => saying.words);
   const forms = rules.flatMap((rule) => rule.forms);
   const known = new Map<string, Completeness>();
+  /** Whether a saying is these words and more. "Help me" is not waited for after "help": a second is long under a weight. */
+  const addsTo = (text: string, { words, meaning }: Saying): boolean =>
+    words.startsWith(`${text} `) &&
+    !(meaning.kind === 'help' && sayings.some((said) => said.words === text && said.meaning.kind === 'help'));
   const judge = (text: string): Completeness => {
     // Own words may always go on.
     if (situation.dictation) return isReason(text) ? 'complete, may go on' : 'unfinished';
     const words = text === '' ? [] : text.split(' ');
     const isComplete = fixed.includes(text) || matchesOf(forms, words).length > 0;
-    const goesOn = words.length === 0 || fixed.some((saying) => saying.startsWith(`${text} `)) || canGoOn(forms, words);
+    const goesOn = words.length === 0 || sayings.some((saying) => addsTo(text, saying)) || canGoOn(forms, words);
     if (!isComplete) return goesOn ? 'unfinished' : 'nothing';
     if (!goesOn) return 'complete and closed';
     return isLikelyWhole(words, situation) ? 'complete, likely whole' : 'complete, may go on';

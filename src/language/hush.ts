@@ -7,6 +7,20 @@ import { sayDigits } from './numbers/index.ts';
  */
 export const HUSH_WORDS: readonly string[] = ['stop'];
 
+/** While a weight is held it calls the second person, and hushes the voice that speaks over it. */
+export const CALL_WORD = 'help';
+/** "Held", "hold": the model takes one for the other, and the app's own voice calls nobody. */
+const LIKE_CALL = /^h[eo]l/;
+
+/**
+ * The words that are listened for while the app says others.
+ * @param isCallWanted a weight is held, and there is a second person to call
+ */
+export const hushWords = (own: readonly string[], isCallWanted: boolean): readonly string[] => [
+  ...HUSH_WORDS,
+  ...(isCallWanted && !own.some((word) => LIKE_CALL.test(word)) ? [CALL_WORD] : []),
+];
+
 /** The words of an announcement as they are spoken: digits one by one, in lower case. */
 export const spokenWords = (text: string): readonly string[] =>
   text

@@ -4,7 +4,7 @@ import { createHearing } from '../hearing/hearing.ts';
 import { microphone } from '../hearing/microphone.ts';
 import { remembered, SoundMemory } from '../hearing/sound-memory.ts';
 import type { Hearing, HearingState, LoadOutcome, ModelInfo, ModelSource, Sound } from '../hearing/types.ts';
-import { HUSH_WORDS, spokenWords } from '../language/hush.ts';
+import { CALL_WORD, hushWords, spokenWords } from '../language/hush.ts';
 import { createCameraReport } from './camera-report.ts';
 import { createEarReport } from './ear-report.ts';
 import { heardSound, type HeardSound } from './heard-sound.ts';
@@ -42,6 +42,11 @@ export interface Devices {
   callOut(texts: readonly string[]): Promise<void>;
   /** Says a text after what is being said: news of the devices may not cut off a read-back. */
   addNews(text: string): Promise<void>;
+  /**
+   * Hears the call for help while the app speaks, too, whenever it is wanted as an announcement begins.
+   * @returns stops that
+   */
+  heedCall(isWanted: () => boolean, call: () => void): () => void;
   /** Another window of this app has ear and voice: two that answer one voice would both act on it. */
   readonly elsewhere: Accessor<boolean>;
   /**
@@ -76,7 +81,12 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
   });
   speaking.subscribe(setSpeakingState);
   // What was being said stays on the screen.
-  hearing.onHush(() => speaking.hush());
+  hearing.onHush((word) => {
+    speaking.hush();
+    if (word === CALL_WORD) onCall?.();
+  });
+  let isCallWanted = (): boolean => false;
+  let onCall: (() => void) | null = null;
   const addNews = (text: string): Promise<void> => speak([text], sounding > 0 ? words : []);
   hearing.subscribe(createEarReport((text) => void addNews(text)));
   camera.onState(setCameraState);
@@ -91,7 +101,7 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
     sounding++;
     words = [...before, ...texts.flatMap(spokenWords)];
     hearing.mute('own voice');
-    hearing.saying({ words, hush: HUSH_WORDS });
+    hearing.saying({ words, hush: hushWords(words, isCallWanted()) });
     await Promise.all(texts.map((text) => speaking.say({ text, urgent })));
     if (--sounding > 0) return;
     hearing.saying(null);
@@ -133,6 +143,12 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
       await speak(texts, [], true);
     },
     addNews,
+    heedCall(isWanted, call) {
+      [isCallWanted, onCall] = [isWanted, call];
+      return () => {
+        if (onCall === call) [isCallWanted, onCall] = [() => false, null];
+      };
+    },
     elsewhere,
     async start(ear) {
       if (ear === 'closed') hearing.mute('asked');

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Engine, EngineQuestion } from '../../src/hearing/engine.ts';
 import type { Reply } from '../../src/hearing/engine-reply.ts';
-import { holdsHush, HushEar, WINDOW_MS } from '../../src/hearing/hush-ear.ts';
+import { hushIn, HushEar, WINDOW_MS } from '../../src/hearing/hush-ear.ts';
 import type { OwnVoice, Word } from '../../src/hearing/types.ts';
 
 const word = (text: string, start: number, end: number, confidence = 1): Word => ({
@@ -10,7 +10,7 @@ const word = (text: string, start: number, end: number, confidence = 1): Word =>
   end,
   confidence,
 });
-const isHush = (...words: readonly Word[]): boolean => holdsHush(words, ['stop'], 5_000, 6_000);
+const isHush = (...words: readonly Word[]): boolean => hushIn(words, ['stop'], 5_000, 6_000) === 'stop';
 
 describe('the word that hushes', () => {
   it('is heard whole, wherever it stands in the window and whatever stands beside it', () => {
@@ -32,7 +32,7 @@ describe('the word that hushes', () => {
 });
 
 const RATE = 16_000;
-const VOCABULARY = new Set(['stop', 'stud', 'six', 'next']);
+const VOCABULARY = new Set(['stop', 'help', 'stud', 'six', 'next']);
 
 /** What is heard, by the seconds of sound so far. */
 type Hears = (seconds: number) => Reply;
@@ -53,7 +53,7 @@ function engineThatHears(hears: Hears) {
   return { engine: engine as unknown as Engine, asked };
 }
 
-const own = (words: string): OwnVoice => ({ words: words.split(' '), hush: ['stop'] });
+const own = (words: string, hush: readonly string[]): OwnVoice => ({ words: words.split(' '), hush });
 /** The word, whole, at each moment. */
 const STOP: Hears = (seconds) => ({
   kind: 'utterance',
@@ -62,11 +62,11 @@ const STOP: Hears = (seconds) => ({
 });
 const NOTHING: Hears = () => ({ kind: 'utterance', text: '', words: [] });
 
-async function listen(hears: Hears, words: string, seconds: number) {
+async function listen(hears: Hears, words: string, seconds: number, hush: readonly string[] = ['stop']) {
   const { engine, asked } = engineThatHears(hears);
   const told: string[] = [];
-  const ear = HushEar.for(engine, RATE, VOCABULARY, own(words), {
-    hush: () => told.push('hush'),
+  const ear = HushEar.for(engine, RATE, VOCABULARY, own(words, hush), {
+    hush: (word) => told.push(word),
     fault: (detail) => told.push(detail),
   });
   for (let at = 0; at < seconds * 25; at++) {
@@ -94,6 +94,18 @@ describe('the ear for it', () => {
     },
   );
 
+  it('leaves out of several words only those that the app says itself, and tells which it heard', async () => {
+    const { asked, told } = await listen(STOP, 'next help', 2, ['stop', 'help']);
+    expect(JSON.parse((asked[0] as { grammar: string }).grammar)).toEqual([
+      'stop',
+      'next help',
+      'next',
+      'help',
+      '[unk]',
+    ]);
+    expect(told).toEqual(['stop']);
+  });
+
   it('decodes the last second again and again, and no more than that', async () => {
     const { asked, told } = await listen(NOTHING, 'next stud six', 4);
     const windows = asked.flatMap((question) =>
@@ -106,7 +118,7 @@ describe('the ear for it', () => {
 
   it('tells once, gives its recogniser back, and hears no more', async () => {
     const { asked, told } = await listen(STOP, 'next stud six', 4);
-    expect(told).toEqual(['hush']);
+    expect(told).toEqual(['stop']);
     expect(asked.filter(({ action }) => action === 'remove')).toHaveLength(1);
     expect(asked.at(-1)?.action).toBe('remove');
   });

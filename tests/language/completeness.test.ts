@@ -47,6 +47,7 @@ describe('how far an utterance has come', () => {
     fc.assert(
       fc.property(phrase, fc.nat(), ({ place, words }, cut) => {
         const beginning = words.slice(0, cut % words.length);
+        fc.pre(!(words[0] === 'help' && beginning.length === 1));
         expect(['unfinished', 'complete, may go on', 'complete, likely whole']).toContain(
           place.completeness(beginning),
         );
@@ -101,6 +102,9 @@ describe('how far an utterance has come', () => {
         expect(completeness(asHeard.split(' '))).toBe(completeness(said.split(' ')));
   });
 });
+
+test('"help" is decided at once: "help me" means nothing more', () =>
+  expect(at('hold', 'help')).toBe('complete and closed'));
 
 test.each([
   ['confirm', 'affirm', 'complete and closed'],

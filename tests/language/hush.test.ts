@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { announce } from '../../src/language/announce.ts';
-import { HUSH_WORDS, spokenWords } from '../../src/language/hush.ts';
+import { CALL_WORD, HUSH_WORDS, hushWords, spokenWords } from '../../src/language/hush.ts';
 import { SITUATION_NAMES, stateIn } from '../../src/language/named-situations.ts';
 import { recogniserPhrases } from '../../src/language/phrases.ts';
 import { prompt } from '../../src/language/prompt.ts';
@@ -30,6 +30,26 @@ describe('the word that hushes the voice', () => {
   it.each(announcements)('is not in what is said at “$name”, so that the voice can be hushed there', ({ texts }) => {
     expect(texts.length).toBeGreaterThan(0);
     for (const text of texts) for (const word of HUSH_WORDS) expect(spokenWords(text)).not.toContain(word);
+  });
+});
+
+describe('the call for help', () => {
+  const words = (text: string): readonly string[] => spokenWords(text);
+  it('is heard over the voice while a weight is held and somebody can be called, and at no other time', () => {
+    expect(hushWords(words('Thirty seconds. Ports up.'), true)).toEqual(['stop', CALL_WORD]);
+    expect(hushWords(words('Thirty seconds. Ports up.'), false)).toEqual(['stop']);
+  });
+  it.each([
+    'Help! B. Invented, to the load, now!',
+    'Held. Ports up.',
+    'You hold it. Next, or set down.',
+    'Keep holding.',
+  ])('is never taken from its own voice: not listened for while that says “%s”', (text) =>
+    expect(hushWords(words(text), true)).toEqual(['stop']),
+  );
+  it('is heard over what is said again and again under a weight', () => {
+    const state = stateIn('holding');
+    for (const text of prompt(state)) expect(hushWords(words(text), true)).toContain(CALL_WORD);
   });
 });
 

@@ -83,6 +83,12 @@ export function Bench(props: {
   const taught = () => habitOf(shop.switches(), live.state().people.mechanic);
   const switches = createSwitchBoard({ live, devices, taught });
   watchGestures(devices, live);
+  onCleanup(
+    devices.heedCall(
+      () => live.state().people.second !== null && situation().sayings.some(({ meaning }) => meaning.kind === 'help'),
+      () => void live.act({ kind: 'help' }, 'voice'),
+    ),
+  );
   // Nobody answered a read-back: it is asked again, once all is quiet. Silence is an input, never an answer.
   createEffect(() => {
     const wait = silenceAfter(live.state());
