@@ -59,9 +59,14 @@ export function fold(state: SessionState, event: SessionEvent): SessionState {
   // A question or a refusal changes nothing.
   if (changed === state || NO_WORK.has(event.body.kind)) return changed;
   // A record from before breaks were asked about goes on without the answer.
-  const breakOf = GOES_ON.has(event.body.kind) ? null : changed.breakOf;
+  const breakOf = goesOn(state, event.body) ? null : changed.breakOf;
   return { ...changed, breakOf, lastAt: event.at.utc };
 }
+
+/** A weight is set down without an answer to the question after a break: that stays open. */
+const goesOn = ({ procedure }: SessionState, body: EventBody): boolean =>
+  GOES_ON.has(body.kind) &&
+  !(body.kind === 'step done' && procedure.steps.some(({ id, kind }) => id === body.step && kind === 'hold'));
 
 /** What changes the state and is nobody's work on the unit: a break goes on over it. */
 const NO_WORK: ReadonlySet<EventBody['kind']> = new Set([

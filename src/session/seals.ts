@@ -57,7 +57,10 @@ export function jointRefusal(state: SessionState, step: Step): Refusal | null {
   return isMissing(state, step, starts) ? { code: 'not started by hand', pattern: step.pattern } : null;
 }
 
-/** Whether a step that applies asks for a point, as part of the same refit, and none such is done. */
+/**
+ * Whether steps that apply ask for a point, as part of the same refit, and one of those before the tightening is not done.
+ * Where all of them come after it the procedure has it too late, and nothing is tightened.
+ */
 function isMissing(
   state: SessionState,
   step: Extract<Step, { kind: 'tighten' }>,
@@ -65,8 +68,10 @@ function isMissing(
 ): boolean {
   const isWanted =
     typeof wanted === 'function' ? wanted : (point: Point): boolean => pointKey(point) === pointKey(wanted);
+  const { steps } = state.procedure;
   const asking = refitOf(state.procedure, step).filter(
     (each) => !doesNotApply(state, each) && pointsOf(state.procedure, each).some(isWanted),
   );
-  return asking.length > 0 && !asking.some(({ id }) => state.doneSteps.has(id));
+  const before = asking.filter((each) => steps.indexOf(each) < steps.indexOf(step));
+  return asking.length > 0 && (before.length === 0 || before.some(({ id }) => !state.doneSteps.has(id)));
 }

@@ -37,6 +37,13 @@ test('a procedure file that cannot be used is refused with the place in it and w
   expect(text).toMatch(/source/);
   await app.page.getByLabel('Open a procedure file').setInputFiles(file('no.json', 'not { json'));
   await app.page.getByText(/no\.json cannot be used/).waitFor();
+  // Taken off the disk between choosing and reading.
+  await app.page.evaluate(() => {
+    File.prototype.text = () => Promise.reject(new DOMException('The file is gone.', 'NotFoundError'));
+  });
+  await app.page.getByLabel('Open a procedure file').setInputFiles(file('gone.json', '{}'));
+  await app.page.getByText(/gone\.json cannot be used/).waitFor();
+  expect(await alert.innerText()).toMatch(/cannot be read from the disk: The file is gone\..*Open it again/);
 });
 
 test('what the app says itself is no command, however it reaches the microphone', async () => {

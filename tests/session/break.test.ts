@@ -56,6 +56,14 @@ describe('a break', () => {
       expect(refused(tell(back, meaning))).toEqual({ code: 'break first' });
     expect(kinds(tell(back, { kind: 'question', question: { about: 'place' } }))).toEqual(['asked']);
   });
+  test('in which a weight was held is still asked about when that is set down', () => {
+    const carry = step('carry', 'hold', { calls: ['Off', 'Down'] });
+    const held = tell(start(procedureOf([carry, step('rest', 'do')])), { kind: 'held' });
+    const down = tell(after(held, 45, 'reopened'), { kind: 'set down' });
+    expect(kinds(down)).toContain('step done');
+    expect(refused(tell(down, next))).toEqual({ code: 'break first' });
+    expect(kinds(tell(down, affirm, next))).toContain('step done');
+  });
   test('is not made shorter by a second person who joins meanwhile', () => {
     const joined = later(tell(begun, standBy), 29, { kind: 'second person joined', name: 'Third person' });
     expect(after(joined, 2).state.breakOf).toBe(31 * 60_000);

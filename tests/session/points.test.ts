@@ -341,6 +341,18 @@ describe('a joint is not tightened', () => {
     expect(kinds(tell(late, affirm, next, reading('24.5')))).toEqual(['reading captured']);
   });
 
+  test('before each seating that comes before it, where one refit has two', () => {
+    const seat = (id: string) => step(id, 'do', about('seated'));
+    const twice = start(procedureOf([seat('one'), tighten('a'), seat('two'), tighten('b')], clamping));
+    const tightened = ['24.5', '24.5', '24.5'].flatMap((value) => [reading(value), affirm]);
+    const second = tell(twice, affirm, next, ...tightened);
+    expect(stepOf(second)).toBe('two');
+    expect(kinds(tell(second, affirm, next, reading('24.5')))).toEqual(['reading captured']);
+    // A record that came past the second seating without it: nothing is tightened.
+    const without = { ...second, state: { ...second.state, at: second.state.at + 1 } };
+    expect(refused(tell(without, reading('24.5')))?.code).toBe('seal not seated');
+  });
+
   test('nor snugged or turned', () => {
     const passes = [{ kind: 'snug' }];
     const early = start(procedureOf([tighten('tighten', { passes }), step('seat', 'do', about('seated'))], clamping));

@@ -91,7 +91,7 @@ function stepsOf(
           fields: { ...applies, ...tightening(words, reading) },
         }),
       ];
-  const check = checkOf(step, number, words.text, applies);
+  noteCheck(step, reading);
   const sure = children.findIndex((child) => isAlwaysWorked(child, reading));
   const rest = children.flatMap((child, i) => {
     const isTold = isHeading && (sure < 0 || i <= sure);
@@ -99,7 +99,7 @@ function stepsOf(
     return stepsOf(child, [...numbers, i + 1], inside, reading);
   });
   reading.left.step = null;
-  return [...made, ...rest, ...check];
+  return [...made, ...rest];
 }
 
 /** Whether there is work in a step on every unit that comes to the steps around it. */
@@ -173,12 +173,15 @@ function appliesTo(step: Element, around: JsonFields, reading: StepReading): Jso
   return { applies: { condition, is: true } };
 }
 
-/** The check of a step by somebody who did none of the work (from memory: attribute independentCheck). */
-function checkOf(step: Element, number: string, words: string, applies: JsonFields): readonly ImportedStep[] {
-  if (step.attributes.independentCheck === undefined) return [];
-  const [title, text] = ['Independent check', `Check step ${number} independently.`];
-  const fields = { what: words || text, independent: true, ...applies };
-  return [importedStep({ number: `${number}C`, title, text, kind: 'witness', hazards: [], notes: [], fields })];
+/** Who is to check a step stands in a code (from memory: attribute independentCheck) that is not known here. */
+function noteCheck(step: Element, { left }: StepReading): void {
+  const code = step.attributes.independentCheck;
+  if (code !== undefined) {
+    left.note(
+      step.line,
+      `the independent check "${code}" is not taken over: look up whom the code asks for, and add a witness step`,
+    );
+  }
 }
 
 /** Warnings and cautions that carry an id, wherever they stand outside of steps. */

@@ -105,7 +105,8 @@ export function personsIn(preliminary: Element | undefined, left: LeftOutList): 
       plainText(elementAt(person, 'trade')),
       plainText(elementAt(person, 'estimatedTime')),
     ].filter(Boolean);
-    if (words.length > 0) left.note(person.line, `category, skill, trade and time of a person: ${words.join(', ')}`);
+    if (words.length > 0)
+      left.note(person.line, `category, skill, trade and time of a person are not taken over: ${words.join(', ')}`);
   }
   const count = people.reduce((sum, { attributes }) => sum + (Number(attributes.numRequired) || 1), 0);
   return count >= 1 && count <= 20 ? count : null;

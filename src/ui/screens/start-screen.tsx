@@ -7,6 +7,7 @@ import type { Shop } from '../app.tsx';
 import { now } from '../clock.ts';
 import { demoProcedures } from '../demos.ts';
 import { handedOver } from '../handed-over.ts';
+import { messageOf } from '../message.ts';
 import { addressOf, go } from '../router.ts';
 import { CheckLinks } from '../parts/check-links.tsx';
 import { FileButton } from '../parts/file-button.tsx';
@@ -65,7 +66,12 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
   }
 
   async function beginFromFile(file: File): Promise<void> {
-    begin(await file.text(), file.name);
+    const text = await file.text().catch((error: unknown) => {
+      const message = `It cannot be read from the disk: ${messageOf(error)} Open it again, or a copy of it.`;
+      setFaults({ file: file.name, faults: [{ path: '', message }] });
+      return null;
+    });
+    if (text !== null) begin(text, file.name);
   }
 
   return (
