@@ -7,8 +7,8 @@ import * as v from 'valibot';
 import type { Basis, EventBody, WrittenRule } from '../session/event.ts';
 import { DEVIATION_KINDS, DISPOSITION_KINDS } from '../session/intent.ts';
 import { compare, fromWritten } from '../units/index.ts';
-import { Count, DecimalText, exactly, Hash, list, only, written, WrittenTorque } from './exactly.ts';
-import { Day, PreparedFactSchema } from './prepared-schema.ts';
+import { Count, Day, DecimalText, exactly, Hash, list, only, written, WrittenTorque } from './exactly.ts';
+import { PreparedFactSchema } from './prepared-schema.ts';
 import { Doubts, MeaningSchema, QuestionSchema, RefusalSchema } from './input-schema.ts';
 
 const Window = v.pipe(

@@ -1,5 +1,6 @@
 /** Tools for the schemas of a record: the compiler proves that they let in exactly what the types of the session say. */
 import * as v from 'valibot';
+import { isDay } from '../procedure/day.ts';
 import { DECIMAL, unitsOf, type Kind, type Written } from '../units/index.ts';
 
 /** A type with every field that may be absent made to be there, to its depth: so a forgotten one shows as a difference. */
@@ -53,3 +54,6 @@ export const WrittenTorque = exactly<Written<'torque'>>()(written('torque'));
 
 /** What has a kind and nothing more. */
 export const only = <const Word extends string>(kind: Word) => v.strictObject({ kind: v.literal(kind) });
+
+/** A day that is none would stop the fold: whether a calibration holds is worked out from it. */
+export const Day = v.pipe(v.string(), v.isoDate(), v.check(isDay, 'Expected a day of the calendar'));

@@ -14,11 +14,13 @@ import {
   type Source,
 } from '../session/intent.ts';
 import type { Refusal } from '../session/refusal.ts';
-import { Count, exactly, Hash, list, only, Time } from './exactly.ts';
+import { Count, Day, exactly, Hash, list, only, Time } from './exactly.ts';
 
 export const SourceSchema = exactly<Source>()(v.picklist(['voice', 'gesture', 'pedal', 'touch', 'key', 'program']));
 
-export const InstantSchema = exactly<Instant>()(v.strictObject({ utc: Time, monotonic: v.number() }));
+export const InstantSchema = exactly<Instant>()(
+  v.strictObject({ utc: Time, monotonic: v.number(), day: v.exactOptional(Day) }),
+);
 
 const SoundSchema = exactly<SoundOfReading>()(
   v.variant('kept', [

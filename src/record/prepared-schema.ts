@@ -1,12 +1,9 @@
 /** The door for what was found and said before the first step, as it stands in an entry. */
 import * as v from 'valibot';
 import { HANDLINGS } from '../lifting/index.ts';
-import { isDay } from '../procedure/day.ts';
 import type { PreparedFact } from '../session/preparation/fact.ts';
-import { Count, exactly, Time, written } from './exactly.ts';
+import { Count, Day, exactly, Time, written } from './exactly.ts';
 
-/** A day that is none would stop the fold: whether a calibration holds is worked out from it. */
-export const Day = v.pipe(v.string(), v.isoDate(), v.check(isDay, 'Expected a day of the calendar'));
 const HandlingSchema = v.picklist(HANDLINGS);
 
 export const PreparedFactSchema = exactly<PreparedFact>()(

@@ -6,6 +6,7 @@ import { deviationsAfter } from './deviation.ts';
 import type { EventBody, People, SessionEvent } from './event.ts';
 import { afterClosing } from './closing.ts';
 import { afterHold, NOT_HELD } from './hold.ts';
+import { dayOf } from './intent.ts';
 import { afterValue, valuesBefore } from './observed.ts';
 import { peopleAfter } from './people.ts';
 import { procedureAfter } from './preparation/recorded.ts';
@@ -101,14 +102,14 @@ function after(state: SessionState, event: SessionEvent): SessionState {
   const { body } = event;
   switch (body.kind) {
     case 'opened':
-      return { ...state, day: dayOf(event) };
+      return { ...state, day: dayOf(event.at) };
     case 'prepared': {
       const { procedure, prepared } = state;
       return { ...state, procedure: procedureAfter(procedure, body.fact), prepared: [...prepared, body.fact] };
     }
     case 'reopened':
     case 'break noticed':
-      return broken({ ...state, day: dayOf(event) }, event);
+      return broken({ ...state, day: dayOf(event.at) }, event);
     case 'repeat asked':
     case 'asked':
     case 'refused':
@@ -191,11 +192,11 @@ function after(state: SessionState, event: SessionEvent): SessionState {
     case 'handover begun':
       return { ...state, phase: 'standing by', handingOver: true };
     case 'handed over':
-      return handedOver(broken({ ...state, day: dayOf(event) }, event), body);
+      return handedOver(broken({ ...state, day: dayOf(event.at) }, event), body);
     case 'stood by':
       return { ...state, phase: 'standing by' };
     case 'continued':
-      return broken({ ...state, phase: 'working', handingOver: false, day: dayOf(event) }, event);
+      return broken({ ...state, phase: 'working', handingOver: false, day: dayOf(event.at) }, event);
     case 'break accepted':
       return { ...state, breakOf: null };
     case 'pass restarted':
@@ -269,9 +270,6 @@ function handedOver(state: SessionState, body: Extract<EventBody, { kind: 'hande
     acknowledged: new Set([...state.acknowledged].filter((key) => !isOfStep(key))),
   };
 }
-
-/** A session may be gone on with on another day, when a calibration has run out. */
-const dayOf = ({ at }: SessionEvent): string => at.utc.slice(0, 10);
 
 /** The steps after one that is taken back are worked again, with their warnings, points and answers; fasteners done by hand stay done. */
 function takenBack(state: SessionState, at: number): SessionState {

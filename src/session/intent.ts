@@ -7,7 +7,12 @@ export type Source = 'voice' | 'gesture' | 'pedal' | 'touch' | 'key' | 'program'
 export interface Instant {
   readonly utc: string;
   readonly monotonic: number;
+  /** The calendar day where the device stands, 'YYYY-MM-DD'; absent in entries from before it was kept. */
+  readonly day?: string;
 }
+
+/** The calendar day of a moment: by it a calibration or a consumable runs out. Where it was not kept, the one of UTC. */
+export const dayOf = ({ day, utc }: Instant): string => day ?? utc.slice(0, 10);
 
 /**
  * The sound around what was heard, as the record names it: by its hash, so that the sound itself may be deleted later and

@@ -21,7 +21,7 @@ export interface SessionState {
   readonly prepared: readonly PreparedFact[];
   /** Everybody who has been the mechanic in this session: none of them can witness in it. */
   readonly doers: readonly string[];
-  /** The day (UTC, 'YYYY-MM-DD') on which the session was opened, or was gone on with; null before it is opened. */
+  /** The calendar day ('YYYY-MM-DD') on which the session was opened, or was gone on with; null before it is opened. */
   readonly day: string | null;
   readonly phase: 'working' | 'standing by' | 'closed';
   /** Index of the current step in `procedure.steps`; the number of steps once all are done. */

@@ -34,7 +34,7 @@ export interface PreparationDraft {
   readonly file: string;
   /** Whether everybody agreed that the sound around readings is kept. */
   readonly sound: 'agreed' | 'not agreed';
-  /** The day (UTC, 'YYYY-MM-DD') for which people gave their word in it. */
+  /** The calendar day ('YYYY-MM-DD') for which people gave their word in it. */
   readonly day: string;
   readonly entered: Entered;
 }

@@ -5,7 +5,7 @@ import type { Bindings } from '../gesture/bindings.ts';
 import type { Habit } from '../storage/habits.ts';
 import { loadSettings, saveSettings, type Settings } from '../storage/settings.ts';
 import { loadVoices, type Voice } from '../storage/voices.ts';
-import { now } from './clock.ts';
+import { today } from './clock.ts';
 import { createDevices, type Devices } from './devices.ts';
 import { createDisplay, type Display } from './display.ts';
 import { switchBook } from './hand-habits.ts';
@@ -110,7 +110,7 @@ async function openShop(display: Display): Promise<Shop> {
   const [offered, setOffered] = createSignal<readonly OfferedModel[]>([]);
   const [voices, setVoices] = createSignal(await loadVoices());
   const [switches, setSwitches] = createSignal(await switchBook.load());
-  const [preparation, setPreparation] = createSignal(await loadDraft(now().utc.slice(0, 10)));
+  const [preparation, setPreparation] = createSignal(await loadDraft(today()));
   const remember = (change: Partial<Settings>): void => {
     settings = { ...settings, ...change };
     void saveSettings(settings);

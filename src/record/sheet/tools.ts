@@ -1,6 +1,7 @@
 /** The tools of the work, with whether their calibration held on the days on which they were used. */
 import type { Procedure, Tool } from '../../procedure/procedure.ts';
 import { runningToolOf, toolOf } from '../../session/calls.ts';
+import { dayOf } from '../../session/intent.ts';
 import type { SessionState } from '../../session/state.ts';
 import { asWritten } from './as-written.ts';
 
@@ -10,7 +11,7 @@ export interface SheetTool {
   readonly range: string;
   readonly accuracy: string;
   readonly calibrationDue: string;
-  /** The days (UTC) on which it was read, and whether its calibration held on all of them. */
+  /** The calendar days on which it was read, and whether its calibration held on all of them. */
   readonly used: string;
 }
 
@@ -24,7 +25,7 @@ export function toolsOf({ procedure, prepared, readings, skippedSteps }: Session
   const read = procedure.tools.filter(({ id }) => readings.some(({ basis }) => basis.tool === id));
   const labelled = new Set(prepared.map((fact) => (fact.of === 'tool' && fact.from === 'label' ? fact.tool : null)));
   return [...new Set([...named, ...read])].map((tool) => {
-    const days = readings.filter(({ basis }) => basis.tool === tool.id).map(({ at }) => at.utc.slice(0, 10));
+    const days = readings.filter(({ basis }) => basis.tool === tool.id).map(({ at }) => dayOf(at));
     return {
       name: tool.name,
       id: tool.id,

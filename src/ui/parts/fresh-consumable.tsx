@@ -40,14 +40,8 @@ export function FreshConsumable(props: {
         </label>
         <Show when={props.spent.wantsExpiry}>
           <label>
-            Use by, such as 2027-01-31
-            <input
-              name="expires"
-              inputmode="numeric"
-              autocomplete="off"
-              value={expires()}
-              onInput={(e) => setExpires(e.currentTarget.value)}
-            />
+            Use by
+            <input name="expires" type="date" value={expires()} onInput={(e) => setExpires(e.currentTarget.value)} />
           </label>
         </Show>
         <Show when={props.spent.wantsQuantity}>

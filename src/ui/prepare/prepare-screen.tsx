@@ -10,7 +10,7 @@ import type { PreparationDraft } from '../../storage/preparation-draft.ts';
 import { voiceOf } from '../../storage/voices.ts';
 import type { Shop } from '../app.tsx';
 import { isOld, verdictOf } from '../check-words.ts';
-import { now } from '../clock.ts';
+import { now, today } from '../clock.ts';
 import { deviceThumbprint } from '../device-seal.ts';
 import { messageOf } from '../message.ts';
 import { CheckLinks } from '../parts/check-links.tsx';
@@ -50,7 +50,7 @@ function Page(props: {
     const after = setEntered((before) => ({ ...before, ...part }));
     shop.setPreparation({ ...draft, entered: after });
   };
-  const seen = (): Circumstances => ({ day: now().utc.slice(0, 10), microphones: checksOf(shop, entered()) });
+  const seen = (): Circumstances => ({ day: today(), microphones: checksOf(shop, entered()) });
   const findings = createMemo(() => assess(procedure, entered(), seen()));
   // Rows are made from these: they stay as they are while something else is entered, and so does the focus in them.
   const conditions = createMemo(() => entered().conditions);

@@ -4,7 +4,7 @@ import type { SessionFile } from '../../record/sealed-file.ts';
 import { isSamePerson } from '../../session/people.ts';
 import { enteredNothing } from '../../session/preparation/entered.ts';
 import type { Shop } from '../app.tsx';
-import { now } from '../clock.ts';
+import { today } from '../clock.ts';
 import { demoProcedures } from '../demos.ts';
 import { handedOver } from '../handed-over.ts';
 import { messageOf } from '../message.ts';
@@ -54,7 +54,7 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
       text,
       file,
       sound: isSoundAgreed() ? 'agreed' : 'not agreed',
-      day: now().utc.slice(0, 10),
+      day: today(),
       entered: enteredNothing(mechanic().trim(), second().trim()),
     });
     go({ kind: 'prepare' });
