@@ -21,7 +21,10 @@ import {
   WorkScreen,
 } from './screens.ts';
 import { StartScreen } from './screens/start-screen.tsx';
+import { lackingIn, type Browser } from './lacks.ts';
 import { messageOf } from './message.ts';
+import { Lacks } from './parts/this-program.tsx';
+import { createVersions, type Versions } from './versions.ts';
 
 /** What every screen may use. */
 export interface Shop {
@@ -39,6 +42,7 @@ export interface Shop {
   /** The switches that people have taught on this device. */
   readonly switches: Accessor<readonly Habit<Bindings>[]>;
   setSwitches(switches: readonly Habit<Bindings>[]): void;
+  readonly versions: Versions;
   /** The preparation that is under way; null where there is none. */
   readonly preparation: Accessor<PreparationDraft | null>;
   /** Replaces it, here and on this device. */
@@ -71,7 +75,12 @@ function Shopfloor(props: { readonly place: Place; readonly display: Display }):
   return (
     <Switch fallback={<p class="opening">Opening…</p>}>
       <Match when={shop.error as unknown}>
-        {(error) => <p class="opening">Bothhands cannot open its record on this device: {messageOf(error())}</p>}
+        {(error) => (
+          <div class="opening" role="alert">
+            <p>Bothhands cannot open its record on this device: {messageOf(error())}</p>
+            <Lacks lacking={lackingIn(globalThis as unknown as Browser)} />
+          </div>
+        )}
       </Match>
       <Match when={shop()}>{(ready) => <Screen shop={ready()} place={props.place} />}</Match>
     </Switch>
@@ -122,7 +131,7 @@ async function openShop(display: Display): Promise<Shop> {
     if (choice?.ok) remember({ model: choice.model });
   }
   // The screen does not wait for a server that may be gone, nor for the model.
-  void loadModel();
+  const versions = createVersions(loadModel());
   // What a broken line kept away comes when the line is back.
   window.addEventListener('online', () => {
     if (devices.modelName() === null && devices.hearingState().kind !== 'loading') void loadModel();
@@ -140,6 +149,7 @@ async function openShop(display: Display): Promise<Shop> {
     setVoices,
     switches,
     setSwitches,
+    versions,
     preparation,
     setPreparation(draft) {
       setPreparation(draft);

@@ -8,7 +8,7 @@ import { CALL_WORD, hushWords, spokenWords } from '../language/hush.ts';
 import { createCameraReport } from './camera-report.ts';
 import { createEarReport } from './ear-report.ts';
 import { heardSound, type HeardSound } from './heard-sound.ts';
-import { takePen, type Pen } from '../storage/pen.ts';
+import { EAR, takePen, type Pen } from '../storage/pen.ts';
 import { SECONDS_REMEMBERED } from './sound-keeper.ts';
 import { createSpeaking, type Speaking, type SpeakingState } from '../speaking/speaking.ts';
 
@@ -109,7 +109,7 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
   }
 
   async function open(): Promise<void> {
-    ear ??= await takePen('ear');
+    ear ??= await takePen(EAR);
     setElsewhere(ear === null);
     if (ear === null) return;
     await speaking.unlock();

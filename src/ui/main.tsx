@@ -1,5 +1,4 @@
 import { render } from 'solid-js/web';
-import { registerSW } from 'virtual:pwa-register';
 import { App } from './app.tsx';
 import './style.css';
 
@@ -8,7 +7,5 @@ const root = document.getElementById('app');
 root?.replaceChildren();
 if (root) render(() => <App />, root);
 
-// A new version waits until the app is started afresh: nothing changes under a job.
-registerSW({ immediate: true });
 // Without this promise a browser may throw the record away when the disk runs full.
 void navigator.storage?.persist?.();
