@@ -4,7 +4,8 @@ import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { DEMO_SESSION_FILE } from '../../src/cli/demo-session.ts';
-import { AppPage } from '../support/app-page.ts';
+import { AppPage, ofKind } from '../support/app-page.ts';
+import { HELD_TO_SIGN } from '../../src/ui/signing.ts';
 import { passPreparation } from '../support/pass-preparation.ts';
 import { step } from '../session/play.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
@@ -118,4 +119,24 @@ describe.each(Object.entries(SCREENS))('the screen “%s”', (_, go) => {
     await app.page.setViewportSize({ width, height });
     expect(await faults(app.page)).toEqual([]);
   });
+});
+
+test('a signature is a name and a press of two seconds: neither less of a press nor a press without a name signs', async () => {
+  const signed = async () => ofKind(await app.entries(), 'signed').map(({ body, source }) => [body.person, source]);
+  const button = app.page.getByRole('button', { name: 'Hold for two seconds to sign' });
+  const press = async (milliseconds: number): Promise<void> => {
+    const box = await button.boundingBox();
+    if (!box) throw new Error('There is nothing to press.');
+    await app.page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    await app.page.mouse.down();
+    await app.page.waitForTimeout(milliseconds);
+    await app.page.mouse.up();
+  };
+  await press(HELD_TO_SIGN + 300);
+  await app.page.getByLabel('Your name').fill('A. Invented');
+  await press(HELD_TO_SIGN / 2);
+  expect(await signed()).toEqual([]);
+  await press(HELD_TO_SIGN + 300);
+  await expect.poll(signed).toEqual([['A. Invented', 'touch']]);
+  await app.page.getByText('All steps are done.').first().waitFor();
 });

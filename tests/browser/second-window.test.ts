@@ -226,3 +226,22 @@ test('the window opens neither microphone nor voice, and loads neither', async (
   expect(fetched.filter((path) => /models|wasm|worker/.test(path))).toEqual([]);
   await page.close();
 });
+
+test('a second editor says that another one writes, and overwrites nothing; it opens once that one is left', async () => {
+  const { page } = mechanic;
+  const title = (of: Page) => of.getByLabel('Title', { exact: true });
+  await page.evaluate(() => (location.hash = '#/editor'));
+  await title(page).fill('Written in the first window');
+  const second = await browser.context.newPage();
+  await second.goto(`${mechanic.url}#/editor`);
+  const notice = second.getByRole('alert');
+  expect(await notice.innerText()).toMatch(/being written in another window.*Nothing is lost/);
+  expect(await title(second).count()).toBe(0);
+  await key(second, 'Look again').click();
+  await notice.waitFor();
+  await title(page).fill('Written on in the first window');
+  await page.getByRole('link', { name: 'Back to the start' }).click();
+  await page.getByRole('heading', { name: 'Bothhands' }).waitFor();
+  await key(second, 'Look again').click();
+  expect(await title(second).inputValue()).toBe('Written on in the first window');
+});

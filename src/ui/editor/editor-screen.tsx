@@ -1,8 +1,10 @@
-import { createResource, Show, untrack, type JSX } from 'solid-js';
+import { createResource, createSignal, Match, Show, Switch, untrack, type JSX } from 'solid-js';
 import { fieldWords } from '../../procedure/edit/place-words.ts';
 import { partsBeside } from '../../procedure/edit/findings.ts';
 import { openDraftBook } from '../../storage/draft-book.ts';
 import type { Shop } from '../app.tsx';
+import { WayBack } from '../parts/way-back.tsx';
+import { createPen } from '../pen-of-screen.ts';
 import { addressOf } from '../router.ts';
 import { createEditor, type Editor, EditorContext } from './editor.ts';
 import { FileBar } from './file-bar.tsx';
@@ -19,8 +21,12 @@ import './editor.css';
 /** Makes and edits a procedure without a word of JSON. The draft is kept on this device with every change. */
 export function EditorScreen(props: { readonly shop: Shop }): JSX.Element {
   const book = openDraftBook();
-  // A browser that keeps nothing is no reason not to write one.
-  const [editor] = createResource(async () => createEditor(book, await book.read().catch(() => null)));
+  const [attempt, setAttempt] = createSignal(1);
+  const pen = createPen('draft');
+  // A browser that keeps nothing is no reason not to write one; another window that writes on the same draft is.
+  const [editor] = createResource(attempt, async () =>
+    (await pen().catch(() => true)) ? createEditor(book, await book.read().catch(() => null)) : 'elsewhere',
+  );
   const say = (texts: readonly string[]): void => {
     const { devices } = untrack(() => props.shop);
     // Browsers give sound only in a tap; the ear stays as it is.
@@ -28,17 +34,31 @@ export function EditorScreen(props: { readonly shop: Shop }): JSX.Element {
     void devices.announce(texts);
   };
   return (
-    <Show when={editor()} fallback={<p class="opening">Opening…</p>}>
-      {(ready) => (
-        <EditorContext.Provider value={ready()}>
-          <SayContext.Provider value={say}>
-            <EditorPage editor={ready()} />
-          </SayContext.Provider>
-        </EditorContext.Provider>
-      )}
-    </Show>
+    <Switch fallback={<p class="opening">Opening…</p>}>
+      <Match when={editor() === 'elsewhere'}>
+        <WayBack>
+          A procedure is being written in another window, and there is one draft on this device. Write there; or close
+          that window and look again. Nothing is lost.{' '}
+          <button type="button" onClick={() => setAttempt((count) => count + 1)}>
+            Look again
+          </button>
+        </WayBack>
+      </Match>
+      <Match when={written(editor())}>
+        {(ready) => (
+          <EditorContext.Provider value={ready()}>
+            <SayContext.Provider value={say}>
+              <EditorPage editor={ready()} />
+            </SayContext.Provider>
+          </EditorContext.Provider>
+        )}
+      </Match>
+    </Switch>
   );
 }
+
+const written = (opened: Editor | 'elsewhere' | undefined): Editor | null =>
+  opened === undefined || opened === 'elsewhere' ? null : opened;
 
 /** The parts of a file that the page has fields for. */
 const SHOWN = [

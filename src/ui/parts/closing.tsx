@@ -2,6 +2,7 @@
 import { For, Match, Show, Switch, createEffect, createSignal, on, onCleanup, type JSX } from 'solid-js';
 import { DISPOSITION_KINDS, type Meaning, type Source } from '../../session/intent.ts';
 import { LONGEST_NAME } from '../../session/people.ts';
+import { HELD_TO_SIGN } from '../signing.ts';
 import type { ClosingView } from '../view/closing.ts';
 
 type OnMeaning = (meaning: Meaning, source: Source) => void;
@@ -69,8 +70,6 @@ function Decide(props: { readonly of: number; readonly text: string; readonly on
   );
 }
 
-/** How long the button is held to sign, in milliseconds. */
-export const HELD_TO_SIGN = 2000;
 /** Two presses closer together are one double tap, in milliseconds. */
 const APART = 500;
 

@@ -6,16 +6,15 @@ import {
   createMemo,
   createResource,
   createSignal,
-  onCleanup,
   untrack,
   type JSX,
 } from 'solid-js';
-import { takePen, type Pen } from '../../storage/pen.ts';
 import type { Shop } from '../app.tsx';
 import { deviceThumbprint, expectSeal } from '../device-seal.ts';
 import { messageOf } from '../message.ts';
 import { WayBack } from '../parts/way-back.tsx';
 import { WorkPanel } from '../parts/work-panel.tsx';
+import { createPen } from '../pen-of-screen.ts';
 import { addressOf } from '../router.ts';
 import { readSession, stateAfter, type KeptSession } from '../session-file.ts';
 import { workView } from '../view.ts';
@@ -50,21 +49,6 @@ export function WorkScreen(props: { readonly shop: Shop; readonly session: strin
       </Switch>
     </ErrorBoundary>
   );
-}
-
-/** The pen of a session for as long as this screen is up, also where the screen is left before the pen arrives. */
-function createPen(session: string): () => Promise<boolean> {
-  let pen: Pen | null = null;
-  let isLeft = false;
-  onCleanup(() => {
-    isLeft = true;
-    pen?.release();
-  });
-  return async () => {
-    pen ??= await takePen(session);
-    if (isLeft) pen?.release();
-    return pen !== null && !isLeft;
-  };
 }
 
 function ReadOnly(props: { readonly kept: KeptSession; readonly onAgain: () => void }): JSX.Element {
