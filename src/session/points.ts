@@ -50,9 +50,14 @@ const hasFailed = (state: SessionState, step: Step, seal: string): boolean =>
     (point) => point.kind === 'criterion' && point.seal === seal && answerGiven(state, step.id, point) === 'negative',
   );
 
-/** A check that asks itself whether a seal is reused or replaced, and goes on with no other answer: that is the answer to the point. */
+/**
+ * A check that asks itself whether a seal is reused or replaced, and goes on with no other answer: that is the answer to the
+ * point. One that cannot be answered with "replace" would leave no way on from a seal that is spent: there the point is asked.
+ */
 export const isAnsweredByStep = (step: Step): boolean =>
-  step.kind === 'check' && step.outcomes.every(({ id, then }) => then === 'stay' || id === 'reuse' || id === 'replace');
+  step.kind === 'check' &&
+  step.outcomes.every(({ id, then }) => then === 'stay' || id === 'reuse' || id === 'replace') &&
+  step.outcomes.some(({ id, then }) => then === 'go on' && id === 'replace');
 
 /** The seals about which the answer to a check decides. */
 export const sealsDecidedBy = (state: SessionState, step: Step): readonly Extract<Point, { kind: 'seal' }>[] =>

@@ -58,8 +58,8 @@ export function jointRefusal(state: SessionState, step: Step): Refusal | null {
 }
 
 /**
- * Whether steps that apply ask for a point, as part of the same refit, and one of those before the tightening is not done.
- * Where all of them come after it the procedure has it too late, and nothing is tightened.
+ * Whether a step before a tightening, of the same refit, asks for a point, applies, and is not done. Where the procedure has
+ * all of them only after it, nothing is tightened either; but for those that make ready another tightening after them.
  */
 function isMissing(
   state: SessionState,
@@ -68,10 +68,12 @@ function isMissing(
 ): boolean {
   const isWanted =
     typeof wanted === 'function' ? wanted : (point: Point): boolean => pointKey(point) === pointKey(wanted);
-  const { steps } = state.procedure;
-  const asking = refitOf(state.procedure, step).filter(
-    (each) => !doesNotApply(state, each) && pointsOf(state.procedure, each).some(isWanted),
+  const refit = refitOf(state.procedure, step);
+  const at = refit.indexOf(step);
+  const asks = (each: Step): boolean => pointsOf(state.procedure, each).some(isWanted);
+  const before = refit.slice(0, at).filter(asks);
+  const last = refit.findLastIndex((each) => each.kind === 'tighten' && each.pattern === step.pattern);
+  return (before.length > 0 ? before : refit.slice(last).filter(asks)).some(
+    (each) => !doesNotApply(state, each) && !state.doneSteps.has(each.id),
   );
-  const before = asking.filter((each) => steps.indexOf(each) < steps.indexOf(step));
-  return asking.length > 0 && (before.length === 0 || before.some(({ id }) => !state.doneSteps.has(id)));
 }

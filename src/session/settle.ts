@@ -5,6 +5,7 @@ import type { EventBody } from './event.ts';
 import type { WorkingMeaning } from './intent.ts';
 import { pointKey, type Point, type PointAnswer } from './point.ts';
 import { unaccounted, withPoint } from './account.ts';
+import { answerGiven } from './openings.ts';
 import { currentPoint, sealsDecidedBy } from './points.ts';
 import type { Refusal } from './refusal.ts';
 import { failedCriterion, isNeverReused, reuseRefusal, sealOf } from './seals.ts';
@@ -53,7 +54,8 @@ export function answerCheck(state: SessionState, step: Step, outcomeId: string):
   const outcome = step.outcomes.find(({ id }) => id === outcomeId);
   if (!outcome) return refuse({ code: 'no such answer' });
   const fate = outcome.id === 'reuse' || outcome.id === 'replace' ? outcome.id : null;
-  const seals = fate ? sealsDecidedBy(state, step) : [];
+  // Where the check is answered once more, because something else of its step was open, no other seal is taken.
+  const seals = fate ? sealsDecidedBy(state, step).filter((point) => answerGiven(state, step.id, point) !== fate) : [];
   const [refusal] = seals.flatMap((point) => (fate && answerRefusal(state, point, fate)) ?? []);
   if (refusal) return refuse(refusal);
   const settled = seals.flatMap((point) => (fate ? [pointSettled(state, step, point, fate)] : []));

@@ -125,6 +125,7 @@ test('a signature is a name and a press of two seconds: neither less of a press 
   const signed = async () => ofKind(await app.entries(), 'signed').map(({ body, source }) => [body.person, source]);
   const button = app.page.getByRole('button', { name: 'Hold for two seconds to sign' });
   const press = async (milliseconds: number): Promise<void> => {
+    await button.scrollIntoViewIfNeeded();
     const box = await button.boundingBox();
     if (!box) throw new Error('There is nothing to press.');
     await app.page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);

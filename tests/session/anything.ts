@@ -6,7 +6,7 @@ import { openDeviation } from '../../src/session/deviation.ts';
 import { DEVIATION_KINDS, DISPOSITION_KINDS, type Meaning } from '../../src/session/intent.ts';
 import { witnessIn } from '../../src/session/people.ts';
 import { pointsOf, type Point } from '../../src/session/point.ts';
-import { currentPoint } from '../../src/session/points.ts';
+import { currentPoint, sealsDecidedBy } from '../../src/session/points.ts';
 import { reuseRefusal } from '../../src/session/seals.ts';
 import { spentConsumable } from '../../src/session/settle.ts';
 import { settingOf } from '../../src/session/setting.ts';
@@ -251,8 +251,11 @@ export function openly(state: SessionState): Meaning {
       ? { kind: 'next' }
       : { kind: 'observed', value: current.window?.min ?? '1' };
   if (current?.kind === 'hold') return { kind: state.hold === null ? 'held' : 'set down' };
-  if (current?.kind === 'check')
-    return { kind: 'answer', outcome: current.outcomes.find(({ then }) => then === 'go on')?.id ?? '' };
+  if (current?.kind === 'check') {
+    const isSpent = sealsDecidedBy(state, current).some(({ seal }) => reuseRefusal(state, seal));
+    const onwards = current.outcomes.filter(({ id, then }) => then === 'go on' && !(isSpent && id === 'reuse'));
+    return { kind: 'answer', outcome: onwards[0]?.id ?? '' };
+  }
   const call = currentCall(state);
   if (current?.kind !== 'tighten' || !call || !isReadCall(call)) return { kind: 'next' };
   const { resolution } = toolFor(state.procedure, current, call.pass.index);
