@@ -1,4 +1,3 @@
-import type { Beep } from './tones.ts';
 import type { Sound } from './sound.ts';
 import { within } from './time-limit.ts';
 import { OutputStopped } from './voice.ts';
@@ -18,15 +17,10 @@ export interface Output {
    * @throws OutputStopped
    */
   play(sound: Sound, signal: AbortSignal, started: () => void): Promise<void>;
-  /** Sounds beeps, as `play`. @throws OutputStopped */
-  beep(beeps: readonly Beep[], signal: AbortSignal, started: () => void): Promise<void>;
   close(): Promise<void>;
 }
 
 const RESUME_WITHIN_MS = 1000;
-const BEEP_GAIN = 0.5;
-/** A beep that starts or stops at once clicks, and a click sounds like a fault. In seconds. */
-const RAMP = 0.008;
 
 export function createOutput(open: () => Loudspeaker): Output {
   let loudspeaker: Loudspeaker | undefined;
@@ -48,28 +42,22 @@ export function createOutput(open: () => Loudspeaker): Output {
     return loudspeaker;
   }
 
+  async function play(sound: Sound, signal: AbortSignal, started: () => void): Promise<void> {
+    const { context, input } = await running();
+    if (signal.aborted) return;
+    const buffer = context.createBuffer(1, sound.samples.length, sound.rate);
+    buffer.copyToChannel(sound.samples, 0);
+    const source = new AudioBufferSourceNode(context, { buffer });
+    source.connect(input);
+    started();
+    if (signal.aborted) return;
+    source.start();
+    await ended(context, [source], signal);
+  }
+
   return {
     start,
-    async play(sound, signal, started) {
-      const { context, input } = await running();
-      if (signal.aborted) return;
-      const buffer = context.createBuffer(1, sound.samples.length, sound.rate);
-      buffer.copyToChannel(sound.samples, 0);
-      const source = new AudioBufferSourceNode(context, { buffer });
-      source.connect(input);
-      started();
-      if (signal.aborted) return;
-      source.start();
-      await ended(context, [source], signal);
-    },
-    async beep(beeps, signal, started) {
-      const { context, input } = await running();
-      if (signal.aborted) return;
-      started();
-      if (signal.aborted) return;
-      const sources = beeps.map((beep) => startBeep(context, input, beep));
-      await ended(context, sources, signal);
-    },
+    play,
     async close() {
       isClosed = true;
       if (loudspeaker && loudspeaker.context.state !== 'closed') await loudspeaker.context.close();
@@ -83,21 +71,6 @@ function openOrStop(open: () => Loudspeaker): Loudspeaker {
   } catch (error) {
     throw new OutputStopped('This browser lets pages make no sound.', { cause: error });
   }
-}
-
-function startBeep(context: AudioContext, input: AudioNode, { hertz, atMs, forMs }: Beep): OscillatorNode {
-  const from = context.currentTime + atMs / 1000;
-  const to = from + forMs / 1000;
-  const envelope = new GainNode(context, { gain: 0 });
-  envelope.gain.setValueAtTime(0, from);
-  envelope.gain.linearRampToValueAtTime(BEEP_GAIN, from + RAMP);
-  envelope.gain.setValueAtTime(BEEP_GAIN, to - RAMP);
-  envelope.gain.linearRampToValueAtTime(0, to);
-  const oscillator = new OscillatorNode(context, { type: 'triangle', frequency: hertz });
-  oscillator.connect(envelope).connect(input);
-  oscillator.start(from);
-  oscillator.stop(to);
-  return oscillator;
 }
 
 /** Resolves when all sources have ended or `signal` aborts, which silences them; rejects when the output stops under them. */

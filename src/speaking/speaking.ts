@@ -7,7 +7,7 @@ import { DEFAULT_STRETCH, type Stretch } from './pace.ts';
 import { createSynthesiser } from './synthesiser.ts';
 import { createSystemVoice } from './system-voice.ts';
 import { createToneVoice } from './tone-voice.ts';
-import { TONES } from './tones.ts';
+import { peakOf, render, TONE_RATE, TONES } from './tones.ts';
 import type { Speaking } from './types.ts';
 import type { Voice } from './voice.ts';
 
@@ -65,8 +65,9 @@ export function createSpeaking(options: SpeakingOptions): Speaking {
     subscribe: (listener) => announcer.subscribe(listener),
     say: (announcement) => announcer.say(announcement),
     hush: () => announcer.hush(),
-    tone(kind) {
-      output.beep(TONES[kind], closing.signal, () => undefined).catch(() => undefined);
+    async tone(kind, noise = null) {
+      const sound = render(TONES[kind], peakOf(kind, noise), TONE_RATE);
+      await output.play(sound, closing.signal, () => undefined).catch(() => undefined);
     },
     async unlock() {
       // The output tells of its own failure with each announcement; the choice of a voice does not hang on it.

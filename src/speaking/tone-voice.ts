@@ -1,5 +1,5 @@
 import type { Output } from './output.ts';
-import { lengthMs, LOOK_AT_SCREEN, TONES } from './tones.ts';
+import { FULL_PEAK, lengthMs, LOOK_AT_SCREEN, render, TONES, TONE_RATE } from './tones.ts';
 import type { Voice } from './voice.ts';
 
 /** The last resort: no words, but tones that call the eye to the screen. */
@@ -10,7 +10,7 @@ export function createToneVoice(output: Output): Voice {
     prepare: () => Promise.resolve(),
     speak({ urgent }, signal, { sounding, started }) {
       const beeps = urgent ? TONES.stop : LOOK_AT_SCREEN;
-      return output.beep(beeps, signal, () => {
+      return output.play(render(beeps, FULL_PEAK, TONE_RATE), signal, () => {
         sounding();
         started(lengthMs(beeps));
       });

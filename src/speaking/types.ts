@@ -38,8 +38,12 @@ export interface Speaking {
   say(announcement: Announcement): Promise<Outcome>;
   /** Stops now and empties the queue: everything in it is 'cut short'. */
   hush(): void;
-  /** Sounds a short signal at once, beside whatever is being said. Does nothing where no sound can be made. */
-  tone(kind: ToneKind): void;
+  /**
+   * Sounds a short signal at once, beside whatever is being said, and resolves when it is over. Does nothing where no sound
+   * can be made. It never rejects.
+   * @param noise the background of the room in dBFS, as far as it is known: the louder it is, the louder the signal
+   */
+  tone(kind: ToneKind, noise?: number | null): Promise<void>;
   /**
    * Call from a user gesture: starts the sound output and chooses the voice. Never rejects; `state` tells the result.
    * Calling it again restarts the sound output, and tries the better voices again where only tones were left.

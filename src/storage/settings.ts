@@ -7,13 +7,15 @@ const Settings = v.object({
   mechanic: v.optional(v.string(), ''),
   second: v.optional(v.string(), ''),
   voice: v.optional(v.picklist(['embedded', 'system']), 'embedded'),
+  /** Whether short signals sound. */
+  tones: v.optional(v.boolean(), true),
 });
 
 /** What this browser remembers between visits. Nothing of a job: that is in the record. */
 export type Settings = v.InferOutput<typeof Settings>;
 
 const KEY = 'settings';
-const DEFAULTS: Settings = { mechanic: '', second: '', voice: 'embedded' };
+const DEFAULTS: Settings = { mechanic: '', second: '', voice: 'embedded', tones: true };
 
 /** The kept settings; the defaults where there are none or they cannot be read. */
 export async function loadSettings(): Promise<Settings> {

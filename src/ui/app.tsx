@@ -21,7 +21,7 @@ import {
   WorkScreen,
 } from './screens.ts';
 import { StartScreen } from './screens/start-screen.tsx';
-import { lackingIn, type Browser } from './lacks.ts';
+import { lackingIn } from './lacks.ts';
 import { messageOf } from './message.ts';
 import { Lacks } from './parts/this-program.tsx';
 import { createVersions, type Versions } from './versions.ts';
@@ -78,7 +78,7 @@ function Shopfloor(props: { readonly place: Place; readonly display: Display }):
         {(error) => (
           <div class="opening" role="alert">
             <p>Bothhands cannot open its record on this device: {messageOf(error())}</p>
-            <Lacks lacking={lackingIn(globalThis as unknown as Browser)} />
+            <Lacks lacking={lackingIn(globalThis)} />
           </div>
         )}
       </Match>
@@ -116,6 +116,7 @@ async function openShop(display: Display): Promise<Shop> {
   let settings = await loadSettings();
   const book = openRecordBook();
   const devices = createDevices(settings.voice);
+  devices.setTones(settings.tones);
   const [offered, setOffered] = createSignal<readonly OfferedModel[]>([]);
   const [voices, setVoices] = createSignal(await loadVoices());
   const [switches, setSwitches] = createSignal(await switchBook.load());

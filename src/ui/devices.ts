@@ -10,7 +10,7 @@ import { createEarReport } from './ear-report.ts';
 import { heardSound, type HeardSound } from './heard-sound.ts';
 import { EAR, takePen, type Pen } from '../storage/pen.ts';
 import { SECONDS_REMEMBERED } from './sound-keeper.ts';
-import { createSpeaking, type Speaking, type SpeakingState } from '../speaking/speaking.ts';
+import { createSpeaking, type Speaking, type SpeakingState, type ToneKind } from '../speaking/speaking.ts';
 
 /**
  * Ear and voice of the app, with their states as signals. While the voice sounds, the ear is closed to everything but the
@@ -42,6 +42,11 @@ export interface Devices {
   callOut(texts: readonly string[]): Promise<void>;
   /** Says a text after what is being said: news of the devices may not cut off a read-back. */
   addNews(text: string): Promise<void>;
+  /** Sounds a short signal as loud as the room needs it, where signals are wanted; the ear is closed meanwhile. */
+  tone(kind: ToneKind): Promise<void>;
+  /** Whether signals are wanted on this device. What they tell is on the screen as well. */
+  readonly hasTones: Accessor<boolean>;
+  setTones(wanted: boolean): void;
   /**
    * Hears the call for help while the app speaks, too, whenever it is wanted as an announcement begins.
    * @returns stops that
@@ -87,25 +92,38 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
   });
   let isCallWanted = (): boolean => false;
   let onCall: (() => void) | null = null;
-  const addNews = (text: string): Promise<void> => speak([text], sounding > 0 ? words : []);
+  const addNews = (text: string): Promise<void> => speak([text], saying > 0 ? words : []);
   hearing.subscribe(createEarReport((text) => void addNews(text)));
   camera.onState(setCameraState);
   camera.onState(createCameraReport((text) => void addNews(text)));
   /** Runs of announcements that are under way, and the words that sound. */
+  let saying = 0;
+  /** These, and signals. */
   let sounding = 0;
   let words: readonly string[] = [];
+  const [hasTones, setTones] = createSignal(true);
   const [elsewhere, setElsewhere] = createSignal(false);
   let ear: Pen | null = null;
 
   async function speak(texts: readonly string[], before: readonly string[] = [], urgent = false): Promise<void> {
     sounding++;
+    saying++;
     words = [...before, ...texts.flatMap(spokenWords)];
     hearing.mute('own voice');
     hearing.saying({ words, hush: hushWords(words, isCallWanted()) });
     await Promise.all(texts.map((text) => speaking.say({ text, urgent })));
-    if (--sounding > 0) return;
-    hearing.saying(null);
-    hearing.unmute('own voice');
+    // News that were added meanwhile are words of their own; a signal is none.
+    if (--saying === 0) hearing.saying(null);
+    if (--sounding === 0) hearing.unmute('own voice');
+  }
+
+  /** A signal is no speech: the ear is closed as long as it sounds, and a little longer. */
+  async function tone(kind: ToneKind): Promise<void> {
+    if (!hasTones()) return;
+    sounding++;
+    hearing.mute('own voice');
+    await speaking.tone(kind, measured()?.noise ?? null);
+    if (--sounding === 0) hearing.unmute('own voice');
   }
 
   async function open(): Promise<void> {
@@ -149,6 +167,9 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
         if (onCall === call) [isCallWanted, onCall] = [() => false, null];
       };
     },
+    tone,
+    hasTones,
+    setTones,
     elsewhere,
     async start(ear) {
       if (ear === 'closed') hearing.mute('asked');

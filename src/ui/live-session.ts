@@ -12,11 +12,11 @@ import type { EventBody, SessionEvent, People } from '../session/event.ts';
 import type { Heard, Meaning, Source } from '../session/intent.ts';
 import { fold } from '../session/fold.ts';
 import { speakerOf } from '../session/people.ts';
-import { currentCall, pendingReading, type SessionState } from '../session/state.ts';
-import { awaitsWitness } from '../session/witness.ts';
+import { currentCall, type SessionState } from '../session/state.ts';
 import type { ToneKind } from '../speaking/types.ts';
 import type { RecordBook } from '../storage/record-book.ts';
 import { instantAt, now } from './clock.ts';
+import { toneFor } from './earcons.ts';
 import { stateAfter, type KeptSession } from './session-file.ts';
 import { messageOf } from './message.ts';
 import { isSameAct, type Act } from './once.ts';
@@ -297,19 +297,3 @@ export function createLiveSession(
 
 const isSameCall = (one: Call | null, other: Call | null): boolean =>
   one?.fastener === other?.fastener && one?.pass === other?.pass;
-
-function toneFor(state: SessionState, events: readonly EventBody[]): ToneKind {
-  const has = (...kinds: readonly EventBody['kind'][]): boolean => events.some(({ kind }) => kinds.includes(kind));
-  if (has('help called')) return 'help';
-  if (events.some((event) => event.kind === 'step witnessed' && !event.agrees)) return 'stop';
-  if (has('refused', 'disputed', 'deviation reported', 'reason given', 'value observed')) return 'question';
-  if (has('reading captured', 'witnessed')) {
-    const pending = pendingReading(state);
-    // As long as the witness has not read, no sound may tell what the value is like.
-    const isBad = pending?.verdict === 'over' || pending?.verdict === 'nut worn';
-    return pending && isBad && !awaitsWitness(state, pending) ? 'stop' : 'question';
-  }
-  return has('reading confirmed', 'reason confirmed', 'step witnessed', 'value confirmed', 'disposed', 'signed')
-    ? 'logged'
-    : 'heard';
-}

@@ -22,7 +22,7 @@ interface Fittings {
 }
 
 const ofBrowser = (): Fittings => ({
-  workers: import.meta.env.PROD && 'serviceWorker' in navigator ? navigator.serviceWorker : undefined,
+  workers: import.meta.env.MODE === 'production' && 'serviceWorker' in navigator ? navigator.serviceWorker : undefined,
   isSessionOpen,
   reload: () => location.reload(),
 });

@@ -3,7 +3,7 @@ import { set } from 'idb-keyval';
 import { describe, expect, test } from 'vitest';
 import { loadSettings, saveSettings, type Settings } from '../../src/storage/settings.ts';
 
-const DEFAULTS: Settings = { mechanic: '', second: '', voice: 'embedded' };
+const DEFAULTS: Settings = { mechanic: '', second: '', voice: 'embedded', tones: true };
 
 describe('settings', () => {
   test('are the defaults at first', async () => expect(await loadSettings()).toEqual(DEFAULTS));
@@ -13,6 +13,7 @@ describe('settings', () => {
       mechanic: 'Mechanic',
       second: 'Second person',
       voice: 'system',
+      tones: false,
     };
     await saveSettings(settings);
     expect(await loadSettings()).toEqual(settings);

@@ -68,7 +68,6 @@ async function answerLength(play: Play): Promise<number> {
     output: {
       start: () => Promise.resolve(),
       play: (_sound, _signal, started) => Promise.resolve(started()),
-      beep: () => Promise.resolve(),
       close: () => Promise.resolve(),
     },
     voice: 'kal16',

@@ -1,11 +1,11 @@
 import { For, Show, createSignal, type JSX } from 'solid-js';
-import { lackingIn, type Browser } from '../lacks.ts';
+import { lackingIn } from '../lacks.ts';
 import type { Versions } from '../versions.ts';
 
 /** Which version this is, whether a newer one is ready, and what it lacks in this browser. */
 export function ThisProgram(props: { readonly versions: Versions }): JSX.Element {
   const [answer, setAnswer] = createSignal<'later' | 'taken' | 'a session is open' | null>(null);
-  const lacking = lackingIn(globalThis as unknown as Browser);
+  const lacking = lackingIn(globalThis);
   return (
     <section aria-labelledby="program">
       <h2 id="program">This program</h2>

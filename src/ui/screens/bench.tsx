@@ -56,7 +56,7 @@ export function Bench(props: {
     book: shop.book,
     say: (texts) => void devices.announce(texts),
     callOut: (texts) => void devices.callOut(texts),
-    tone: (kind) => devices.speaking.tone(kind),
+    tone: (kind) => void devices.tone(kind),
     sureness: (people) => surenessOf(shop.voices(), people, now().utc),
     onClosed: (entries) =>
       sealOnDevice(kept.id, entries)

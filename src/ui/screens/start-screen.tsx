@@ -13,6 +13,7 @@ import { CheckLinks } from '../parts/check-links.tsx';
 import { FileButton } from '../parts/file-button.tsx';
 import { SpeechModel } from '../parts/speech-model.tsx';
 import { ThisProgram } from '../parts/this-program.tsx';
+import { TonesChoice } from '../parts/tones-choice.tsx';
 import { KeptSessions, SealedFileReplay } from '../screens.ts';
 
 /** Choose a procedure, say who works, begin; or go on with a session that is kept here. */
@@ -167,6 +168,7 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
             <FileButton label="Open a sealed file" accept=".bhsession" onFile={(file) => void openSealed(file)} />
           </section>
           <SpeechModel shop={props.shop} />
+          <TonesChoice shop={props.shop} />
           <ThisProgram versions={props.shop.versions} />
         </main>
       }
