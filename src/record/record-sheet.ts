@@ -6,6 +6,7 @@ import { isOfWork, stateAfter, type SessionRecord } from './session-record.ts';
 import { asWritten } from './sheet/as-written.ts';
 import { holdsOf, signaturesOf, valuesOf } from './sheet/observed.ts';
 import { interruptionsOf, peopleOf, type Interruption, type SheetPerson } from './sheet/people.ts';
+import { pointsOnSheet, type SheetPoint } from './sheet/points.ts';
 import { preparationOf, type SheetFact } from './sheet/preparation.ts';
 import { conditionsOf, openingsOf, openPointsOf, stepsOf, type SheetOpening, type SheetStep } from './sheet/steps.ts';
 import { sheetTime, type SheetTime } from './sheet/times.ts';
@@ -46,6 +47,8 @@ export interface RecordSheet {
   /** What others have to decide about. */
   readonly openPoints: readonly string[];
   readonly openings: readonly SheetOpening[];
+  /** Openings, caps, seals, criteria, what was counted, and values: as they were answered. */
+  readonly points: readonly SheetPoint[];
   readonly hashes: readonly Fact[];
   readonly made: SheetTime;
 }
@@ -99,6 +102,7 @@ export function recordSheet(record: SessionRecord, { timeZone, made, root, thumb
     signatures: signaturesOf(end, timeZone),
     openPoints: openPointsOf(end, steps),
     openings: openingsOf(procedure, steps),
+    points: pointsOnSheet(record, end, timeZone),
     hashes: hashesOf(record, root, thumbprint),
     made: sheetTime(made, timeZone),
   };

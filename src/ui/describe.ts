@@ -1,12 +1,12 @@
 /** The record in a mechanic's words: short sentences that an auditor reads as well, with figures and names. */
 import { labelOf, sentence } from '../language/say.ts';
-import { pointFact } from '../language/say-point.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { windowText } from '../record/reading-window.ts';
 import { checksForTurning, planOf } from '../session/calls.ts';
 import type { Basis, EventBody, SessionEvent } from '../session/event.ts';
 import type { Question } from '../session/intent.ts';
 import { callKey } from '../session/reading.ts';
+import { pointFact } from '../session/point-words.ts';
 import { factInWords, fetchedInWords } from '../session/preparation/in-words.ts';
 import { pendingReading, type Reading, type SessionState } from '../session/state.ts';
 import { awaitsWitness } from '../session/witness.ts';

@@ -211,8 +211,28 @@ describe('the record sheet', () => {
   });
 });
 
+describe('the points on a record sheet', () => {
+  const opens = {
+    ...smallProcedure,
+    openings: [{ id: 'inlet', name: 'oil inlet', closure: 'plug' as const }],
+    steps: [
+      { id: 'open', kind: 'do' as const, title: 'Open', text: 'Open it.', opens: ['inlet'] },
+      { id: 'end', kind: 'do' as const, title: 'End', text: 'Look.' },
+    ],
+  };
+  test('are as they were answered last, and none of a step that was taken back', async () => {
+    const pointsAfter = async (...meanings: Parameters<typeof tell>[1][]): Promise<readonly (string | number)[][]> => {
+      const { events } = tell(await opening(opens), ...meanings);
+      return recordSheet(await recorded(events), OPTIONS).points.map(({ step, what, by }) => [step, what, by]);
+    };
+    expect(await pointsAfter(negative)).toEqual([[1, 'Oil inlet: not yet closed', 'Mechanic']]);
+    expect(await pointsAfter(negative, affirm)).toEqual([[1, 'Oil inlet: closed', 'Mechanic']]);
+    expect(await pointsAfter(affirm, { kind: 'back' })).toEqual([]);
+  });
+});
+
 describe('the record sheet of the demonstration', () => {
-  const { tables, openPoints, openings, parts, steps, isClosed } = recordSheet(demo, OPTIONS);
+  const { tables, openPoints, openings, parts, points, steps, isClosed } = recordSheet(demo, OPTIONS);
   test('has a line for every fastener in every pass', () =>
     expect(tables.map(({ lines }) => lines.length)).toEqual([20, 3, 12]));
   test('tells a value over its window that was confirmed from the one that was read later', () => {
@@ -234,6 +254,20 @@ describe('the record sheet of the demonstration', () => {
   test('has each opening with the steps in which it was closed off and connected again', () => {
     expect(openings.length).toBe(demo.procedure.openings.length);
     for (const { opened } of openings) expect(opened).toMatch(/^step \d+: done, 2026-03-12 /);
+  });
+  test('has every point as it was answered: openings, caps, seal and criteria, what was counted, what was measured', () => {
+    const whats = points.map(({ what }) => what);
+    for (const one of [/: closed$/, /: connected$/, /“.*”: it is so$/, /used again|replaced/, /: accounted for$/])
+      expect(whats.some((what) => one.test(what))).toBe(true);
+    const { procedure } = demo;
+    const measured = procedure.steps.filter(({ kind }) => kind === 'measure');
+    expect(whats.filter((what) => / inside .* to /.test(what)).length).toBe(measured.length);
+    // One line for each: what was answered twice stands as it was answered last.
+    expect(new Set(points.map(({ step, what }) => `${step} ${what}`)).size).toBe(points.length);
+    for (const { step, by } of points) {
+      expect(procedure.steps[step - 1]).toBeDefined();
+      expect(by).not.toBe('');
+    }
   });
   test('has what became of the seal', () =>
     expect(parts).toEqual([

@@ -23,10 +23,11 @@ export const valuesOf = ({ observed, procedure }: SessionState, timeZone: string
     const { step, at, person, status, waited, leftOpen } = value;
     const wait = waited === null ? '' : `, after a wait of ${waited} s`;
     const open = leftOpen ? '. LEFT OPEN' : '';
-    return `${titleOf(procedure, step)}: ${shown(value)}${wait}; ${status}, by ${person}, ${sheetTime(at.utc, timeZone).utc}${open}`;
+    return `${titleOf(procedure, step)}: ${shownValue(value)}${wait}; ${status}, by ${person}, ${sheetTime(at.utc, timeZone).utc}${open}`;
   });
 
-function shown({ value, unit, window, verdict }: ObservedValue): string {
+/** "70 mm, OVER 40 to 60 mm". */
+export function shownValue({ value, unit, window, verdict }: ObservedValue): string {
   if (!window) return `${value} ${unit}, no window is stated`;
   return `${value} ${unit}, ${VERDICTS[verdict]} ${window.min} to ${window.max} ${unit}`;
 }

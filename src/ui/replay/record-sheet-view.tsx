@@ -4,7 +4,7 @@ import { rootOf } from '../../record/merkle.ts';
 import { recordSheet, type Fact, type RecordSheet } from '../../record/record-sheet.ts';
 import type { SessionRecord } from '../../record/session-record.ts';
 import { now } from '../clock.ts';
-import { Openings, Preparation, Signatures, Steps, Times, Tools } from './sheet-sections.tsx';
+import { Openings, Points, Preparation, Signatures, Steps, Times, Tools } from './sheet-sections.tsx';
 import { TorqueTables } from './torque-tables.tsx';
 import './record-sheet.css';
 
@@ -88,6 +88,7 @@ function Sheet(props: { readonly sheet: RecordSheet; readonly paper: Paper }): J
         none="None was reported, and nothing is left open."
       />
       <Openings sheet={sheet()} />
+      <Points sheet={sheet()} />
       <section>
         <h2>Hashes</h2>
         <dl class="facts hashes">

@@ -178,8 +178,40 @@ export function Openings(props: { readonly sheet: RecordSheet }): JSX.Element {
           </tbody>
         </table>
       </Show>
-      <p>The record counts no caps, plugs or tools by itself: see what was answered in the steps.</p>
+      <p>The record counts no caps, plugs or tools by itself: see what was answered, under “Points”.</p>
     </section>
+  );
+}
+
+export function Points(props: { readonly sheet: RecordSheet }): JSX.Element {
+  return (
+    <Show when={props.sheet.points.length > 0}>
+      <section>
+        <h2>Points</h2>
+        <table class="points">
+          <thead>
+            <tr>
+              <th scope="col">Step</th>
+              <th scope="col">Opening, cap, seal, criterion, count or value</th>
+              <th scope="col">By</th>
+              <th scope="col">When (UTC)</th>
+            </tr>
+          </thead>
+          <tbody>
+            <For each={props.sheet.points}>
+              {({ step, what, by, at }) => (
+                <tr>
+                  <td>{step}</td>
+                  <td>{what}</td>
+                  <td>{by}</td>
+                  <td class="whole">{at.utc}</td>
+                </tr>
+              )}
+            </For>
+          </tbody>
+        </table>
+      </section>
+    </Show>
   );
 }
 

@@ -1,0 +1,43 @@
+/** What was answered to the points of steps, and what was measured, as it stands at the end of the record: a line each. */
+import { pointFact } from '../../session/point-words.ts';
+import { pointIn } from '../../session/point.ts';
+import type { SessionState } from '../../session/state.ts';
+import type { SessionRecord } from '../session-record.ts';
+import { shownValue } from './observed.ts';
+import { sheetTime, type SheetTime } from './times.ts';
+
+export interface SheetPoint {
+  /** The number of its step. */
+  readonly step: number;
+  readonly what: string;
+  readonly by: string;
+  readonly at: SheetTime;
+}
+
+/**
+ * Openings, caps, seals with their criteria, what was counted, and confirmed values, in the order of the record. An answer
+ * that was given anew, or whose step was taken back, stands in the story only.
+ */
+export function pointsOnSheet(
+  { entries, procedure }: SessionRecord,
+  end: SessionState,
+  timeZone: string,
+): readonly SheetPoint[] {
+  const numberOf = (id: string): number => procedure.steps.findIndex((step) => step.id === id) + 1;
+  const newest = new Map(
+    entries.flatMap(({ seq, body }) => (body.kind === 'point settled' ? [[pointIn(body.step, body.point), seq]] : [])),
+  );
+  return entries.flatMap(({ seq, body, person, at }): readonly SheetPoint[] => {
+    const line = { by: person, at: sheetTime(at.utc, timeZone) };
+    if (body.kind === 'point settled') {
+      const key = pointIn(body.step, body.point);
+      const stands = newest.get(key) === seq && end.points.has(key);
+      return stands ? [{ ...line, step: numberOf(body.step), what: pointFact(end, body) }] : [];
+    }
+    const value = end.observed.find((each) => each.seq === seq && each.status === 'confirmed');
+    if (!value) return [];
+    const step = procedure.steps.find(({ id }) => id === value.step);
+    const name = step?.kind === 'measure' ? step.what : value.step;
+    return [{ ...line, step: numberOf(value.step), what: `${name}: ${shownValue(value)}` }];
+  });
+}
