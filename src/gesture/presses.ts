@@ -15,6 +15,8 @@ export interface Pressed {
   /** Its place among the switches. */
   readonly of: number;
   readonly kind: PressKind;
+  /** When it began: a foot that went down before the screen changed meant what stood there before. */
+  readonly from: number;
   /** When it was certain. */
   readonly at: number;
   /** 0 to 1: how far it is inside the bounds of its kind. Not a probability. */
@@ -74,14 +76,14 @@ function goneDown(before: Phase | undefined, of: number, at: number, bindings: B
     const gap = at - before.upAt;
     if (gap < timing.bounce) return { phase: { kind: 'down', since: before.downAt }, done: [] };
     const sureness = margin(gap, timing.doublePress, timing.doublePress / 2);
-    return { phase: { kind: 'spent' }, done: [{ of, kind: 'double press', at, sureness }] };
+    return { phase: { kind: 'spent' }, done: [{ of, kind: 'double press', from: before.downAt, at, sureness }] };
   }
   if (before?.kind === 'up' && at - before.upAt < timing.bounce) return { phase: { kind: 'spent' }, done: [] };
   // One that is still down was not seen to come up: it is a press of its own.
   const pressed = bindings.switches[of];
   if (pressed?.long !== undefined || pressed?.double !== undefined)
     return { phase: { kind: 'down', since: at }, done: [] };
-  return { phase: { kind: 'spent' }, done: [{ of, kind: 'press', at, sureness: 1 }] };
+  return { phase: { kind: 'spent' }, done: [{ of, kind: 'press', from: at, at, sureness: 1 }] };
 }
 
 function goneUp(before: Phase | undefined, of: number, at: number, bindings: Bindings): Step {
@@ -91,7 +93,7 @@ function goneUp(before: Phase | undefined, of: number, at: number, bindings: Bin
   if (bindings.switches[of]?.double !== undefined)
     return { phase: { kind: 'may double', downAt: before.since, upAt: at }, done: [] };
   const sureness = surenessOfShort(at - before.since, of, bindings);
-  return { phase: { kind: 'up', upAt: at }, done: [{ of, kind: 'press', at, sureness }] };
+  return { phase: { kind: 'up', upAt: at }, done: [{ of, kind: 'press', from: before.since, at, sureness }] };
 }
 
 /** What time alone has decided by `at`, in the order in which it did. */
@@ -103,11 +105,11 @@ function afterTime(presses: Presses, at: number, bindings: Bindings): Omit<After
     if (due === null || due > at) continue;
     if (phase.kind === 'down') {
       after.set(of, { kind: 'spent' });
-      done.push({ of, kind: 'long press', at: due, sureness: 1 });
+      done.push({ of, kind: 'long press', from: phase.since, at: due, sureness: 1 });
     } else if (phase.kind === 'may double') {
       after.set(of, { kind: 'up', upAt: phase.upAt });
       const sureness = surenessOfShort(phase.upAt - phase.downAt, of, bindings);
-      done.push({ of, kind: 'press', at: due, sureness });
+      done.push({ of, kind: 'press', from: phase.downAt, at: due, sureness });
     }
   }
   return { presses: after, done: done.sort((one, other) => one.at - other.at || one.of - other.of) };

@@ -8,7 +8,7 @@ import { loadVoices, type Voice } from '../storage/voices.ts';
 import { today } from './clock.ts';
 import { createDevices, type Devices } from './devices.ts';
 import { createDisplay, type Display } from './display.ts';
-import { switchBook } from './hand-habits.ts';
+import { switchBook, touchBook, type TouchHabit } from './hand-habits.ts';
 import { loadChosenModel, offeredModels, type OfferedModel } from './models.ts';
 import { createPlace, type Place } from './router.ts';
 import {
@@ -18,6 +18,7 @@ import {
   PrepareScreen,
   ReplayScreen,
   SecondScreen,
+  TeachScreen,
   WorkScreen,
 } from './screens.ts';
 import { StartScreen } from './screens/start-screen.tsx';
@@ -43,6 +44,9 @@ export interface Shop {
   readonly switches: Accessor<readonly Habit<Bindings>[]>;
   setSwitches(switches: readonly Habit<Bindings>[]): void;
   readonly versions: Versions;
+  /** How people touch the screen of this device. */
+  readonly touch: Accessor<readonly Habit<TouchHabit>[]>;
+  setTouch(touch: readonly Habit<TouchHabit>[]): void;
   /** The preparation that is under way; null where there is none. */
   readonly preparation: Accessor<PreparationDraft | null>;
   /** Replaces it, here and on this device. */
@@ -105,6 +109,9 @@ function Screen(props: { readonly shop: Shop; readonly place: Place }): JSX.Elem
       <Match when={props.place.kind === 'replay' && props.place.session} keyed>
         {(session) => <ReplayScreen shop={props.shop} session={session} />}
       </Match>
+      <Match when={props.place.kind === 'teach' && props.place}>
+        {(teach) => <TeachScreen shop={props.shop} session={teach().session} />}
+      </Match>
       <Match when={props.place.kind === 'editor'}>
         <EditorScreen shop={props.shop} />
       </Match>
@@ -120,6 +127,7 @@ async function openShop(display: Display): Promise<Shop> {
   const [offered, setOffered] = createSignal<readonly OfferedModel[]>([]);
   const [voices, setVoices] = createSignal(await loadVoices());
   const [switches, setSwitches] = createSignal(await switchBook.load());
+  const [touch, setTouch] = createSignal(await touchBook.load());
   const [preparation, setPreparation] = createSignal(await loadDraft(today()));
   const remember = (change: Partial<Settings>): void => {
     settings = { ...settings, ...change };
@@ -151,6 +159,8 @@ async function openShop(display: Display): Promise<Shop> {
     switches,
     setSwitches,
     versions,
+    touch,
+    setTouch,
     preparation,
     setPreparation(draft) {
       setPreparation(draft);

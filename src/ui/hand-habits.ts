@@ -1,8 +1,27 @@
 /** How each person works switches and touch on this device, checked by the room that knows what they mean. */
+import * as v from 'valibot';
 import { readBindings, type Bindings } from '../gesture/bindings.ts';
+import { readThresholds, TOUCH_THRESHOLDS, type TouchThresholds } from '../gesture/touch-thresholds.ts';
 import { openHabitBook } from '../storage/habits.ts';
 
 export const switchBook = openHabitBook<Bindings>('switches', (raw) => {
   const read = readBindings(raw);
   return read.kind === 'valid' ? read.bindings : null;
+});
+
+/** How one person touches the screen. */
+export interface TouchHabit {
+  /** The whole screen is two halves: left goes back, right goes on. */
+  readonly halves: boolean;
+  readonly thresholds: TouchThresholds;
+}
+
+export const TOUCH_AT_FIRST: TouchHabit = { halves: false, thresholds: TOUCH_THRESHOLDS };
+
+const Touch = v.strictObject({ halves: v.boolean(), thresholds: v.unknown() });
+
+export const touchBook = openHabitBook<TouchHabit>('touch', (raw) => {
+  if (!v.is(Touch, raw)) return null;
+  const read = readThresholds(raw.thresholds);
+  return read.kind === 'valid' ? { halves: raw.halves, thresholds: read.thresholds } : null;
 });

@@ -39,8 +39,11 @@ export interface LiveSession {
   readonly ignored: Accessor<number>;
   /** Why nothing can be written any more, or null. */
   readonly trouble: Accessor<string | null>;
-  /** Carries out a meaning: decides, writes, and only then shows and says it. Calls wait for one another. */
-  act(meaning: Meaning, source: Source): Promise<void>;
+  /**
+   * Carries out a meaning: decides, writes, and only then shows and says it. Calls wait for one another.
+   * @param began when its touch or press began, in milliseconds on the clock of the page; now, where it has no length
+   */
+  act(meaning: Meaning, source: Source, began?: number): Promise<void>;
   /** Takes an utterance. Speech that is no phrase here is counted and shown, nothing more. */
   hear(utterance: Heeded, source: Source): Promise<void>;
   /**
@@ -206,9 +209,9 @@ export function createLiveSession(
     return turn;
   }
 
-  function act(meaning: Meaning, source: Source): Promise<void> {
+  function act(meaning: Meaning, source: Source, began = performance.now()): Promise<void> {
     const seen = entries().length;
-    const isEarly = source !== 'program' && performance.now() - changedAt < SETTLE;
+    const isEarly = source !== 'program' && began - changedAt < SETTLE;
     return inTurn(async () => {
       const isOfBefore = isEarly || entries().length !== seen;
       if (isOfBefore && trouble() === null) setHeard({ text: meaning.kind, taken: 'too early' });

@@ -5,6 +5,8 @@ export type Place =
   | { readonly kind: 'start' }
   /** Where procedures are written. */
   | { readonly kind: 'editor' }
+  /** Where switches and touch are taught and tried; from a session, back to it. */
+  | { readonly kind: 'teach'; readonly session: string | null }
   /** What is looked at before the first step; the one preparation that is under way. */
   | { readonly kind: 'prepare' }
   | { readonly kind: 'work'; readonly session: string }
@@ -25,7 +27,8 @@ export function addressOf(place: Place): string {
     case 'prepare':
       return '#/prepare';
     case 'display':
-      return ['#/display', ...(place.session === null ? [] : [place.session])].map(escaped).join('/');
+    case 'teach':
+      return [`#/${place.kind}`, ...(place.session === null ? [] : [place.session])].map(escaped).join('/');
     case 'check':
       return ['#/check', place.person, ...(place.session === null ? [] : [place.session])].map(escaped).join('/');
     case 'work':
@@ -42,18 +45,23 @@ const PLAIN = [
   { kind: 'editor' },
   { kind: 'prepare' },
   { kind: 'display', session: null },
+  { kind: 'teach', session: null },
 ] as const satisfies readonly Place[];
+
+/** Places that a session belongs to. */
+const OF_SESSION = ['work', 'replay', 'second', 'display', 'teach'] as const;
 
 /** The place that an address names. An address that names none leads to the start. */
 export function placeAt(hash: string): Place {
   const plain = PLAIN.find((place) => hash === addressOf(place));
   if (plain) return plain;
-  const [, kind, first, second] = /^#\/(work|replay|second|check|display)\/([^/]+)(?:\/([^/]+))?$/.exec(hash) ?? [];
+  const [, kind, first, second] =
+    /^#\/(work|replay|second|check|display|teach)\/([^/]+)(?:\/([^/]+))?$/.exec(hash) ?? [];
   const [one, other] = [first, second].map((part) => (part === undefined ? undefined : decoded(part)));
   if (typeof one !== 'string' || other === null) return { kind: 'start' };
   if (kind === 'check') return { kind, person: one, session: other ?? null };
-  const isKnown = kind === 'work' || kind === 'replay' || kind === 'second' || kind === 'display';
-  return isKnown && other === undefined ? { kind, session: one } : { kind: 'start' };
+  const named = OF_SESSION.find((each) => each === kind);
+  return named && other === undefined ? { kind: named, session: one } : { kind: 'start' };
 }
 
 const decoded = (part: string): string | null => {

@@ -28,6 +28,11 @@ interface Fittings {
 export interface SwitchBoard {
   /** What is to be chosen from; null while nothing is. */
   readonly panel: Accessor<Panel | null>;
+  /**
+   * Takes a signal of another device than switches.
+   * @param began when it began, in milliseconds on the clock of the page
+   */
+  give(signal: Signal, source: Source, began: number): void;
 }
 
 /** Listens to the switches for as long as the owner lives. */
@@ -37,44 +42,42 @@ export function createSwitchBoard({ live, devices, taught }: Fittings): SwitchBo
   const source = (): Source => (taught() === null ? 'key' : 'pedal');
   const entryBy = () => (bindings().pace === null ? 'count' : 'light');
 
-  const act = (meaning: Meaning): void => void live.act(meaning, source());
-
   /** A switch that means many things affirms only what has been said to its end: a foot is not an eye. */
-  function mean(meaning: Meaning): void {
+  function mean(meaning: Meaning, by: Source, began: number): void {
     if (meaning.kind === 'affirm' && devices.speakingState().saying !== null) live.tooEarly(meaning);
-    else act(meaning);
+    else void live.act(meaning, by, began);
   }
 
   /** The same loop as for what is said: it is read back, doubted where that is due, and counts only once affirmed. */
-  const read = (value: string): void =>
-    void live.hear({ words: typedWords(value).map((word) => ({ word, confidence: 1 })) }, source());
+  const read = (value: string, by: Source): void =>
+    void live.hear({ words: typedWords(value).map((word) => ({ word, confidence: 1 })) }, by);
 
-  function carryOut(step: PanelStep): void {
+  function carryOut(step: PanelStep, by: Source, began: number): void {
     setPanel(step.kind === 'panel' ? step.panel : null);
     // Chosen by its name on the screen, as a button is.
-    if (step.kind === 'means') act(step.meaning);
-    if (step.kind === 'value') read(step.value);
+    if (step.kind === 'means') void live.act(step.meaning, by, began);
+    if (step.kind === 'value') read(step.value, by);
   }
 
-  function onSignal(signal: Signal): void {
+  function give(signal: Signal, by: Source, began: number): void {
     devices.wake();
     const open = panel();
-    if (open && (signal === 'forward' || signal === 'pick')) return carryOut(panelTaken(open, entryBy()));
+    if (open && (signal === 'forward' || signal === 'pick')) return carryOut(panelTaken(open, entryBy()), by, began);
     if (open && signal === 'backward') return void setPanel(panelMovedOn(open));
     setPanel(null);
     const [state, situation] = [live.state(), live.situation()];
     const isValueWanted = wantsValue(state, situation);
     if (signal === 'pick') return void setPanel(choicesNow(state, situation));
-    if (signal === 'value' || (signal === 'forward' && taught() !== null && isValueWanted)) {
+    if (signal === 'value' || (signal === 'forward' && by !== 'key' && isValueWanted)) {
       if (isValueWanted) setPanel(valuePanel(entryBy()));
       return;
     }
-    mean(meaningOf(signal, state, situation));
+    mean(meaningOf(signal, state, situation), by, began);
   }
 
   createEffect(() => {
     const now = bindings();
-    onCleanup(watchSwitches(now, ({ signal }) => untrack(() => signal !== null && onSignal(signal))));
+    onCleanup(watchSwitches(now, ({ signal, from }) => untrack(() => signal !== null && give(signal, source(), from))));
   });
   // What could be chosen may not be meant any more: whoever chooses sees what has changed first.
   createEffect(on(live.entries, () => setPanel(null), { defer: true }));
@@ -97,5 +100,5 @@ export function createSwitchBoard({ live, devices, taught }: Fittings): SwitchBo
       clearTimeout(timer);
     });
   });
-  return { panel };
+  return { panel, give };
 }

@@ -44,6 +44,16 @@ const SCREENS: Readonly<Record<string, () => Promise<void>>> = {
     await app.page.evaluate(() => (location.hash = '#/check/A.%20Invented'));
     await app.page.locator('main.check').waitFor();
   },
+  'teach and try': async () => {
+    await app.page.evaluate(() => (location.hash = '#/teach'));
+    await app.page.getByRole('button', { name: 'Teach one switch' }).click();
+    await app.page.keyboard.press('PageDown');
+    await app.page.getByText('Kept on this device for anybody').waitFor();
+    // A long press that is no shorter than a rest: what is wrong is on the page as well.
+    await app.page.getByLabel('Rests, when longer than (ms)').fill('10');
+    await app.page.keyboard.press('Tab');
+    await app.page.getByRole('alert').waitFor();
+  },
   replay: async () => {
     const file = {
       name: 'demo.bhsession',

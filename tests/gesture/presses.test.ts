@@ -114,7 +114,8 @@ describe('whatever keys do', () => {
       fc.property(anything, (inputs) => {
         const done = play(inputs);
         expect(done.map(({ at }) => at)).toEqual(done.map(({ at }) => at).toSorted((one, other) => one - other));
-        for (const { of, kind, sureness } of done) {
+        for (const { of, kind, sureness, from, at } of done) {
+          expect(from).toBeLessThanOrEqual(at);
           expect(sureness).toBeGreaterThanOrEqual(0);
           expect(sureness).toBeLessThanOrEqual(1);
           if (kind === 'long press') expect(of).toBeGreaterThan(0);
@@ -136,7 +137,9 @@ describe('whatever keys do', () => {
     fc.assert(
       fc.property(anything, fc.integer({ min: 0, max: 1_000_000 }), (inputs, hour) => {
         const later = inputs.map((input) => ({ ...input, at: input.at + hour }));
-        expect(play(later)).toEqual(play(inputs).map((press) => ({ ...press, at: press.at + hour })));
+        expect(play(later)).toEqual(
+          play(inputs).map((press) => ({ ...press, from: press.from + hour, at: press.at + hour })),
+        );
       }),
     ));
 });

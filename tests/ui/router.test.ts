@@ -11,7 +11,7 @@ const session = fc.string({ minLength: 1, unit: 'grapheme' });
 const place: fc.Arbitrary<Place> = fc.oneof(
   fc.constantFrom({ kind: 'start' } as const, { kind: 'editor' } as const, { kind: 'prepare' } as const),
   fc.record({ kind: fc.constantFrom('work' as const, 'replay' as const, 'second' as const), session }),
-  fc.record({ kind: fc.constant('display' as const), session: fc.option(session) }),
+  fc.record({ kind: fc.constantFrom('display' as const, 'teach' as const), session: fc.option(session) }),
   fc.record({ kind: fc.constant('check' as const), person: session, session: fc.option(session) }),
 );
 
@@ -23,7 +23,17 @@ describe('an address', () => {
       }),
     ));
   test('is always of some place, whose address leads there again', () => {
-    const begun = fc.constantFrom('', '/', '/prepare', '/work/', '/replay/', '/second/', '/check/', '/display/');
+    const begun = fc.constantFrom(
+      '',
+      '/',
+      '/prepare',
+      '/work/',
+      '/replay/',
+      '/second/',
+      '/check/',
+      '/display/',
+      '/teach/',
+    );
     const odd = fc.array(
       fc.constantFrom('#', '/', 'work', '%', '%2', '%2F', '%ff', '%C3%A9', 'a', ' ', '?', 'é', '..'),
     );
@@ -49,6 +59,7 @@ describe('an address', () => {
     ['more than a session', '#/work/a/b'],
     ['a slash at its end', '#/work/a/'],
     ['a display of more than a session', '#/display/a/b'],
+    ['a teach page of more than a session', '#/teach/a/b'],
     ['a check of nobody', '#/check/'],
     ['a check of more than a person and a session', '#/check/a/b/c'],
     ['a check from a session that is no text', '#/check/a/%ff'],

@@ -13,6 +13,7 @@ import { forbidsVoice, pronunciationsOf, surenessOf } from '../check-words.ts';
 import { now } from '../clock.ts';
 import { sealOnDevice } from '../device-seal.ts';
 import type { Devices } from '../devices.ts';
+import { createHalves } from '../halves.ts';
 import { createHoldClock } from '../hold-clock.ts';
 import { keepScreenOn } from '../keep-screen-on.ts';
 import { createLiveSession, type Heeded } from '../live-session.ts';
@@ -21,6 +22,7 @@ import { CameraStrip } from '../parts/camera-strip.tsx';
 import { ClosedNote } from '../parts/closed-note.tsx';
 import { Closing, Inspection } from '../parts/closing.tsx';
 import { FreshConsumable } from '../parts/fresh-consumable.tsx';
+import { Halves } from '../parts/halves.tsx';
 import { HearingStrip } from '../parts/hearing-strip.tsx';
 import { LettersReach } from '../parts/letters-reach.tsx';
 import { Lines } from '../parts/lines.tsx';
@@ -89,6 +91,7 @@ export function Bench(props: {
       () => void live.act({ kind: 'help' }, 'voice'),
     ),
   );
+  const halves = createHalves(shop, () => live.state().people.mechanic, view);
   // Nobody answered a read-back: it is asked again, once all is quiet. Silence is an input, never an answer.
   createEffect(() => {
     const wait = silenceAfter(live.state());
@@ -128,7 +131,7 @@ export function Bench(props: {
   onMount(() => main?.focus());
   return (
     <main class="work with-more" ref={main} tabindex="-1" onPointerDown={() => devices.wake()}>
-      <div class="first-sight">
+      <div class="first-sight" classList={{ halved: halves.isShown() }}>
         <div class="top">
           <HearingStrip
             hearing={devices.hearingState()}
@@ -153,7 +156,11 @@ export function Bench(props: {
             <a href={addressOf({ kind: 'check', person: live.state().people.mechanic, session: kept.id })}>
               Microphone check
             </a>
+            <a href={addressOf({ kind: 'teach', session: kept.id })}>Pedals and gloves</a>
             <LettersReach display={shop.display} session={kept.id} shown={view()} />
+            <button type="button" aria-pressed={halves.isOn()} onClick={() => void halves.set(!halves.isOn())}>
+              Two halves
+            </button>
             <SecondLink session={kept.id} dropped={desk.dropped()} />
           </nav>
         </div>
@@ -184,6 +191,14 @@ export function Bench(props: {
         />
       </div>
       <div class="more">
+        <Show when={halves.isShown()}>
+          <Halves
+            thresholds={halves.thresholds()}
+            pixelsPerMm={shop.display.letters().pixelsPerMm}
+            onSignal={(signal, began) => switches.give(signal, 'touch', began)}
+            onLeave={() => void halves.set(false)}
+          />
+        </Show>
         <StorageLine asks={true} onLittleRoom={(text) => void devices.addNews(text)} />
         <SeldomButtons situation={situation()} onMeaning={below} />
         <PeoplePanel view={view()} onMeaning={below} />

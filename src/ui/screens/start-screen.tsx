@@ -90,6 +90,14 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
             <p>
               <a href={addressOf({ kind: 'display', session: null })}>Display: viewing distance, size and light</a>
             </p>
+            <p>
+              <a
+                href={addressOf({ kind: 'teach', session: null })}
+                onClick={() => props.shop.remember({ mechanic: mechanic().trim(), second: second().trim() })}
+              >
+                Teach and try: pedals, headset buttons and gloves
+              </a>
+            </p>
           </header>
           <section aria-labelledby="who">
             <h2 id="who">Who works</h2>

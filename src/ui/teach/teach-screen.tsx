@@ -1,0 +1,40 @@
+import { createSignal, onMount, untrack, type JSX } from 'solid-js';
+import { tidyName } from '../../session/people.ts';
+import type { Shop } from '../app.tsx';
+import { addressOf, type Place } from '../router.ts';
+import { SwitchesSection } from './switches-section.tsx';
+import { TouchSection } from './touch-section.tsx';
+
+/** Where each person teaches the switches and the touch they work with, and tries them. It stays on the device. */
+export function TeachScreen(props: { readonly shop: Shop; readonly session: string | null }): JSX.Element {
+  const [person, setPerson] = createSignal(untrack(() => props.shop.settings.mechanic));
+  const name = (): string => tidyName(person());
+  let main: HTMLElement | undefined;
+  onMount(() => main?.focus());
+  const back = (): { readonly to: Place; readonly words: string } =>
+    props.session === null
+      ? { to: { kind: 'start' }, words: 'Back to the start' }
+      : { to: { kind: 'work', session: props.session }, words: 'Back to the job' };
+  return (
+    <main class="teach" ref={main} tabindex="-1">
+      <header>
+        <h1>Teach and try</h1>
+        <p>
+          Pedals, page-turners, presenters, headset buttons and gloves. What is set here holds for one person on this
+          device, and can be forgotten. Nothing on this page is written into a record.
+        </p>
+      </header>
+      <label class="person">
+        For whom (empty: for anybody who has set nothing)
+        <input value={person()} autocomplete="name" onInput={(event) => setPerson(event.currentTarget.value)} />
+      </label>
+      <SwitchesSection shop={props.shop} person={name()} />
+      <TouchSection shop={props.shop} person={name()} />
+      <p>
+        <a class="button" href={addressOf(back().to)}>
+          {back().words}
+        </a>
+      </p>
+    </main>
+  );
+}

@@ -1,0 +1,119 @@
+import { For, Show, createEffect, createMemo, createSignal, on, onCleanup, type JSX } from 'solid-js';
+import { watchTouch } from '../../gesture/touch-pad.ts';
+import type { Touched } from '../../gesture/touch.ts';
+import { readThresholds, type TouchThresholds } from '../../gesture/touch-thresholds.ts';
+import { isSamePerson } from '../../session/people.ts';
+import type { Shop } from '../app.tsx';
+import { TOUCH_AT_FIRST, touchBook, type TouchHabit } from '../hand-habits.ts';
+import { touchedWords } from '../touch-words.ts';
+import { AmountField } from './amount-field.tsx';
+import { KeptLine } from './kept-line.tsx';
+
+const FIELDS: readonly {
+  readonly of: keyof TouchThresholds;
+  readonly label: string;
+  readonly unit: 'ms' | 'mm';
+  readonly step: number;
+}[] = [
+  { of: 'longPress', label: 'A long press, at least', unit: 'ms', step: 100 },
+  { of: 'resting', label: 'Rests, when longer than', unit: 'ms', step: 500 },
+  { of: 'palm', label: 'A palm, when wider than', unit: 'mm', step: 5 },
+  { of: 'travel', label: 'A press slides at most', unit: 'mm', step: 2 },
+  { of: 'swipe', label: 'A swipe goes at least', unit: 'mm', step: 5 },
+  { of: 'together', label: 'One press, when it comes again within', unit: 'ms', step: 20 },
+  { of: 'near', label: 'and no further away than', unit: 'mm', step: 5 },
+];
+
+/** How one person touches: tried on a pad with glove, knuckle or elbow, with the bounds beside it. */
+export function TouchSection(props: { readonly shop: Shop; readonly person: string }): JSX.Element {
+  const kept = createMemo(() => props.shop.touch().find(({ name }) => isSamePerson(name, props.person))?.value);
+  const [draft, setDraft] = createSignal<TouchHabit>(TOUCH_AT_FIRST);
+  const [faults, setFaults] = createSignal<readonly { readonly message: string }[]>([]);
+  // What is not kept of one person is nobody else's.
+  createEffect(
+    on([kept, () => props.person], ([now]) => {
+      setDraft(now ?? TOUCH_AT_FIRST);
+      setFaults([]);
+    }),
+  );
+
+  async function change(to: TouchHabit): Promise<void> {
+    setDraft(to);
+    const read = readThresholds(to.thresholds);
+    setFaults(read.kind === 'faulty' ? read.faults : []);
+    if (read.kind === 'valid') props.shop.setTouch(await touchBook.keep({ name: props.person, value: to }));
+  }
+
+  return (
+    <section aria-labelledby="touch">
+      <h2 id="touch">Touch with gloves</h2>
+      <label class="tick">
+        <input
+          type="checkbox"
+          checked={draft().halves}
+          onChange={(event) => void change({ ...draft(), halves: event.currentTarget.checked })}
+        />
+        <span>The whole work screen is two halves: left goes back, right goes on</span>
+      </label>
+      <Pad thresholds={draft().thresholds} pixelsPerMm={props.shop.display.letters().pixelsPerMm} />
+      <div class="amounts">
+        <For each={FIELDS}>
+          {({ of, label, unit, step }) => (
+            <AmountField
+              label={label}
+              unit={unit}
+              step={step}
+              value={draft().thresholds[of]}
+              onChange={(value) => void change({ ...draft(), thresholds: { ...draft().thresholds, [of]: value } })}
+            />
+          )}
+        </For>
+      </div>
+      <Show when={faults().length > 0}>
+        <ul class="trouble" role="alert">
+          <For each={faults()}>{({ message }) => <li>{message} Not kept until then.</li>}</For>
+        </ul>
+      </Show>
+      <KeptLine
+        person={props.person}
+        isKept={kept() !== undefined}
+        otherwise="Nothing is set: these are the bounds for anybody."
+        onForget={async () => props.shop.setTouch(await touchBook.forget(props.person))}
+      />
+    </section>
+  );
+}
+
+function Pad(props: { readonly thresholds: TouchThresholds; readonly pixelsPerMm: number }): JSX.Element {
+  const [tried, setTried] = createSignal<readonly Touched[]>([]);
+  let pad: HTMLDivElement | undefined;
+  createEffect(() => {
+    const { thresholds, pixelsPerMm } = props;
+    // What the bounds were is no news any more.
+    setTried([]);
+    if (pad)
+      onCleanup(
+        watchTouch(pad, thresholds, pixelsPerMm, (touched) =>
+          setTried((before) => [touched, ...before].slice(0, MOST_SHOWN)),
+        ),
+      );
+  });
+  return (
+    <>
+      <div class="try-pad" ref={pad}>
+        <p>Touch here: glove, knuckle or elbow; short, long, across.</p>
+      </div>
+      <ol class="tried" aria-live="polite" aria-label="What was recognised">
+        <For each={tried()} fallback={<li>–</li>}>
+          {(touched) => (
+            <li>
+              {touchedWords(touched)} <span class="lasted">({Math.round(touched.to - touched.from)} ms)</span>
+            </li>
+          )}
+        </For>
+      </ol>
+    </>
+  );
+}
+
+const MOST_SHOWN = 4;
