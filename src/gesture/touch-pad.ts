@@ -2,7 +2,7 @@ import { afterTouch, type Touch, type Touched, type TouchInput } from './touch.t
 import type { TouchThresholds } from './touch-thresholds.ts';
 
 /**
- * Takes every contact on an element for the touches of a glove. Nothing scrolls or zooms under them, and no click follows.
+ * Takes every contact on an element for the touches of a glove, but not those on a button in it. Nothing scrolls or zooms under them, and no click follows.
  * @param pixelsPerMm CSS pixels to a millimetre of this screen
  * @returns a function that stops listening
  */
@@ -33,6 +33,7 @@ export function watchTouch(
     (event: PointerEvent): void => {
       // A pointer that only hovers touches nothing.
       if (kind === 'move' && event.buttons === 0) return;
+      if (kind === 'down' && event.target instanceof Element && event.target.closest('button')) return;
       event.preventDefault();
       if (kind === 'down') pad.setPointerCapture(event.pointerId);
       const frame = pad.getBoundingClientRect();

@@ -7,21 +7,20 @@ import type { WorkView } from './view.ts';
 
 /** The two halves of the work screen, as the one who works wants them. */
 export interface HalvesChoice {
-  readonly isOn: Accessor<boolean>;
-  /** On, and nothing has to be reached beneath. */
+  /** They are wanted, and nothing has to be reached beneath. */
   readonly isShown: Accessor<boolean>;
   readonly thresholds: Accessor<TouchThresholds>;
-  set(isOn: boolean): Promise<void>;
+  /** They are wanted no more, until the teach page says so again. */
+  leave(): Promise<void>;
 }
 
 export function createHalves(shop: Shop, mechanic: Accessor<string>, view: Accessor<WorkView>): HalvesChoice {
   const habit = (): TouchHabit => habitOf(shop.touch(), mechanic()) ?? TOUCH_AT_FIRST;
   return {
-    isOn: () => habit().halves,
     isShown: () => habit().halves && !wantsFreeScreen(view()),
     thresholds: () => habit().thresholds,
-    async set(halves) {
-      shop.setTouch(await touchBook.keep({ name: mechanic(), value: { ...habit(), halves } }));
+    async leave() {
+      shop.setTouch(await touchBook.keep({ name: mechanic(), value: { ...habit(), halves: false } }));
     },
   };
 }

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { bindingsFor, TIMING, type Bindings } from '../../src/gesture/bindings.ts';
+import { TIMING } from '../../src/gesture/bindings.ts';
 import { verify } from '../../src/record/entry.ts';
 import { SETTLE } from '../../src/ui/settle.ts';
 import { AppPage, ofKind } from '../support/app-page.ts';
@@ -17,8 +17,8 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 const PEDAL = 'PageDown';
-/** The least that may be set: the test has no feet. */
-const onePedal: Bindings = { ...bindingsFor([PEDAL]), pace: 400 };
+/** The least that may be set, in milliseconds: the test has no feet. */
+const PACE = '400';
 
 /** A foot is down for longer than a contact bounces, and up again too. */
 async function press(): Promise<void> {
@@ -62,13 +62,34 @@ async function enter(value: string): Promise<void> {
 const rowOf = (figure: string): string =>
   figure === '.' ? 'point, read it, delete' : '12345'.includes(figure) ? '1 to 5' : '6 to 0';
 
-test('one pedal does a whole ring, values and all, with microphone and camera denied', async () => {
-  await teach(onePedal);
+/** Teaches what is set on the page for that. */
+async function teach(settings: () => Promise<void>): Promise<void> {
+  await app.page.goto(app.url);
+  await app.page.getByRole('link', { name: /^Teach and try/ }).click();
+  await settings();
+  await app.page.getByText(/^Kept on this device for/).first().waitFor();
+  await app.page.getByRole('link', { name: 'Back to the start' }).click();
+}
+
+async function beginSmall(): Promise<void> {
   await app.page.getByLabel('Mechanic').fill('A. Invented');
   const buffer = Buffer.from(JSON.stringify(smallProcedure));
   const file = { name: 'small.json', mimeType: 'application/json', buffer };
   await app.page.getByLabel('Open a procedure file').setInputFiles(file);
   await passPreparation(app.page);
+}
+
+test('one pedal does a whole ring, values and all, with microphone and camera denied', async () => {
+  await teach(async () => {
+    await app.page.getByRole('button', { name: 'Teach one switch' }).click();
+    await app.page.keyboard.press(PEDAL);
+    await app.page.getByLabel(/^Each choice is lit for/).fill(PACE);
+    await app.page.keyboard.press('Tab');
+    // It is tried where it is taught, and does nothing else there.
+    await press();
+    await app.page.getByText(/Switch 1, press, \d+ % sure/).waitFor();
+  });
+  await beginSmall();
 
   await choose('next');
   for (const value of ['12', '12.5', '10.5', '11']) {
@@ -94,24 +115,53 @@ test('one pedal does a whole ring, values and all, with microphone and camera de
   expect(new Set(worked.map(({ source }) => source))).toEqual(new Set(['pedal']));
 });
 
-/** Keeps bindings of anybody on this device. */
-async function teach(bindings: Bindings): Promise<void> {
-  await app.page.evaluate(
-    (value) =>
-      new Promise<void>((resolve, reject) => {
-        const opening = indexedDB.open('keyval-store');
-        opening.onupgradeneeded = () => opening.result.createObjectStore('keyval');
-        opening.onerror = () => reject(new Error('Nothing can be kept.'));
-        opening.onsuccess = () => {
-          const put = opening.result.transaction('keyval', 'readwrite').objectStore('keyval').put(value, 'switches');
-          put.onsuccess = () => {
-            opening.result.close();
-            resolve();
-          };
-        };
-      }),
-    [{ name: '', value: bindings }],
-  );
-  await app.page.goto(app.url);
-  await app.page.reload();
+/** One contact on the screen, as wide as `radius` tells, in CSS pixels. */
+async function touch(x: number, radius: number): Promise<void> {
+  const devTools = await browser.context.newCDPSession(app.page);
+  const touchPoints = [{ x, y: 300, radiusX: radius, radiusY: radius }];
+  await devTools.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints });
+  await app.page.waitForTimeout(60);
+  await devTools.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+  await devTools.detach();
 }
+/** Half a knuckle and half a palm, in CSS pixels: 96 to an inch, where nobody held a ruler to the screen. */
+const [KNUCKLE, PALM] = [45, 130];
+const [LEFT, RIGHT] = [200, 1000];
+
+test('a knuckle on two halves of the screen goes on, counts up a value and takes it back; a palm does nothing', async () => {
+  await teach(() => app.page.getByLabel(/^The whole work screen is two halves/).check());
+  await beginSmall();
+  const recognised = app.page.locator('.halves [role="status"]');
+  const touchAs = async (words: RegExp, x: number, radius = KNUCKLE): Promise<void> => {
+    await app.page.waitForTimeout(SETTLE + 50);
+    await touch(x, radius);
+    await recognised.getByText(words).waitFor();
+    // What is shown is of this touch, and not of the one before.
+    await app.page.waitForTimeout(200);
+  };
+  const before = await app.wanted();
+  await touchAs(/palm/, RIGHT, PALM);
+  expect(await app.wanted()).toBe(before);
+  await touchAs(/^tap/, RIGHT);
+  await expect.poll(() => app.wanted()).not.toBe(before);
+
+  const entered = app.page.locator('.switch-choices output');
+  await touchAs(/^tap/, RIGHT);
+  for (const _ of '1') await touchAs(/^tap/, LEFT);
+  await touchAs(/^tap/, RIGHT);
+  for (const _ of '12') await touchAs(/^tap/, LEFT);
+  await touchAs(/^tap/, RIGHT);
+  expect(await entered.innerText()).toBe('12');
+  await touchAs(/^tap/, RIGHT);
+  await expect.poll(() => app.wanted()).toContain('Is that correct?');
+  await touchAs(/^tap/, LEFT);
+  await expect.poll(() => app.wanted()).not.toContain('Is that correct?');
+
+  const session = decodeURIComponent(app.page.url().split('/').at(-1) ?? '');
+  const entries = (await app.entries()).filter((entry) => entry.session === session);
+  const rejected = ofKind(entries, 'reading rejected');
+  expect(ofKind(entries, 'reading captured').map(({ body, source }) => [body.reading.value, source])).toEqual([
+    ['12', 'touch'],
+  ]);
+  expect(rejected.map(({ source }) => source)).toEqual(['touch']);
+});

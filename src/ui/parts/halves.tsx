@@ -17,7 +17,7 @@ export function Halves(props: {
   readonly onLeave: () => void;
 }): JSX.Element {
   const [last, setLast] = createSignal<Touched | null>(null);
-  let pad: HTMLDivElement | undefined;
+  let pad: HTMLElement | undefined;
   createEffect(() => {
     const { thresholds, pixelsPerMm } = props;
     if (!pad) return;
@@ -30,21 +30,19 @@ export function Halves(props: {
     onCleanup(watchTouch(on, thresholds, pixelsPerMm, take));
   });
   return (
-    <section class="halves" aria-label="The screen as two halves">
-      <div class="pad" ref={pad}>
-        <p class="half">
-          ◀ Back, negative <span>long: say again</span>
-        </p>
-        <p class="half">
-          Next, affirm ▶ <span>long: stand by</span>
-        </p>
-      </div>
-      <div class="bar">
+    <section class="halves" ref={pad} aria-label="The screen as two halves">
+      <p>
+        ◀ Back, negative <span>long: say again</span>
+      </p>
+      <div>
         <p role="status">{touchedWords(last())}</p>
         <button type="button" onClick={() => props.onLeave()}>
           Leave halves
         </button>
       </div>
+      <p>
+        Next, affirm ▶ <span>long: stand by</span>
+      </p>
     </section>
   );
 }

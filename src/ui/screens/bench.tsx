@@ -158,9 +158,6 @@ export function Bench(props: {
             </a>
             <a href={addressOf({ kind: 'teach', session: kept.id })}>Pedals and gloves</a>
             <LettersReach display={shop.display} session={kept.id} shown={view()} />
-            <button type="button" aria-pressed={halves.isOn()} onClick={() => void halves.set(!halves.isOn())}>
-              Two halves
-            </button>
             <SecondLink session={kept.id} dropped={desk.dropped()} />
           </nav>
         </div>
@@ -196,7 +193,7 @@ export function Bench(props: {
             thresholds={halves.thresholds()}
             pixelsPerMm={shop.display.letters().pixelsPerMm}
             onSignal={(signal, began) => switches.give(signal, 'touch', began)}
-            onLeave={() => void halves.set(false)}
+            onLeave={() => void halves.leave()}
           />
         </Show>
         <StorageLine asks={true} onLittleRoom={(text) => void devices.addNews(text)} />
