@@ -40,7 +40,8 @@ export function createSwitchBoard({ live, devices, taught }: Fittings): SwitchBo
   const [panel, setPanel] = createSignal<Panel | null>(null);
   const bindings = (): Bindings => taught() ?? DEFAULT_BINDINGS;
   const source = (): Source => (taught() === null ? 'key' : 'pedal');
-  const entryBy = () => (bindings().pace === null ? 'count' : 'light');
+  /** Two halves of a screen are two switches, whatever is taught beside them. */
+  const entryBy = (by: Source) => (by === 'touch' || bindings().pace === null ? 'count' : 'light');
 
   /** A switch that means many things affirms only what has been said to its end: a foot is not an eye. */
   function mean(meaning: Meaning, by: Source, began: number): void {
@@ -62,14 +63,14 @@ export function createSwitchBoard({ live, devices, taught }: Fittings): SwitchBo
   function give(signal: Signal, by: Source, began: number): void {
     devices.wake();
     const open = panel();
-    if (open && (signal === 'forward' || signal === 'pick')) return carryOut(panelTaken(open, entryBy()), by, began);
+    if (open && (signal === 'forward' || signal === 'pick')) return carryOut(panelTaken(open, entryBy(by)), by, began);
     if (open && signal === 'backward') return void setPanel(panelMovedOn(open));
     setPanel(null);
     const [state, situation] = [live.state(), live.situation()];
     const isValueWanted = wantsValue(state, situation);
     if (signal === 'pick') return void setPanel(choicesNow(state, situation));
     if (signal === 'value' || (signal === 'forward' && by !== 'key' && isValueWanted)) {
-      if (isValueWanted) setPanel(valuePanel(entryBy()));
+      if (isValueWanted) setPanel(valuePanel(entryBy(by)));
       return;
     }
     mean(meaningOf(signal, state, situation), by, began);
@@ -88,7 +89,8 @@ export function createSwitchBoard({ live, devices, taught }: Fittings): SwitchBo
     // Never in place of what the work itself says.
     const isQuiet = untrack(devices.speakingState).saying === null;
     const said = isSpoken && isQuiet ? devices.announce([litWords(open)]) : Promise.resolve();
-    if (pace === null) return;
+    // What is counted waits for its counter.
+    if (pace === null || (open.kind === 'value' && open.entry.by === 'count')) return;
     let isOver = false;
     let timer: ReturnType<typeof setTimeout> | undefined;
     // Who listens for a choice hears it to its end first.

@@ -67,7 +67,10 @@ async function teach(settings: () => Promise<void>): Promise<void> {
   await app.page.goto(app.url);
   await app.page.getByRole('link', { name: /^Teach and try/ }).click();
   await settings();
-  await app.page.getByText(/^Kept on this device for/).first().waitFor();
+  await app.page
+    .getByText(/^Kept on this device for/)
+    .first()
+    .waitFor();
   await app.page.getByRole('link', { name: 'Back to the start' }).click();
 }
 

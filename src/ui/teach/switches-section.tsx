@@ -14,6 +14,7 @@ import { isSamePerson } from '../../session/people.ts';
 import type { Shop } from '../app.tsx';
 import { switchBook } from '../hand-habits.ts';
 import { AmountField } from './amount-field.tsx';
+import { Faults } from './faults.tsx';
 import { KeptLine } from './kept-line.tsx';
 import { LearnKeys } from './learn-keys.tsx';
 
@@ -104,11 +105,7 @@ export function SwitchesSection(props: { readonly shop: Shop; readonly person: s
           <span>Say what is lit</span>
         </label>
       </div>
-      <Show when={faults().length > 0}>
-        <ul class="trouble" role="alert">
-          <For each={faults()}>{({ message }) => <li>{message} Not kept until then.</li>}</For>
-        </ul>
-      </Show>
+      <Faults faults={faults()} />
       <TrySwitches bindings={draft()} />
       <KeptLine
         person={props.person}

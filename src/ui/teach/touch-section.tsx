@@ -1,4 +1,4 @@
-import { For, Show, createEffect, createMemo, createSignal, on, onCleanup, type JSX } from 'solid-js';
+import { For, createEffect, createMemo, createSignal, on, onCleanup, type JSX } from 'solid-js';
 import { watchTouch } from '../../gesture/touch-pad.ts';
 import type { Touched } from '../../gesture/touch.ts';
 import { readThresholds, type TouchThresholds } from '../../gesture/touch-thresholds.ts';
@@ -7,6 +7,7 @@ import type { Shop } from '../app.tsx';
 import { TOUCH_AT_FIRST, touchBook, type TouchHabit } from '../hand-habits.ts';
 import { touchedWords } from '../touch-words.ts';
 import { AmountField } from './amount-field.tsx';
+import { Faults } from './faults.tsx';
 import { KeptLine } from './kept-line.tsx';
 
 const FIELDS: readonly {
@@ -69,11 +70,7 @@ export function TouchSection(props: { readonly shop: Shop; readonly person: stri
           )}
         </For>
       </div>
-      <Show when={faults().length > 0}>
-        <ul class="trouble" role="alert">
-          <For each={faults()}>{({ message }) => <li>{message} Not kept until then.</li>}</For>
-        </ul>
-      </Show>
+      <Faults faults={faults()} />
       <KeptLine
         person={props.person}
         isKept={kept() !== undefined}
