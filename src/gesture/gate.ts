@@ -26,8 +26,8 @@ export type Consequence = 'pause' | 'move' | 'answer' | 'value' | 'own word';
 const LEAST: Readonly<Record<Exclude<Consequence, 'own word'>, number>> = {
   pause: 0.2,
   move: 0.25,
-  answer: 0.3,
-  value: 0.45,
+  answer: 0.4,
+  value: 0.5,
 };
 
 /** By how much each gesture of one person must be surer (above 0) than is asked of anybody. */

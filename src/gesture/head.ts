@@ -20,7 +20,8 @@ const LONGEST_PAUSE_MS = 280;
 const LEAST_WAY = 1.8;
 /** What a camera that shakes leaves after its motion was taken off, as a part of it. */
 const CAMERA_DOUBT = 1.3;
-const LEAST_CONFIDENCE = 0.2;
+/** Less, and it is left: a gesture that was missed is made again, one that was none has answered for somebody. */
+const LEAST_CONFIDENCE = 0.4;
 /** Smaller patches than this each way are no head, pixels. */
 const LEAST_SIZE = 24;
 /** The patch holds still so long before. Afterwards a little less: the answer is wanted at once. */
@@ -195,13 +196,16 @@ function verdict(found: Measures, run: Run, axis: Axis): Gesture | null {
     margin(found.way, least, 2 * least),
     margin(found.part, 0.03, 0.06),
     margin(found.part, 0.55, 0.38),
-    margin(found.together, 0.4, 0.65),
-    margin(found.straight, 2, 4),
+    margin(found.together, 0.28, 0.65),
+    // What swings on a pivot goes aside as well.
+    margin(found.straight, 2.6, 5.2),
     margin(found.even, 0.12, 0.35),
     margin(found.away, 1.25, 0.7),
     margin(found.stillness, 0.65, STILL_PACE),
+    // Noise moves nothing; it only differs.
+    margin(found.explained, 0.2, 0.35),
     // Who nods goes down from where the head rests; who shakes it goes to both sides of that.
-    axis === 'down' ? margin(found.above, 0.5, 0.3) : margin(Math.min(found.above, 1 - found.above), 0.04, 0.22),
+    axis === 'down' ? margin(found.above, 0.5, 0.3) : margin(Math.min(found.above, 1 - found.above), 0.14, 0.3),
   ];
   const confidence = margins.reduce((product, value) => product * (0.5 + 0.5 * value), 1);
   if (Math.min(...margins) <= 0 || confidence < LEAST_CONFIDENCE) return null;
