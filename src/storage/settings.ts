@@ -9,13 +9,15 @@ const Settings = v.object({
   voice: v.optional(v.picklist(['embedded', 'system']), 'embedded'),
   /** Whether short signals sound. */
   tones: v.optional(v.boolean(), true),
+  /** Whether practice was begun, or put off, on this device. */
+  practised: v.optional(v.boolean(), false),
 });
 
 /** What this browser remembers between visits. Nothing of a job: that is in the record. */
 export type Settings = v.InferOutput<typeof Settings>;
 
 const KEY = 'settings';
-const DEFAULTS: Settings = { mechanic: '', second: '', voice: 'embedded', tones: true };
+const DEFAULTS: Settings = { mechanic: '', second: '', voice: 'embedded', tones: true, practised: false };
 
 /** The kept settings; the defaults where there are none or they cannot be read. */
 export async function loadSettings(): Promise<Settings> {

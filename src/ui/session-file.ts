@@ -5,6 +5,7 @@ import { checkSounds, type SoundsFound } from '../record/sounds.ts';
 import type { RecordBook } from '../storage/record-book.ts';
 import { openSoundStore, type SoundStore } from '../storage/sound-store.ts';
 import { now } from './clock.ts';
+import { PRACTICE } from './practice/is-practice.ts';
 
 export { stateAfter, type SessionRecord as KeptSession } from '../record/session-record.ts';
 
@@ -27,6 +28,8 @@ export interface Beginning {
   readonly device: string | null;
   /** What was found and said before the first step. */
   readonly prepared: readonly EventBody[];
+  /** Nothing is worked on: the record is named so, and nobody takes it for work. */
+  readonly isPractice?: boolean;
 }
 
 /**
@@ -36,10 +39,10 @@ export interface Beginning {
 export async function startSession(
   book: RecordBook,
   procedureJson: unknown,
-  { people, sound, model, device, prepared }: Beginning,
+  { people, sound, model, device, prepared, isPractice = false }: Beginning,
 ): Promise<string> {
   const at = now();
-  const session = `${at.utc.replace(/[:.]/g, '-')}-${crypto.randomUUID().slice(0, 8)}`;
+  const session = `${isPractice ? PRACTICE : ''}${at.utc.replace(/[:.]/g, '-')}-${crypto.randomUUID().slice(0, 8)}`;
   const opened: EventBody = {
     kind: 'opened',
     format: 1,

@@ -3,7 +3,7 @@ import { set } from 'idb-keyval';
 import { describe, expect, test } from 'vitest';
 import { loadSettings, saveSettings, type Settings } from '../../src/storage/settings.ts';
 
-const DEFAULTS: Settings = { mechanic: '', second: '', voice: 'embedded', tones: true };
+const DEFAULTS: Settings = { mechanic: '', second: '', voice: 'embedded', tones: true, practised: false };
 
 describe('settings', () => {
   test('are the defaults at first', async () => expect(await loadSettings()).toEqual(DEFAULTS));
@@ -14,6 +14,7 @@ describe('settings', () => {
       second: 'Second person',
       voice: 'system',
       tones: false,
+      practised: true,
     };
     await saveSettings(settings);
     expect(await loadSettings()).toEqual(settings);

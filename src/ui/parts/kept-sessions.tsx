@@ -3,6 +3,7 @@ import type { SessionRead, SessionRecord } from '../../record/session-record.ts'
 import type { Shop } from '../app.tsx';
 import { messageOf } from '../message.ts';
 import { showMoment } from '../moment.ts';
+import { isPractice, NO_WORK } from '../practice/is-practice.ts';
 import { addressOf } from '../router.ts';
 import { findSession, stateAfter } from '../session-file.ts';
 import { DeviceSealLine } from './device-seal-line.tsx';
@@ -91,6 +92,10 @@ function Readable(props: KeptProps & { readonly record: SessionRecord }): JSX.El
     <>
       <div>
         <b>{props.record.procedure.title}</b>
+        <Show when={isPractice(props.record.id)}>
+          {' '}
+          <span class="invented">{NO_WORK}</span>
+        </Show>
         <br />
         <Show when={opened()}>{(utc) => <time datetime={utc()}>{showMoment(utc())}</time>}</Show>,{' '}
         {props.record.people.mechanic}: {standing()}

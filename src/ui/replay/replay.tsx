@@ -1,6 +1,7 @@
 import { createMemo, createSignal, Show, type JSX } from 'solid-js';
 import type { Sounds } from '../../record/sounds.ts';
 import { HeadCheck } from '../parts/head-check.tsx';
+import { isPractice, NO_WORK } from '../practice/is-practice.ts';
 import { WorkPanel } from '../parts/work-panel.tsx';
 import { describe } from '../describe.ts';
 import { readingsFileOf, save, valuesFileOf } from '../saved-files.ts';
@@ -49,6 +50,8 @@ function Playback(props: {
   // eslint-disable-next-line solid/reactivity
   const { kept } = props;
   const player = createPlayer(kept);
+  // Whoever practised wants to see what became of their words.
+  if (isPractice(kept.id)) player.go(kept.entries.findLastIndex(({ body }) => body.kind === 'reading captured'));
   const entry = () => kept.entries[player.at()];
   const state = createMemo(() => stateAfter(kept, player.at() + 1));
   const view = createMemo(() => workView(state()));
@@ -69,6 +72,9 @@ function Playback(props: {
     <main class="replay">
       <header>
         <h1>Replay: {kept.procedure.title}</h1>
+        <Show when={isPractice(kept.id)}>
+          <p class="invented">{NO_WORK} This is what a record shows: below stands the reading that you gave.</p>
+        </Show>
         {props.verdict}
         <button type="button" onClick={() => props.onSheet()}>
           Record sheet

@@ -31,7 +31,8 @@ import { SecondLink } from '../parts/second-link.tsx';
 import { StorageLine } from '../parts/storage-line.tsx';
 import { SwitchChoices } from '../parts/switch-choices.tsx';
 import { WorkPanel } from '../parts/work-panel.tsx';
-import { addressOf } from '../router.ts';
+import { isPractice } from '../practice/is-practice.ts';
+import { addressOf, go } from '../router.ts';
 import { openSecondDesk } from '../second-desk.ts';
 import { isFresh, stateAfter, type KeptSession } from '../session-file.ts';
 import { createSoundKeeper, type KeepSound } from '../sound-keeper.ts';
@@ -113,6 +114,13 @@ export function Bench(props: {
     () => now().utc,
     (text) => void devices.addNews(text),
   );
+  // Practice ends with its replay, once the last word is spoken.
+  createEffect(() => {
+    const isOver = isPractice(kept.id) && isSealingOver() && devices.speakingState().saying === null;
+    if (!isOver) return;
+    const timer = setTimeout(() => go({ kind: 'replay', session: kept.id }), BREATH);
+    onCleanup(() => clearTimeout(timer));
+  });
   onCleanup(() => void devices.announce([]));
   keepScreenOn();
 
@@ -151,6 +159,9 @@ export function Bench(props: {
             onStop={() => devices.camera.stop()}
           />
           <nav class="places">
+            <Show when={isPractice(kept.id)}>
+              <b>Practice, no work</b>
+            </Show>
             <a href={addressOf({ kind: 'start' })}>Leave (the session stays)</a>
             <a href={addressOf({ kind: 'replay', session: kept.id })}>Replay</a>
             <a href={addressOf({ kind: 'check', person: live.state().people.mechanic, session: kept.id })}>
@@ -203,6 +214,9 @@ export function Bench(props: {
     </main>
   );
 }
+
+/** Longer than any pause between two announcements, in milliseconds. */
+const BREATH = 2_000;
 
 /** The record itself is written then; the missing seal stands beside it as well. */
 const NOT_SEALED = 'It could not be sealed on this device. That is tried again when it is looked at.';

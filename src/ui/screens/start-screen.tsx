@@ -11,6 +11,7 @@ import { messageOf } from '../message.ts';
 import { addressOf, go } from '../router.ts';
 import { CheckLinks } from '../parts/check-links.tsx';
 import { FileButton } from '../parts/file-button.tsx';
+import { PracticeOffer } from '../parts/practice-offer.tsx';
 import { SpeechModel } from '../parts/speech-model.tsx';
 import { ThisProgram } from '../parts/this-program.tsx';
 import { TonesChoice } from '../parts/tones-choice.tsx';
@@ -141,6 +142,7 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
               </span>
             </label>
           </section>
+          <PracticeOffer shop={props.shop} mechanic={mechanic()} />
           <section aria-labelledby="begin">
             <h2 id="begin">Begin a job</h2>
             <Show when={preparing()}>

@@ -1,0 +1,58 @@
+import { Show, createSignal, untrack, type JSX } from 'solid-js';
+import type { Shop } from '../app.tsx';
+import { messageOf } from '../message.ts';
+import { go } from '../router.ts';
+
+/** Offers to practise: in full at the first visit, later as one button. */
+export function PracticeOffer(props: { readonly shop: Shop; readonly mechanic: string }): JSX.Element {
+  const [isNew, setNew] = createSignal(untrack(() => !props.shop.settings.practised));
+  const [trouble, setTrouble] = createSignal<string | null>(null);
+  function past(): void {
+    props.shop.remember({ practised: true });
+  }
+  async function practise(): Promise<void> {
+    setTrouble(null);
+    try {
+      const { startPractice } = await import('../job-screens.ts');
+      const session = await startPractice(props.shop.book, props.shop.devices, props.mechanic);
+      past();
+      go({ kind: 'work', session });
+    } catch (error) {
+      setTrouble(`Practice cannot begin: ${messageOf(error)}`);
+    }
+  }
+  return (
+    <section class="practice" aria-labelledby="practice">
+      <h2 id="practice">{isNew() ? 'New here?' : 'Practice'}</h2>
+      <Show when={isNew()}>
+        <p>
+          Two minutes by voice: it says what to say, hears it, logs one reading, and plays it back. Nothing is worked
+          on.
+        </p>
+      </Show>
+      <p>
+        <button type="button" onClick={() => void practise()}>
+          Practise by voice
+        </button>{' '}
+        <Show when={isNew()}>
+          <button
+            type="button"
+            onClick={() => {
+              past();
+              setNew(false);
+            }}
+          >
+            Not now
+          </button>
+        </Show>
+      </p>
+      <Show when={trouble()}>
+        {(text) => (
+          <p class="trouble" role="alert">
+            {text()}
+          </p>
+        )}
+      </Show>
+    </section>
+  );
+}
