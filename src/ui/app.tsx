@@ -2,13 +2,14 @@ import { Match, Switch, createResource, createSignal, onCleanup, untrack, type A
 import { openRecordBook } from '../storage/record-book.ts';
 import { keepDraft, loadDraft, type PreparationDraft } from '../storage/preparation-draft.ts';
 import type { Bindings } from '../gesture/bindings.ts';
+import type { CameraHabit } from '../gesture/camera-habit.ts';
 import type { Habit } from '../storage/habits.ts';
 import { loadSettings, saveSettings, type Settings } from '../storage/settings.ts';
 import { loadVoices, type Voice } from '../storage/voices.ts';
 import { today } from './clock.ts';
 import { createDevices, type Devices } from './devices.ts';
 import { createDisplay, type Display } from './display.ts';
-import { switchBook, touchBook, type TouchHabit } from './hand-habits.ts';
+import { cameraBook, switchBook, touchBook, type TouchHabit } from './hand-habits.ts';
 import { loadChosenModel, offeredModels, type OfferedModel } from './models.ts';
 import { createPlace, type Place } from './router.ts';
 import {
@@ -47,6 +48,9 @@ export interface Shop {
   /** How people touch the screen of this device. */
   readonly touch: Accessor<readonly Habit<TouchHabit>[]>;
   setTouch(touch: readonly Habit<TouchHabit>[]): void;
+  /** How people are watched by the camera of this device. */
+  readonly watched: Accessor<readonly Habit<CameraHabit>[]>;
+  setWatched(watched: readonly Habit<CameraHabit>[]): void;
   /** The preparation that is under way; null where there is none. */
   readonly preparation: Accessor<PreparationDraft | null>;
   /** Replaces it, here and on this device. */
@@ -128,6 +132,7 @@ async function openShop(display: Display): Promise<Shop> {
   const [voices, setVoices] = createSignal(await loadVoices());
   const [switches, setSwitches] = createSignal(await switchBook.load());
   const [touch, setTouch] = createSignal(await touchBook.load());
+  const [watched, setWatched] = createSignal(await cameraBook.load());
   const [preparation, setPreparation] = createSignal(await loadDraft(today()));
   const remember = (change: Partial<Settings>): void => {
     settings = { ...settings, ...change };
@@ -161,6 +166,8 @@ async function openShop(display: Display): Promise<Shop> {
     versions,
     touch,
     setTouch,
+    watched,
+    setWatched,
     preparation,
     setPreparation(draft) {
       setPreparation(draft);

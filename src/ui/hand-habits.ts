@@ -1,6 +1,7 @@
-/** How each person works switches and touch on this device, checked by the room that knows what they mean. */
+/** How each person works switches, touch and camera on this device, checked by the room that knows what they mean. */
 import * as v from 'valibot';
 import { readBindings, type Bindings } from '../gesture/bindings.ts';
+import { readCameraHabit, type CameraHabit } from '../gesture/camera-habit.ts';
 import { readThresholds, TOUCH_THRESHOLDS, type TouchThresholds } from '../gesture/touch-thresholds.ts';
 import { openHabitBook } from '../storage/habits.ts';
 
@@ -24,4 +25,9 @@ export const touchBook = openHabitBook<TouchHabit>('touch', (raw) => {
   if (!v.is(Touch, raw)) return null;
   const read = readThresholds(raw.thresholds);
   return read.kind === 'valid' ? { halves: raw.halves, thresholds: read.thresholds } : null;
+});
+
+export const cameraBook = openHabitBook<CameraHabit>('watched', (raw) => {
+  const read = readCameraHabit(raw);
+  return read.kind === 'valid' ? read.habit : null;
 });

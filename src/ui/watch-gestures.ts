@@ -1,5 +1,5 @@
 import { createEffect, onCleanup } from 'solid-js';
-import { ANSWERS, passGate } from '../gesture/gate.ts';
+import { ANSWERS, passGate, type Strictness } from '../gesture/gate.ts';
 import type { Gesture } from '../gesture/gesture.ts';
 import type { Devices } from './devices.ts';
 import { gestureMeaning } from './gesture-meaning.ts';
@@ -9,6 +9,8 @@ import type { LiveSession } from './live-session.ts';
 export function watchGestures(
   { camera, speakingState, addNews }: Pick<Devices, 'camera' | 'speakingState' | 'addNews'>,
   live: LiveSession,
+  /** By how much surer the gestures of the one who works must be. */
+  strictness: () => Strictness = () => ({}),
 ): void {
   /** When all that was to be said had been said. */
   let quietSince = -Infinity;
@@ -29,7 +31,7 @@ export function watchGestures(
       live.notTaken(gesture.kind, 'too early');
       return;
     }
-    const passage = passGate(gesture, consequence);
+    const passage = passGate(gesture, consequence, strictness());
     switch (passage.kind) {
       case 'passed':
         return void live.see(gesture, meaning);

@@ -1,4 +1,5 @@
 import { Show, createEffect, createMemo, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
+import { CAMERA_AT_FIRST } from '../../gesture/camera-habit.ts';
 import type { Utterance } from '../../hearing/types.ts';
 import { judgeIn } from '../../language/completeness.ts';
 import { missedWords, recogniserPhrases } from '../../language/phrases.ts';
@@ -85,7 +86,8 @@ export function Bench(props: {
   onCleanup(devices.hearing.onUtterance((utterance) => void live.hear(heeded(utterance), 'voice')));
   const taught = () => habitOf(shop.switches(), live.state().people.mechanic);
   const switches = createSwitchBoard({ live, devices, taught });
-  watchGestures(devices, live);
+  const watched = () => habitOf(shop.watched(), live.state().people.mechanic) ?? CAMERA_AT_FIRST;
+  watchGestures(devices, live, () => watched().strictness);
   onCleanup(
     devices.heedCall(
       () => live.state().people.second !== null && situation().sayings.some(({ meaning }) => meaning.kind === 'help'),
@@ -155,7 +157,7 @@ export function Bench(props: {
           />
           <CameraStrip
             state={devices.cameraState()}
-            onStart={() => devices.camera.start()}
+            onStart={() => devices.camera.start({ region: watched().region })}
             onStop={() => devices.camera.stop()}
           />
           <nav class="places">
@@ -167,7 +169,7 @@ export function Bench(props: {
             <a href={addressOf({ kind: 'check', person: live.state().people.mechanic, session: kept.id })}>
               Microphone check
             </a>
-            <a href={addressOf({ kind: 'teach', session: kept.id })}>Pedals and gloves</a>
+            <a href={addressOf({ kind: 'teach', session: kept.id })}>Pedals, gloves, gestures</a>
             <LettersReach display={shop.display} session={kept.id} shown={view()} />
             <SecondLink session={kept.id} dropped={desk.dropped()} />
           </nav>

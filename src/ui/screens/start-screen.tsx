@@ -96,7 +96,7 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
                 href={addressOf({ kind: 'teach', session: null })}
                 onClick={() => props.shop.remember({ mechanic: mechanic().trim(), second: second().trim() })}
               >
-                Teach and try: pedals, headset buttons and gloves
+                Teach and try: pedals, headset buttons, gloves and gestures
               </a>
             </p>
           </header>

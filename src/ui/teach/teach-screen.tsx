@@ -2,10 +2,11 @@ import { createSignal, onMount, untrack, type JSX } from 'solid-js';
 import { tidyName } from '../../session/people.ts';
 import type { Shop } from '../app.tsx';
 import { addressOf, type Place } from '../router.ts';
+import { CameraSection } from './camera-section.tsx';
 import { SwitchesSection } from './switches-section.tsx';
 import { TouchSection } from './touch-section.tsx';
 
-/** Where each person teaches the switches and the touch they work with, and tries them. It stays on the device. */
+/** Where each person teaches switches, touch and camera, and tries them. It stays on the device. */
 export function TeachScreen(props: { readonly shop: Shop; readonly session: string | null }): JSX.Element {
   const [person, setPerson] = createSignal(untrack(() => props.shop.settings.mechanic));
   const name = (): string => tidyName(person());
@@ -20,8 +21,8 @@ export function TeachScreen(props: { readonly shop: Shop; readonly session: stri
       <header>
         <h1>Teach and try</h1>
         <p>
-          Pedals, page-turners, presenters, headset buttons and gloves. What is set here holds for one person on this
-          device, and can be forgotten. Nothing on this page is written into a record.
+          Pedals, page-turners, presenters, headset buttons, gloves and gestures. What is set here holds for one person
+          on this device, and can be forgotten. Nothing on this page is written into a record.
         </p>
       </header>
       <label class="person">
@@ -30,6 +31,7 @@ export function TeachScreen(props: { readonly shop: Shop; readonly session: stri
       </label>
       <SwitchesSection shop={props.shop} person={name()} />
       <TouchSection shop={props.shop} person={name()} />
+      <CameraSection shop={props.shop} person={name()} />
       <p>
         <a class="button" href={addressOf(back().to)}>
           {back().words}

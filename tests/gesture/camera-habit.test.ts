@@ -1,0 +1,26 @@
+import { expect, test } from 'vitest';
+import { CAMERA_AT_FIRST, readCameraHabit } from '../../src/gesture/camera-habit.ts';
+import { passGate } from '../../src/gesture/gate.ts';
+
+const right = { left: 0.5, top: 0, width: 0.5, height: 1 };
+
+test.each([
+  ['the first', CAMERA_AT_FIRST],
+  ['a stricter nod in the right half', { strictness: { nod: 0.2 }, region: right }],
+])('how a person is watched is taken as it was kept: %s', (_, habit) =>
+  expect(readCameraHabit(JSON.parse(JSON.stringify(habit)))).toEqual({ kind: 'valid', habit }),
+);
+test.each<[string, unknown]>([
+  ['nothing', null],
+  ['less than is asked of anybody', { strictness: { nod: -0.1 }, region: right }],
+  ['an unknown gesture', { strictness: { wink: 0.1 }, region: right }],
+  ['a part outside the picture', { strictness: {}, region: { ...right, width: 0.6 } }],
+  ['too small a part', { strictness: {}, region: { ...right, height: 0.1 } }],
+  ['no number', { strictness: {}, region: { ...right, left: NaN } }],
+])('and is refused where it is none: %s', (_, raw) => expect(readCameraHabit(raw).kind).toBe('faulty'));
+
+test('who is watched more strictly must nod more surely', () => {
+  const nod = { kind: 'nod', confidence: 0.6 } as const;
+  expect(passGate(nod, 'value').kind).toBe('passed');
+  expect(passGate(nod, 'value', { nod: 0.3 }).kind).toBe('unsure');
+});
