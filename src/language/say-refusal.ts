@@ -136,6 +136,8 @@ function words(state: SessionState, reason: Refusal): string {
       return sayBeforeClosing(state).join(' ');
     case 'nothing to decide':
       return 'There is nothing to decide about that now.';
+    case 'not worked again':
+      return NOT_WORKED_AGAIN[reason.because];
     case 'nothing to sign':
       return 'There is nothing to sign now.';
     case 'not the mechanic':
@@ -187,6 +189,14 @@ function words(state: SessionState, reason: Refusal): string {
       }
   }
 }
+
+const NOT_WORKED_AGAIN: Readonly<Record<Extract<Refusal, { code: 'not worked again' }>['because'], string>> = {
+  'not left open': 'That was put right in the work already. Decide what becomes of it.',
+  'moved since':
+    'The unit was opened or moved after that step: going back does not put it right. Decide otherwise, and open a job for it.',
+  'nut seated':
+    'The nut is seated: its running torque can no longer be measured. Decide otherwise, and open a job for it.',
+};
 
 const nameOfConsumable = ({ procedure }: SessionState, id: string): string =>
   procedure.consumables.find((each) => each.id === id)?.name ?? id;

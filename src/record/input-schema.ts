@@ -190,6 +190,10 @@ export const RefusalSchema = exactly<Refusal>()(
     v.strictObject({ code: v.literal('own work'), name: v.string() }),
     code('closing'),
     code('nothing to decide'),
+    v.strictObject({
+      code: v.literal('not worked again'),
+      because: v.picklist(['not left open', 'moved since', 'nut seated']),
+    }),
     code('nothing to sign'),
     v.strictObject({ code: v.literal('not the mechanic'), name: v.string() }),
     code('hold first'),

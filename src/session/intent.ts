@@ -104,8 +104,8 @@ export type Question =
 export const DEVIATION_KINDS = ['over torque', 'under torque', 'takes no torque', 'damage'] as const;
 export type DeviationKind = (typeof DEVIATION_KINDS)[number];
 
-/** What may become of a deviation. */
-export const DISPOSITION_KINDS = ['accepted as is', 'repaired', 'part replaced', 'deferred'] as const;
+/** What may become of a deviation. "Worked again" leads back to its step. */
+export const DISPOSITION_KINDS = ['accepted as is', 'repaired', 'part replaced', 'deferred', 'worked again'] as const;
 export type DispositionKind = (typeof DISPOSITION_KINDS)[number];
 
 /** What an input asks for, whatever the device. Radiotelephony words keep their standard meaning. */

@@ -49,6 +49,8 @@ export type Refusal =
   | { readonly code: 'own work'; readonly name: string }
   | { readonly code: 'closing' }
   | { readonly code: 'nothing to decide' }
+  /** Why a step is not gone back to from the end of the work. */
+  | { readonly code: 'not worked again'; readonly because: 'not left open' | 'moved since' | 'nut seated' }
   | { readonly code: 'nothing to sign' }
   | { readonly code: 'not the mechanic'; readonly name: string }
   | { readonly code: 'hold first' }

@@ -166,6 +166,8 @@ function because(reason: Refusal, state: SessionState): string {
       return 'All steps were done: decisions and signatures were wanted';
     case 'nothing to decide':
       return 'There was nothing to decide about that';
+    case 'not worked again':
+      return NOT_WORKED_AGAIN[reason.because];
     case 'nothing to sign':
       return 'There was nothing to sign';
     case 'not the mechanic':
@@ -211,6 +213,12 @@ function because(reason: Refusal, state: SessionState): string {
       return UNCLEAR[reason.doubt];
   }
 }
+
+const NOT_WORKED_AGAIN: Readonly<Record<Extract<Refusal, { code: 'not worked again' }>['because'], string>> = {
+  'not left open': 'It was put right in the work already',
+  'moved since': 'The unit was opened or moved after that step',
+  'nut seated': 'The nut was seated, so its running torque could not be measured',
+};
 
 const consumableName = ({ procedure }: SessionState, id: string): string =>
   procedure.consumables.find((each) => each.id === id)?.name ?? id;

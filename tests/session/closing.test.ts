@@ -5,6 +5,7 @@ import { prompt } from '../../src/language/prompt.ts';
 import { sayRefusal } from '../../src/language/say-refusal.ts';
 import { situationOf } from '../../src/language/situation.ts';
 import { undecided } from '../../src/session/closing.ts';
+import { currentCall, currentStep } from '../../src/session/state.ts';
 import { DISPOSITION_KINDS, type DispositionKind, type Meaning } from '../../src/session/intent.ts';
 import {
   affirm,
@@ -61,7 +62,7 @@ describe('a deviation', () => {
       'For each, type who decides, and tap what becomes of it.',
     ]);
   });
-  test.each([...DISPOSITION_KINDS])(
+  test.each(DISPOSITION_KINDS.filter((each) => each !== 'worked again'))(
     'is decided about by a person with a name, and the record is closed: %s',
     (what) => {
       const closed = tell(end, dispose(seq, ' Ada  Inspector ', what, ' new nut '));
@@ -72,6 +73,10 @@ describe('a deviation', () => {
       expect(closed.state.phase).toBe('closed');
     },
   );
+  test('that was put right in the work is not worked again', () =>
+    expect(why(tell(end, dispose(seq, 'Ada', 'worked again')))).toBe(
+      'That was put right in the work already. Decide what becomes of it.',
+    ));
   test('is not decided about by nobody', () =>
     expect(why(tell(end, dispose(seq, '  ')))).toBe('A name is wanted. Type it.'));
   test('is not accepted as it is by who did the work', () => {
@@ -178,5 +183,62 @@ describe('a signature', () => {
         'All steps are done. Mechanic signs: type the name, then hold the button for two seconds.',
       );
     expect(situationOf(open.state).sayings.map(({ meaning }) => meaning.kind)).not.toContain('sign');
+  });
+});
+
+describe('what was left open', () => {
+  const leaveOpen: Meaning = { kind: 'leave open' };
+  const damaged: readonly Meaning[] = [
+    { kind: 'report', what: 'damage' },
+    { kind: 'reason', text: 'thread is torn' },
+    affirm,
+    leaveOpen,
+  ];
+  const read = ['24', '24'].flatMap((value) => [reading(value), affirm]);
+  const again = (play: Play): Meaning => dispose(undecided(play.state)[0]?.seq ?? -1, 'Ada', 'worked again');
+  const left = (...after: readonly object[]): Play =>
+    tell(
+      start(
+        procedureOf([tighten('ring'), ...after], { openings: [{ id: 'inlet', name: 'oil inlet', closure: 'plug' }] }),
+      ),
+      ...damaged,
+      ...read,
+    );
+  const measure = step('level', 'measure', { what: 'level', unit: 'mm', window: { min: '40', max: '60' } });
+  const end = tell(left(step('look', 'do')), next);
+
+  test('may be worked again, by a decision with a name: the work goes back to its step, and all after it is done anew', () => {
+    const back = tell(end, again(end));
+    expect(kinds(back)).toEqual(['disposed', 'step taken back']);
+    expect(back.state.phase).toBe('working');
+    expect(currentCall(back.state)?.fastener).toBe(1);
+    expect(said(back)[0]).toBe('Logged: worked again, by Ada.');
+    // The others stand as they were read.
+    expect(back.state.readings.map(({ status }) => status)).toEqual(['confirmed', 'confirmed']);
+    const closed = tell(back, reading('24'), affirm, next);
+    expect(kinds(closed)).toEqual(['step done', 'closed']);
+  });
+  test('and left open once more is decided about once more', () => {
+    const once = tell(end, again(end), leaveOpen, next);
+    expect(once.state.phase).toBe('working');
+    expect(undecided(once.state).length).toBe(1);
+    expect(tell(once, dispose(undecided(once.state)[0]?.seq ?? -1, 'Ada', 'deferred')).state.phase).toBe('closed');
+  });
+  test('is read again where it is a value', () => {
+    const value = tell(start(procedureOf([measure])), { kind: 'observed', value: '70' }, affirm, leaveOpen);
+    const back = tell(value, again(value));
+    expect(currentStep(back.state)?.id).toBe('level');
+    expect(tell(back, { kind: 'observed', value: '50' }, affirm).state.phase).toBe('closed');
+  });
+  test.each<[string, Play]>([
+    ['opened', tell(left(step('open', 'do', { opens: ['inlet'] })), affirm, next, affirm, affirm, next)],
+    ['carried', tell(left(step('carry', 'hold')), { kind: 'held' }, { kind: 'set down' })],
+    ['taken off', tell(left(step('free', 'loosen', { pattern: 'three' })), next, next, next, next, next, next)],
+  ])('is not, once the unit was %s after it', (_, play) => {
+    expect(undecided(play.state).length).toBe(1);
+    const refusal = tell(play, again(play));
+    expect(refused(refusal)).toEqual({ code: 'not worked again', because: 'moved since' });
+    expect(why(refusal)).toContain('going back does not put it right');
+    expect(refusal.state).toEqual(play.state);
   });
 });
