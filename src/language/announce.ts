@@ -57,6 +57,7 @@ const MOVES_ON: ReadonlySet<EventBody['kind']> = new Set([
   'break noticed',
   'pass restarted',
   'value rejected',
+  'value left open',
   'value disregarded',
   'disposed',
   'signed',

@@ -2,7 +2,7 @@
 import { stepText } from '../procedure/procedure.ts';
 import type { Step } from '../procedure/procedure.ts';
 import { type Call } from '../session/calls.ts';
-import { openDeviation } from '../session/deviation.ts';
+import { openReason } from '../session/reasons.ts';
 import type { EventBody } from '../session/event.ts';
 import { awaitsHold, heldStep } from '../session/hold.ts';
 import { pendingValue } from '../session/observed.ts';
@@ -72,10 +72,10 @@ export function prompt(state: SessionState, events: readonly EventBody[] = []): 
       ...sayStanding(state),
       'Is all as it was left? Affirm or negative?',
     ];
-  const deviation = openDeviation(state);
-  if (deviation)
+  const wanted = openReason(state);
+  if (wanted)
     return [
-      deviation.reason === null ? 'Say the reason in your own words.' : `Reason: ${deviation.reason}. Is that correct?`,
+      wanted.reason === null ? 'Say the reason in your own words.' : `Reason: ${wanted.reason}. Is that correct?`,
     ];
   const warning = openWarning(state);
   if (warning) return [`${sentence(warning.signal)}. ${warning.text} Say affirm.`];

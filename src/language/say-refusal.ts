@@ -1,7 +1,7 @@
 import { toolFor } from '../session/calls.ts';
-import { openDeviation } from '../session/deviation.ts';
 import { pendingValue } from '../session/observed.ts';
 import { currentPoint } from '../session/points.ts';
+import { openReason } from '../session/reasons.ts';
 import type { Refusal } from '../session/refusal.ts';
 import {
   currentCall,
@@ -107,7 +107,7 @@ function words(state: SessionState, reason: Refusal): string {
     case 'break first':
       return 'Work was broken off. Is all as it was left? Affirm or negative.';
     case 'reason first':
-      return openDeviation(state)?.status === 'reason given'
+      return openReason(state)?.status === 'reason given'
         ? 'Is the reason correct? Affirm or negative.'
         : 'Say the reason in your own words, or say: cancel that.';
     case 'no reason wanted':

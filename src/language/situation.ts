@@ -1,6 +1,5 @@
 import type { Step, StepOf } from '../procedure/procedure.ts';
 import { checksForTurning, isReadCall } from '../session/calls.ts';
-import { openDeviation } from '../session/deviation.ts';
 import { reportable, statedOnCall } from '../session/deviations.ts';
 import { awaitsHold, heldStep, isUnderLoad } from '../session/hold.ts';
 import type { Meaning } from '../session/intent.ts';
@@ -8,6 +7,7 @@ import { goesBelowZero, outsideValue, pendingValue } from '../session/observed.t
 import { isBetweenSteps } from '../session/people.ts';
 import type { Point } from '../session/point.ts';
 import { currentPoint } from '../session/points.ts';
+import { openReason } from '../session/reasons.ts';
 import { reuseRefusal } from '../session/seals.ts';
 import {
   confirmsByGoingOn,
@@ -82,9 +82,9 @@ export function situationOf(state: SessionState): Situation {
   if (heldStep(state)) return fixed([...NEXT, ...HELP, ...SET_DOWN, ...SAY_AGAIN]);
   const always = [...SAY_AGAIN, ...STAND_BY, ...(isUnderLoad(state) ? HELP : [])];
   if (state.breakOf !== null) return fixed([...AFFIRM, ...NEGATIVE, ...WHERE, ...always]);
-  const deviation = openDeviation(state);
-  if (deviation) {
-    const isGiven = deviation.status === 'reason given';
+  const wanted = openReason(state);
+  if (wanted) {
+    const isGiven = wanted.status === 'reason given';
     return {
       ...fixed([...(isGiven ? [...AFFIRM, ...NEGATIVE] : []), ...DISREGARD, ...always]),
       dictation: !isGiven,

@@ -6,12 +6,12 @@ import { fold } from './fold.ts';
 import { isWellFormed, type Instant, type Intent, type WorkingMeaning } from './intent.ts';
 import { goOnMeasuring, leaveValueOpen, observe, outsideValue, pendingValue, whileValuePending } from './observed.ts';
 import { whileBreakOpen } from './break.ts';
-import { openDeviation } from './deviation.ts';
-import { report, whileReasonWanted } from './deviations.ts';
+import { report } from './deviations.ts';
 import { callHelp, heldStep, takeHold, whileHolding } from './hold.ts';
 import { handOver, joinOrLeave, takeOver } from './people.ts';
 import { correctLast, disregardLast, takeValue, whilePending } from './readings.ts';
 import { currentCall, currentStep, openCondition, openWarning, pendingReading, type SessionState } from './state.ts';
+import { openReason, whileReasonWanted } from './reasons.ts';
 import { awaitsStepWitness, takeInspection, takeStepWitness, wantsInspector } from './step-witness.ts';
 import { currentPoint } from './points.ts';
 import type { Point } from './point.ts';
@@ -86,8 +86,8 @@ function decideOpenly(state: SessionState, { meaning, at }: Pick<Intent, 'meanin
   if (step === null) return whileClosing(state, meaning);
   if (meaning.kind === 'dispose') return refuse({ code: 'nothing to decide' });
   if (meaning.kind === 'sign') return refuse({ code: 'nothing to sign' });
-  const deviation = openDeviation(state);
-  if (deviation) return whileReasonWanted(deviation, meaning);
+  const wanted = openReason(state);
+  if (wanted) return whileReasonWanted(state, step, wanted, meaning);
   if (meaning.kind === 'reason') return refuse({ code: 'no reason wanted' });
   const warning = openWarning(state);
   if (warning) {

@@ -2,7 +2,7 @@
 import type { Step } from '../procedure/procedure.ts';
 import { accept, refuse, type Decision } from './decision.ts';
 import type { Deviation } from './deviation.ts';
-import { wellFormed, type DeviationKind, type Meaning } from './intent.ts';
+import type { DeviationKind } from './intent.ts';
 import type { ObservedValue } from './observed.ts';
 import type { Reading } from './reading.ts';
 import { currentCall, standingReading, type SessionState } from './state.ts';
@@ -37,28 +37,6 @@ export function report(state: SessionState, step: Step, what: DeviationKind): De
   const place = { step: step.id, pass: call.pass.index, fastener: call.fastener };
   const reading = standingReading(state, place.step, place.pass, place.fastener)?.seq ?? null;
   return accept({ kind: 'deviation reported', ...place, what, reading });
-}
-
-/** The longest reason that is kept: more than anybody dictates, and a bound for what comes from outside. */
-const LONGEST_REASON = 500;
-
-/** A deviation waits for its reason: said, read back, confirmed. */
-export function whileReasonWanted(deviation: Deviation, meaning: Meaning): Decision {
-  const { seq: of, status } = deviation;
-  switch (meaning.kind) {
-    case 'reason': {
-      const text = [...wellFormed(meaning.text).trim()].slice(0, LONGEST_REASON).join('');
-      return text === '' ? refuse({ code: 'reason first' }) : accept({ kind: 'reason given', of, text });
-    }
-    case 'affirm':
-      return status === 'reason given' ? accept({ kind: 'reason confirmed', of }) : refuse({ code: 'reason first' });
-    case 'negative':
-      return status === 'reason given' ? accept({ kind: 'reason rejected', of }) : refuse({ code: 'reason first' });
-    case 'disregard':
-      return accept({ kind: 'deviation disregarded', of });
-    default:
-      return refuse({ code: 'reason first' });
-  }
 }
 
 /**

@@ -12,6 +12,7 @@ import { peopleAfter } from './people.ts';
 import { procedureAfter } from './preparation/recorded.ts';
 import { withPoint, withToolUsed } from './account.ts';
 import { mark } from './reading.ts';
+import { valuesWithReason } from './reasons.ts';
 import { restarted, withFastenerDone, withRoundOver } from './rounds.ts';
 import { currentStep, warningKey, type SessionState } from './state.ts';
 import { withFetched } from './stock.ts';
@@ -174,10 +175,15 @@ function after(state: SessionState, event: SessionEvent): SessionState {
     case 'reading disregarded':
       return withReading(state, body, event);
     case 'deviation reported':
+      return { ...state, deviations: deviationsAfter(state.deviations, body, event) };
     case 'reason given':
     case 'reason confirmed':
     case 'reason rejected':
-      return { ...state, deviations: deviationsAfter(state.deviations, body, event) };
+      return {
+        ...state,
+        deviations: deviationsAfter(state.deviations, body, event),
+        observed: valuesWithReason(state.observed, body),
+      };
     case 'deviation disregarded':
       // Its fastener may be open again, and then the step is not done that the second person was to look at.
       return { ...state, witnessAsked: null, deviations: deviationsAfter(state.deviations, body, event) };

@@ -15,6 +15,9 @@ export interface ObservedValue extends Extract<EventBody, { kind: 'value observe
   readonly status: 'observed' | 'confirmed' | 'rejected' | 'disregarded' | 'replaced' | 'set aside';
   /** It is outside, and the work went on with it: someone decides about it. */
   readonly leftOpen: boolean;
+  /** Why it was left open, as it was dictated or typed. */
+  readonly reason: string | null;
+  readonly isReasonStated: boolean;
 }
 
 type MeasureStep = StepOf<'measure'>;
@@ -102,11 +105,14 @@ export function whileValuePending(
   }
 }
 
-/** Goes on with a value that is outside. It stays listed to the end, and is decided about before the record is closed. */
+/**
+ * Goes on with a value that is outside, once it is said why. It stays listed to the end, and is decided about before the
+ * record is closed.
+ */
 export function leaveValueOpen(state: SessionState, step: MeasureStep): Decision {
   const outside = outsideValue(state, step.id);
   if (!outside) return refuse({ code: 'value first' });
-  return accept({ kind: 'value left open', of: outside.seq }, ...stepDone(state, step));
+  return accept({ kind: 'value left open', of: outside.seq });
 }
 
 type ValueEvent = Extract<
@@ -136,7 +142,7 @@ export function afterValue(
       return {
         ...state,
         silences: 0,
-        observed: [...older, { ...body, seq, at, person, status: 'observed', leftOpen: false }],
+        observed: [...older, { ...body, seq, at, person, status: 'observed', leftOpen: false, ...NO_REASON }],
       };
     }
     case 'value confirmed': {
@@ -158,6 +164,8 @@ export function afterValue(
       return { ...state, observed: change(body.of, { leftOpen: true }) };
   }
 }
+
+const NO_REASON: Pick<ObservedValue, 'reason' | 'isReasonStated'> = { reason: null, isReasonStated: false };
 
 const replaced = (value: ObservedValue): ObservedValue => ({ ...value, status: 'replaced', leftOpen: false });
 

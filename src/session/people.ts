@@ -1,9 +1,9 @@
 /** Who takes part, and how that changes: the mechanic hands over between steps; a second person joins and leaves. */
 import { accept, refuse, type Decision } from './decision.ts';
-import { openDeviation } from './deviation.ts';
 import type { EventBody, People } from './event.ts';
 import { wellFormed, type Meaning } from './intent.ts';
 import { pendingValue } from './observed.ts';
+import { openReason } from './reasons.ts';
 import { currentStep, isUntouched, pendingReading, type SessionState } from './state.ts';
 
 /** A name as it is kept: one way to write each letter, single spaces, and no more letters than a person has. */
@@ -65,7 +65,7 @@ export function isBetweenSteps(state: SessionState): boolean {
     state.hold !== null ||
     pendingValue(state) !== null ||
     pendingReading(state) !== null ||
-    openDeviation(state) !== null ||
+    openReason(state) !== null ||
     state.witnessAsked !== null;
   return !isAsking && (step === null || isUntouched(state, step));
 }

@@ -198,12 +198,17 @@ function describeDeviation(body: DeviationBody, after: SessionState): string {
   if (body.kind === 'deviation reported')
     return `Deviation reported: ${placeOf(body, after)}, ${body.what}${body.reading === null ? '' : `, read as ${readingOf(after, body.reading)}`}`;
   const deviation = after.deviations.find(({ seq }) => seq === body.of);
-  const place = deviation ? placeOf(deviation, after) : `entry ${body.of}, which is no deviation`;
+  const value = after.observed.find(({ seq }) => seq === body.of);
+  const place = deviation
+    ? placeOf(deviation, after)
+    : value
+      ? valueOf(after, body.of)
+      : `entry ${body.of}, which is no deviation`;
   switch (body.kind) {
     case 'reason given':
       return `Reason given for ${place}: “${body.text}”`;
     case 'reason confirmed':
-      return `Reason confirmed for ${place}: “${deviation?.reason ?? ''}”`;
+      return `Reason confirmed for ${place}: “${deviation?.reason ?? value?.reason ?? ''}”`;
     case 'reason rejected':
       return `Reason rejected for ${place}`;
     case 'deviation disregarded':

@@ -1,5 +1,5 @@
 import type { Situation } from '../language/situation.ts';
-import { openDeviation } from '../session/deviation.ts';
+import { openReason } from '../session/reasons.ts';
 import { isClosing } from '../session/closing.ts';
 import { isOutside, pendingValue } from '../session/observed.ts';
 import { awaitsHold } from '../session/hold.ts';
@@ -40,7 +40,7 @@ const WANTS_EYES: ReadonlySet<NonNullable<ReturnType<typeof currentPoint>>['kind
 
 /** A reading outside its window or in doubt, a break, a reason, another person's word, a fact about the unit, a check that "affirm" does not pass. */
 function wantsWord(state: SessionState): boolean {
-  if (isClosing(state) || state.breakOf !== null || openDeviation(state) || awaitsStepWitness(state)) return true;
+  if (isClosing(state) || state.breakOf !== null || openReason(state) || awaitsStepWitness(state)) return true;
   if (openWarning(state)) return false;
   const value = pendingValue(state);
   if (value) return isOutside(value);

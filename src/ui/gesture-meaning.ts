@@ -1,6 +1,6 @@
 import type { Answer, Consequence } from '../gesture/gate.ts';
 import type { Situation } from '../language/situation.ts';
-import { openDeviation } from '../session/deviation.ts';
+import { openReason } from '../session/reasons.ts';
 import { awaitsHold, heldStep } from '../session/hold.ts';
 import type { Meaning } from '../session/intent.ts';
 import { isOutside, pendingValue } from '../session/observed.ts';
@@ -42,7 +42,7 @@ export function gestureMeaning(state: SessionState, { sayings }: Situation, answ
 /** A value outside its window or in doubt, and a reason that is to be read first, want a word. */
 function consequenceOfYes(state: SessionState): Consequence {
   if (state.breakOf !== null) return 'value';
-  if (openDeviation(state)) return 'own word';
+  if (openReason(state)) return 'own word';
   if (openWarning(state)) return 'answer';
   const value = pendingValue(state);
   if (value) return isOutside(value) ? 'own word' : 'value';

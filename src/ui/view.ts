@@ -5,6 +5,7 @@ import { askPoint } from '../language/say-point.ts';
 import { sayDuration } from '../language/standing.ts';
 import type { Hazard, Step } from '../procedure/procedure.ts';
 import { openDeviation } from '../session/deviation.ts';
+import { openReason, type OpenReason } from '../session/reasons.ts';
 import { openPoints } from '../session/deviations.ts';
 import { awaitsHold, heldStep } from '../session/hold.ts';
 import { witnessIn } from '../session/people.ts';
@@ -22,7 +23,7 @@ import {
 import { awaitsStepWitness, wantsInspector } from '../session/step-witness.ts';
 import { awaitsWitness } from '../session/witness.ts';
 import { callView, type CallView } from './view/call.ts';
-import { closingView, placed, pointText, type ClosingView } from './view/closing.ts';
+import { closingView, placed, pointText, valueText, type ClosingView } from './view/closing.ts';
 import { mapView, type MapView } from './view/map.ts';
 import { measureView, type MeasureView } from './view/measure.ts';
 import { spentView, type SpentView } from './view/spent.ts';
@@ -99,7 +100,7 @@ export function workView(state: SessionState): WorkView {
   const pending = hidden ? null : waiting;
   const call = currentCall(state);
   const [doubt] = pending?.doubts ?? [];
-  const deviation = openDeviation(state);
+  const reason = openReason(state);
   return {
     step,
     stepNumber: Math.min(state.at + 1, state.procedure.steps.length),
@@ -122,16 +123,23 @@ export function workView(state: SessionState): WorkView {
     phase: state.phase,
     toWitness: step && awaitsStepWitness(state) ? (step.kind === 'witness' ? step.what : step.title) : null,
     breakOf: state.breakOf === null || state.phase === 'standing by' ? null : sayDuration(state.breakOf),
-    deviation: deviation && { what: placed(state, deviation), reason: deviation.reason },
+    deviation: reason && { what: reasonOf(state, reason), reason: reason.reason },
     objected: step !== null && state.objected === step.id,
     handingOver: state.handingOver,
     people: state.people,
     witness: witnessIn(state),
     openPoints: openPoints(state).map((point) => pointText(state, point)),
     point: pointView(state),
-    spent: state.phase === 'working' && state.breakOf === null && deviation === null ? spentView(state) : null,
+    spent: state.phase === 'working' && state.breakOf === null && reason === null ? spentView(state) : null,
     openings: openingsLine(state),
   };
+}
+
+/** What the reason is wanted of. */
+function reasonOf(state: SessionState, { value }: OpenReason): string {
+  const deviation = openDeviation(state);
+  if (deviation) return placed(state, deviation);
+  return value ? valueText(state, value) : '';
 }
 
 function pointView(state: SessionState): WorkView['point'] {

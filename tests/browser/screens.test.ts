@@ -100,6 +100,8 @@ const SCREENS: Readonly<Record<string, () => Promise<void>>> = {
     await app.type('70');
     await app.tap('Affirm');
     await app.type('leave open');
+    await app.type('the glass is dirty');
+    await app.tap('Affirm');
     await app.page.getByLabel('Who decides').waitFor();
   },
   signing: async () => {

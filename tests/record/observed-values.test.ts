@@ -26,6 +26,8 @@ const meanings: readonly Meaning[] = [
   { kind: 'observed', value: '70' },
   affirm,
   { kind: 'leave open' },
+  { kind: 'reason', text: 'glass is dirty' },
+  affirm,
   { kind: 'inspects', name: 'Ada', agrees: true },
 ];
 const open = tell(await opening(job), ...meanings);
@@ -48,7 +50,7 @@ describe('the record sheet', () => {
   test('has who inspected, who decided and who signed', () => {
     expect(sheet.steps.at(-1)?.remarks).toEqual(['inspected independently by Ada']);
     expect(sheet.openPoints).toEqual([
-      '=level: 70 mm, over the window. LEFT OPEN. Decided by Ada: deferred (“Look again tomorrow.”)',
+      '=level: 70 mm, over the window, reason given: “glass is dirty”. LEFT OPEN. Decided by Ada: deferred (“Look again tomorrow.”)',
     ]);
     expect(sheet.signatures).toEqual([expect.stringContaining(`Signed as mechanic by ${open.state.people.mechanic}`)]);
     expect(sheet.isClosed).toBe(true);

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import type { Procedure } from '../../src/procedure/procedure.ts';
 import { isReadCall, planOf, toolFor } from '../../src/session/calls.ts';
-import { openDeviation } from '../../src/session/deviation.ts';
+import { openReason } from '../../src/session/reasons.ts';
 import { DEVIATION_KINDS, DISPOSITION_KINDS, type Meaning } from '../../src/session/intent.ts';
 import { witnessIn } from '../../src/session/people.ts';
 import { pointsOf, type Point } from '../../src/session/point.ts';
@@ -227,8 +227,8 @@ export function openly(state: SessionState): Meaning {
   const left = beforeClosing(state);
   if (state.phase === 'standing by') return { kind: 'continue' };
   if (state.breakOf !== null) return { kind: 'affirm' };
-  const deviation = openDeviation(state);
-  if (deviation) return deviation.reason === null ? { kind: 'reason', text: 'worn' } : { kind: 'affirm' };
+  const wanted = openReason(state);
+  if (wanted) return wanted.reason === null ? { kind: 'reason', text: 'worn' } : { kind: 'affirm' };
   if (current === null && left?.kind === 'disposition')
     return { kind: 'dispose', of: left.point.seq, what: 'deferred', by: 'Sixth person', note: '' };
   if (current === null && left?.kind === 'signature')

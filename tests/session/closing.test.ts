@@ -225,7 +225,14 @@ describe('what was left open', () => {
     expect(tell(once, dispose(undecided(once.state)[0]?.seq ?? -1, 'Ada', 'deferred')).state.phase).toBe('closed');
   });
   test('is read again where it is a value', () => {
-    const value = tell(start(procedureOf([measure])), { kind: 'observed', value: '70' }, affirm, leaveOpen);
+    const value = tell(
+      start(procedureOf([measure])),
+      { kind: 'observed', value: '70' },
+      affirm,
+      leaveOpen,
+      { kind: 'reason', text: 'glass is dirty' },
+      affirm,
+    );
     const back = tell(value, again(value));
     expect(currentStep(back.state)?.id).toBe('level');
     expect(tell(back, { kind: 'observed', value: '50' }, affirm).state.phase).toBe('closed');

@@ -1,6 +1,10 @@
 /** Values read off something else than a torque tool: said, read back, confirmed, judged, and after a wait not too early. */
 import { describe, expect, test } from 'vitest';
 import { announce } from '../../src/language/announce.ts';
+import { situationOf } from '../../src/language/situation.ts';
+import { fold } from '../../src/session/fold.ts';
+import { openReason } from '../../src/session/reasons.ts';
+import { workView } from '../../src/ui/view.ts';
 import { sayRefusal } from '../../src/language/say-refusal.ts';
 import { openPoints } from '../../src/session/deviations.ts';
 import type { Meaning } from '../../src/session/intent.ts';
@@ -11,6 +15,7 @@ import {
   back,
   correction,
   disregard,
+  eventOf,
   happened,
   kinds,
   negative,
@@ -27,6 +32,7 @@ import {
 
 const observed = (value: string): Meaning => ({ kind: 'observed', value });
 const leaveOpen: Meaning = { kind: 'leave open' };
+const because: Meaning = { kind: 'reason', text: 'glass is dirty' };
 const level = step('level', 'measure', { what: 'oil level', unit: 'mm', window: { min: '40', max: '60' } });
 const leak = step('leak', 'measure', {
   what: 'pressure after the wait',
@@ -127,9 +133,33 @@ describe('a value outside its window', () => {
   });
   test('may be dropped', () => expect(values(tell(outside, disregard))).toEqual(['70 disregarded']));
   test('or is left open, and listed for somebody to decide about', () => {
-    const open = tell(outside, leaveOpen);
-    expect(kinds(open)).toEqual(['value left open', 'step done']);
-    expect(openPoints(open.state)).toMatchObject([{ of: 'value', step: 'level', leftOpen: true }]);
+    const asked = tell(outside, leaveOpen);
+    expect(kinds(asked)).toEqual(['value left open']);
+    expect(openPoints(asked.state)).toMatchObject([{ of: 'value', step: 'level', leftOpen: true }]);
+    expect(kinds(tell(asked, because, affirm))).toEqual(['reason confirmed', 'step done']);
+  });
+  test('is not left open without a reason, dictated or typed, which is read back', () => {
+    const asked = tell(outside, leaveOpen);
+    expect(said(asked)).toEqual(['It is left open.', 'Say the reason in your own words.']);
+    expect(situationOf(asked.state).dictation).toBe(true);
+    expect(workView(asked.state).deviation).toEqual({ what: 'level: 70 mm, over the window, left open', reason: null });
+    for (const meaning of [next, observed('50'), affirm, { kind: 'reason', text: ' ' } as const])
+      expect(why(tell(asked, meaning))).toBe('Say the reason in your own words, or say: cancel that.');
+    const given = tell(asked, because);
+    expect(said(given)).toEqual(['Reason: glass is dirty. Is that correct?']);
+    expect(currentStep(given.state)?.id).toBe('level');
+    expect(said(tell(given, negative))).toEqual(['Not logged.', 'Say the reason in your own words.']);
+    expect(tell(given, affirm).state.observed[0]?.reason).toBe('glass is dirty');
+    expect(values(tell(asked, disregard))).toEqual(['70 disregarded']);
+  });
+  test('of a record from before values had a reason is done with, and asked for none', () => {
+    const before = [
+      { kind: 'value left open', of: outside.state.observed[0]?.seq ?? -1 },
+      { kind: 'step done', step: 'level' },
+    ] as const;
+    const state = before.reduce((now, body, i) => fold(now, eventOf(body, outside.events.length + i)), outside.state);
+    expect(currentStep(state)?.id).toBe('rest');
+    expect(openReason(state)).toBeNull();
   });
   test('cannot be left open before it was read', () =>
     expect(why(tell(reading, leaveOpen))).toBe('A value is wanted. Say it, or type it.'));
@@ -168,15 +198,15 @@ describe('a check with a wait', () => {
 });
 
 test('a value that was left open and dropped is read again before the second person looks', () => {
-  const left = tell(at({ ...level, witness: true }), next, observed('20'), affirm, leaveOpen);
-  expect(kinds(left)).toEqual(['value left open', 'witness asked']);
+  const left = tell(at({ ...level, witness: true }), next, observed('20'), affirm, leaveOpen, because, affirm);
+  expect(kinds(left)).toEqual(['reason confirmed', 'witness asked']);
   const dropped = tell(left, disregard);
   expect(openPoints(dropped.state)).toEqual([]);
   expect(refused(tell(dropped, { kind: 'witness says', agrees: true }))).toEqual({ code: 'nothing to witness' });
 });
 
 test('a value that takes the place of one that was left open leaves nothing open', () => {
-  const left = tell(at({ ...level, witness: true }), next, observed('20'), affirm, leaveOpen);
+  const left = tell(at({ ...level, witness: true }), next, observed('20'), affirm, leaveOpen, because, affirm);
   const again = tell(left, { kind: 'witness says', agrees: false }, observed('42'), affirm);
   expect(kinds(again)).toEqual(['value confirmed', 'witness asked']);
   expect(openPoints(again.state)).toEqual([]);

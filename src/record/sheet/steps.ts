@@ -118,8 +118,9 @@ function pointText({ procedure }: SessionState, point: OpenPoint): string {
   const title = step?.title ?? point.step;
   const open = point.leftOpen ? '. LEFT OPEN' : '';
   if (point.of === 'value') {
-    const { value, unit, verdict } = point.value;
-    return `${title}: ${value} ${unit}, ${verdict} the window${open}`;
+    const { value, unit, verdict, reason } = point.value;
+    const because = reason === null ? '' : `, reason given: “${reason}”`;
+    return `${title}: ${value} ${unit}, ${verdict} the window${because}${open}`;
   }
   const label = (step && planOf(procedure, step).calls[0]?.label) ?? 'fastener';
   const round = point.pass === 0 ? 'running torque' : `pass ${point.pass}`;

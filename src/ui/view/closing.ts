@@ -2,6 +2,7 @@
 import { labelOf, sentence } from '../../language/say.ts';
 import { beforeClosing, isClosing, type SignatureRole } from '../../session/closing.ts';
 import type { FastenerPoint, OpenPoint } from '../../session/deviations.ts';
+import type { ObservedValue } from '../../session/observed.ts';
 import type { SessionState } from '../../session/state.ts';
 
 export type ClosingView =
@@ -29,8 +30,12 @@ export function pointText(state: SessionState, point: OpenPoint): string {
 
 function nameOf(state: SessionState, point: OpenPoint): string {
   if (point.of === 'fastener') return placed(state, point);
-  const { value, unit, verdict } = point.value;
-  const title = state.procedure.steps.find(({ id }) => id === point.step)?.title ?? point.step;
+  return valueText(state, point.value);
+}
+
+/** "Oil level: 70 mm, over the window, left open". */
+export function valueText({ procedure }: SessionState, { step, value, unit, verdict }: ObservedValue): string {
+  const title = procedure.steps.find(({ id }) => id === step)?.title ?? step;
   return `${title}: ${value} ${unit}, ${verdict} the window, left open`;
 }
 
