@@ -40,8 +40,11 @@ export function createSwitchBoard({ live, devices, taught }: Fittings): SwitchBo
   const [panel, setPanel] = createSignal<Panel | null>(null);
   const bindings = (): Bindings => taught() ?? DEFAULT_BINDINGS;
   const source = (): Source => (taught() === null ? 'key' : 'pedal');
-  /** Two halves of a screen are two switches, whatever is taught beside them. */
-  const entryBy = (by: Source) => (by === 'touch' || bindings().pace === null ? 'count' : 'light');
+  /**
+   * Two halves of a screen are two switches, whatever is taught beside them; so are a nod and a wave, and a light would
+   * have gone on before a nod is over.
+   */
+  const entryBy = (by: Source) => (by === 'touch' || by === 'gesture' || bindings().pace === null ? 'count' : 'light');
 
   /** A switch that means many things affirms only what has been said to its end: a foot is not an eye. */
   function mean(meaning: Meaning, by: Source, began: number): void {

@@ -1,14 +1,20 @@
 import { createEffect, onCleanup } from 'solid-js';
-import { ANSWERS, passGate, type Strictness } from '../gesture/gate.ts';
+import { ANSWERS, passGate, type Consequence, type Passage, type Strictness } from '../gesture/gate.ts';
 import type { Gesture } from '../gesture/gesture.ts';
 import type { Devices } from './devices.ts';
 import { gestureMeaning } from './gesture-meaning.ts';
 import type { LiveSession } from './live-session.ts';
+import type { SwitchBoard } from './switch-board.ts';
+import { wantsValue } from './switch-panel.ts';
 
-/** Takes what the camera sees to the session for as long as this screen is up; the camera goes off with it. */
+/**
+ * Takes what the camera sees to the session for as long as this screen is up; the camera goes off with it. Where a value is
+ * wanted, a wave to the right begins to count it: each such wave counts one up, and a nod takes what is counted.
+ */
 export function watchGestures(
   { camera, speakingState, addNews }: Pick<Devices, 'camera' | 'speakingState' | 'addNews'>,
   live: LiveSession,
+  switches: SwitchBoard,
   /** By how much surer the gestures of the one who works must be. */
   strictness: () => Strictness = () => ({}),
 ): void {
@@ -19,31 +25,42 @@ export function watchGestures(
   });
 
   function take(gesture: Gesture): void {
-    const asked = gestureMeaning(live.state(), live.situation(), ANSWERS[gesture.kind]);
-    if (asked === null) {
-      live.notTaken(gesture.kind, 'not for us');
+    const answer = ANSWERS[gesture.kind];
+    const [state, situation] = [live.state(), live.situation()];
+    // Of choices that a pedal has opened none is taken by a gesture: each would have a gate of its own.
+    const isCounting = switches.panel()?.kind === 'value' && (answer === 'affirm' || answer === 'next');
+    if (isCounting || (answer === 'next' && wantsValue(state, situation))) {
+      if (!isPassed(gesture, 'move', 'count')) return;
+      // A nod takes what a wave has counted up; the first wave begins.
+      const signal = isCounting && answer === 'next' ? 'backward' : 'forward';
+      switches.give(signal, 'gesture', gesture.from);
       return;
     }
-    const { meaning, consequence } = asked;
+    const asked = gestureMeaning(state, situation, answer);
+    if (asked === null) live.notTaken(gesture.kind, 'not for us');
+    else if (isPassed(gesture, asked.consequence, asked.meaning.kind)) void live.see(gesture, asked.meaning);
+  }
+
+  /** Whether it comes after what it would answer was said, and is sure enough; else that is shown, or said. */
+  function isPassed(gesture: Gesture, consequence: Consequence, what: string): boolean {
     // Only what has been said to its end is answered; but who wants everything to stop need not hear it out.
     const isBeforeEnd = speakingState().saying !== null || gesture.from < quietSince;
     if (isBeforeEnd && consequence !== 'pause') {
       live.notTaken(gesture.kind, 'too early');
-      return;
+      return false;
     }
     const passage = passGate(gesture, consequence, strictness());
-    switch (passage.kind) {
-      case 'passed':
-        return void live.see(gesture, meaning);
-      case 'unsure':
-        live.notTaken(gesture.kind, 'not for us');
-        return void addNews(`Not sure: ${meaning.kind}? Once more, or say it.`);
-      case 'own word':
-        live.notTaken(gesture.kind, 'not for us');
-        return void addNews(`Say it, or tap: a ${gesture.kind} is not enough here.`);
-    }
+    if (passage.kind === 'passed') return true;
+    live.notTaken(gesture.kind, 'not for us');
+    void addNews(sayWhy(passage, gesture, what));
+    return false;
   }
 
   onCleanup(camera.onGesture(take));
   onCleanup(() => camera.stop());
 }
+
+const sayWhy = (passage: Exclude<Passage, { kind: 'passed' }>, { kind }: Gesture, what: string): string =>
+  passage.kind === 'unsure'
+    ? `Not sure: ${what}? Once more, or say it.`
+    : `Say it, or tap: a ${kind} is not enough here.`;

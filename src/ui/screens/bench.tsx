@@ -87,7 +87,7 @@ export function Bench(props: {
   const taught = () => habitOf(shop.switches(), live.state().people.mechanic);
   const switches = createSwitchBoard({ live, devices, taught });
   const watched = () => habitOf(shop.watched(), live.state().people.mechanic) ?? CAMERA_AT_FIRST;
-  watchGestures(devices, live, () => watched().strictness);
+  watchGestures(devices, live, switches, () => watched().strictness);
   onCleanup(
     devices.heedCall(
       () => live.state().people.second !== null && situation().sayings.some(({ meaning }) => meaning.kind === 'help'),

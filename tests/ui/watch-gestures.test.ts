@@ -1,0 +1,118 @@
+/** From what the camera sees to what the session does, with the voice and the camera in the hands of the test. */
+import { createRoot, createSignal } from 'solid-js';
+import { afterEach, beforeEach, describe, expect, onTestFinished, test, vi } from 'vitest';
+import type { Camera } from '../../src/gesture/camera.ts';
+import type { Gesture, GestureKind } from '../../src/gesture/gesture.ts';
+import type { SpeakingState } from '../../src/speaking/speaking.ts';
+import type { LiveSession } from '../../src/ui/live-session.ts';
+import { createSwitchBoard } from '../../src/ui/switch-board.ts';
+import { watchGestures } from '../../src/ui/watch-gestures.ts';
+import { smallProcedure } from '../support/small-procedure.ts';
+import { GoodBook, kinds, open, pass, stopClock } from './bench.ts';
+
+// Node gets Solid's server build, whose signals tell nobody; the app runs on the one for browsers.
+vi.mock('solid-js', () => vi.importActual('solid-js/dist/solid.js'));
+beforeEach(() => {
+  stopClock();
+  vi.stubGlobal('window', Object.assign(new EventTarget(), { navigator: {}, setTimeout, clearTimeout }));
+});
+afterEach(() => {
+  vi.useRealTimers();
+  vi.unstubAllGlobals();
+});
+
+async function before(procedure: unknown) {
+  const { live } = await open(new GoodBook(), {}, procedure);
+  /** What is being carried out. */
+  let work: Promise<void> = Promise.resolve();
+  const awaited: LiveSession = {
+    ...live,
+    see: (...given) => (work = live.see(...given)),
+    hear: (...given) => (work = live.hear(...given)),
+  };
+  const listeners = new Set<(gesture: Gesture) => void>();
+  const news: string[] = [];
+  let isStopped = false;
+  const camera: Camera = {
+    state: { kind: 'watching', trouble: null },
+    onState: () => () => undefined,
+    onGesture: (listener) => {
+      listeners.add(listener);
+      return () => void listeners.delete(listener);
+    },
+    start: () => undefined,
+    stop: () => void (isStopped = true),
+  };
+  const [speakingState, setSpeaking] = createSignal<SpeakingState>({ voice: 'choosing', saying: null });
+  const dispose = createRoot((dispose) => {
+    const devices = { speakingState, wake: () => undefined, announce: () => Promise.resolve() };
+    const switches = createSwitchBoard({ live: awaited, devices, taught: () => null });
+    const addNews = (text: string): Promise<void> => Promise.resolve(void news.push(text));
+    watchGestures({ camera, speakingState, addNews }, awaited, switches);
+    return dispose;
+  });
+  onTestFinished(dispose);
+  /** A gesture of nine tenths of a second, begun now. */
+  const make = async (kind: GestureKind, confidence = 0.9): Promise<void> => {
+    pass(500);
+    const from = performance.now();
+    pass(900);
+    for (const listener of listeners) listener({ kind, confidence, from, to: performance.now(), why: '' });
+    await work;
+  };
+  return { live, news, make, setSpeaking, dispose, isStopped: () => isStopped };
+}
+
+const [fit, tighten] = smallProcedure.steps;
+const oneBolt = {
+  ...smallProcedure,
+  patterns: [
+    { ...smallProcedure.patterns[0], layout: { shape: 'ring', count: 1 }, order: { kind: 'explicit', numbers: [1] } },
+  ],
+  steps: [tighten, fit],
+};
+
+describe('a value is entered without a word', () => {
+  test('counted by waves, taken by nods, read back, and affirmed by a nod', async () => {
+    const { live, make } = await before(oneBolt);
+    // It begins; one; taken; one, two; taken; read it.
+    const gestures = ['wave right', 'wave right', 'nod', 'wave right', 'wave right', 'nod', 'nod'] as const;
+    for (const kind of gestures) await make(kind);
+    const captured = live.entries().at(-1);
+    expect(captured).toMatchObject({ source: 'gesture', body: { kind: 'reading captured', reading: { value: '12' } } });
+    await make('nod');
+    expect(kinds(live.entries())).toContain('reading confirmed');
+  });
+  test('but a nod that is not sure enough leaves the read-back open, and it is asked', async () => {
+    const { live, make, news } = await before(oneBolt);
+    for (const kind of ['wave right', 'wave right', 'nod', 'wave right', 'wave right', 'nod', 'nod'] as const)
+      await make(kind);
+    await make('nod', 0.45);
+    expect(kinds(live.entries()).at(-1)).toBe('reading captured');
+    expect(news).toEqual(['Not sure: affirm? Once more, or say it.']);
+  });
+});
+
+test('what is still being said is not answered, but a covered lens stops everything', async () => {
+  const { live, make, setSpeaking } = await before({ ...oneBolt, steps: [fit, tighten] });
+  setSpeaking({ voice: 'choosing', saying: 'Fit the cover.' });
+  await make('wave right');
+  expect(live.heard()).toEqual({ text: 'wave right', taken: 'too early' });
+  await make('cover');
+  expect(kinds(live.entries()).at(-1)).toBe('stood by');
+});
+
+test('a gesture that began before the last word was said does nothing either', async () => {
+  const { live, make, setSpeaking } = await before({ ...oneBolt, steps: [fit, tighten] });
+  setSpeaking({ voice: 'choosing', saying: 'Fit the cover.' });
+  const waving = make('wave right');
+  setSpeaking({ voice: 'choosing', saying: null });
+  await waving;
+  expect(kinds(live.entries())).toEqual(['opened']);
+});
+
+test('who leaves the work leaves no camera on', async () => {
+  const { dispose, isStopped } = await before(oneBolt);
+  dispose();
+  expect(isStopped()).toBe(true);
+});
