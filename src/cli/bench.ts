@@ -7,6 +7,7 @@ import { benchRecord } from './bench/record.ts';
 import { benchSession } from './bench/session.ts';
 import { benchBrowser } from './bench/browser.ts';
 import { benchFiles } from './bench/files.ts';
+import { benchInteraction } from './bench/interaction.ts';
 import { machine } from './bench/measure.ts';
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
@@ -15,4 +16,5 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
   await benchRecord();
   await benchBrowser();
   await benchFiles();
+  await benchInteraction();
 }
