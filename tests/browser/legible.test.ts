@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { GLANCE, visualAngle } from '../../src/ui/view/legible.ts';
 import { AppPage } from '../support/app-page.ts';
+import { calibrate } from '../support/calibrate.ts';
 import { openBrowser, type Browser } from '../support/chromium.ts';
 import { passPreparation } from '../support/pass-preparation.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
@@ -10,7 +11,6 @@ import { smallProcedure } from '../support/small-procedure.ts';
 
 /** In metres. */
 const DISTANCE = 3;
-const BANK_CARD = 53.98;
 
 let browser: Browser;
 let app: AppPage;
@@ -33,18 +33,10 @@ const explicit = (count: number) => ({
   numbers: Array.from({ length: count }, (_, at) => ((at + 9) % count) + 1),
 });
 
-/** Lays a bank card against the screen, as a person does: the bar is made as long as the card is on that glass. */
-async function calibrate(pixelsPerMm: number): Promise<void> {
+/** Measures the screen, from the job and back to it. */
+async function calibrateFor(pixelsPerMm: number): Promise<void> {
   await app.page.getByRole('link', { name: /^Display/ }).click();
-  await app.page.getByLabel('What is held against it').selectOption('the short side of a bank card');
-  const bar = app.page.locator('.bar');
-  const left = async (): Promise<number> =>
-    Math.round(pixelsPerMm * BANK_CARD - ((await bar.boundingBox())?.width ?? NaN));
-  const press = async (name: string, times: number): Promise<void> => {
-    for (let time = 0; time < times; time++) await app.page.getByRole('button', { name, exact: true }).click();
-  };
-  await press((await left()) > 0 ? 'Much longer' : 'Much shorter', Math.trunc(Math.abs(await left()) / 20));
-  await press((await left()) > 0 ? 'Longer' : 'Shorter', Math.abs(await left()));
+  await calibrate(app.page, pixelsPerMm);
   await app.page.getByRole('link', { name: 'Back to the job' }).click();
   await app.page.locator('main.work').waitFor();
 }
@@ -111,7 +103,7 @@ describe.each([
   const pixelsPerMm = viewport.width / glass;
   beforeAll(async () => {
     await app.page.setViewportSize(viewport);
-    await calibrate(pixelsPerMm);
+    await calibrateFor(pixelsPerMm);
   });
 
   test.each(['call', 'read-back'])(
@@ -131,7 +123,7 @@ describe.each([
 
 test('a screen that is too small for it says from how far its digits can be read', async () => {
   await app.page.setViewportSize({ width: 360, height: 740 });
-  await calibrate(360 / 65);
+  await calibrateFor(360 / 65);
   const link = app.page.locator('.letters-reach');
   await expect.poll(() => link.innerText()).toMatch(/digits to \d\.\d m, not 3 m/);
   const said = Number(/to ([\d.]+) m/.exec(await link.innerText())?.[1]);

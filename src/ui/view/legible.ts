@@ -37,13 +37,16 @@ export interface Letters {
   readonly digitRatio: number;
 }
 
-/** The font size in CSS pixels whose digits are seen under an angle. */
+/** The font size in CSS pixels whose digits are seen under an angle. Digits are drawn in whole pixels: no less than that. */
 export const fontSizeFor = (distance: number, angle: number, { pixelsPerMm, digitRatio }: Letters): number =>
-  (letterHeight(distance, angle) * pixelsPerMm) / digitRatio;
+  Math.ceil(letterHeight(distance, angle) * pixelsPerMm - HAIR) / digitRatio;
 
-/** How far away the digits of a font size, in CSS pixels, are still seen under an angle; in metres. */
+/** How far away the digits of a font size, in CSS pixels, are still seen under an angle as they are drawn; in metres. */
 export const reachOf = (fontSize: number, angle: number, { pixelsPerMm, digitRatio }: Letters): number =>
-  legibleFrom((fontSize * digitRatio) / pixelsPerMm, angle);
+  legibleFrom(Math.floor(fontSize * digitRatio + HAIR) / pixelsPerMm, angle);
+
+/** What browsers lose of a font size when they write it down, in pixels. */
+const HAIR = 0.01;
 
 /** What everybody has at hand to measure a screen with: its length in millimetres. Cards: ISO/IEC 7810, format ID-1. */
 export const RULERS = [
