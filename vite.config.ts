@@ -27,6 +27,7 @@ const PAGES_WITHOUT_SOUND = [
   'replay',
   'screens',
   'sealed-file',
+  'targets',
 ].map((name) => `tests/browser/${name}.test.ts`);
 
 const inBrowser = {

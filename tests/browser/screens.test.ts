@@ -11,7 +11,8 @@ import { step } from '../session/play.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
 import { openBrowser, type Browser } from '../support/chromium.ts';
 
-// Every screen, in light and dark, by the rules of axe-core for WCAG 2.2 AA; and none of them wider than a phone.
+// Every screen in every theme, by the rules of axe-core for WCAG 2.2 AA; its contrast on the work screen by those for AAA; and
+// none of them wider than a phone.
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
@@ -24,16 +25,23 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-/** What a person could stumble over, a line each. */
-async function faults(page: Page): Promise<readonly string[]> {
+/** What a person could stumble over, a line each; colours only, where all else was looked at in another theme. */
+async function faults(page: Page, isColourOnly = false): Promise<readonly string[]> {
   // Evaluated, not loaded: the page's own policy lets in no script from outside.
   await page.evaluate(AXE);
-  const found = await page.evaluate(async (rules) => {
+  const isWork = (await page.locator('main.work').count()) > 0;
+  const how = {
+    runOnly: isColourOnly
+      ? { type: 'rule', values: ['color-contrast', ...(isWork ? ['color-contrast-enhanced'] : [])] }
+      : { type: 'tag', values: RULES },
+    rules: { 'color-contrast-enhanced': { enabled: isWork } },
+  };
+  const found = await page.evaluate(async (options) => {
     const { axe } = globalThis as unknown as { axe: { run(of: Document, how: object): Promise<AxeResults> } };
-    return (await axe.run(document, { runOnly: { type: 'tag', values: rules } })).violations.map(
+    return (await axe.run(document, options)).violations.map(
       ({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`,
     );
-  }, RULES);
+  }, how);
   const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
   return overflow > 0 ? [...found, `${overflow} pixels too wide`] : found;
 }
@@ -53,6 +61,10 @@ const SCREENS: Readonly<Record<string, () => Promise<void>>> = {
     await app.page.getByLabel('Rests, when longer than (ms)').fill('10');
     await app.page.keyboard.press('Tab');
     await app.page.getByRole('alert').waitFor();
+  },
+  display: async () => {
+    await app.page.evaluate(() => (location.hash = '#/display'));
+    await app.page.locator('main.display-screen').waitFor();
   },
   replay: async () => {
     const file = {
@@ -130,6 +142,14 @@ describe.each(Object.entries(SCREENS))('the screen “%s”', (_, go) => {
     await app.page.emulateMedia({ colorScheme });
     await app.page.setViewportSize({ width, height });
     expect(await faults(app.page)).toEqual([]);
+  });
+  test.each(['bright sun', 'more contrast'])('keeps its contrast: %s', async (look) => {
+    await app.page.emulateMedia({ colorScheme: 'dark', contrast: look === 'more contrast' ? 'more' : 'no-preference' });
+    if (look === 'bright sun')
+      await app.page.evaluate(() => (document.documentElement.dataset['theme'] = 'bright sun'));
+    expect(await faults(app.page, true)).toEqual([]);
+    await app.page.evaluate(() => delete document.documentElement.dataset['theme']);
+    await app.page.emulateMedia({ contrast: 'no-preference' });
   });
 });
 

@@ -101,7 +101,7 @@ export const STATIONS: readonly Station[] = [
     go: async (walker) => {
       await walker.tap('Continue');
       await throughPasses(walker);
-      await walker.type('49');
+      await walker.type('24.5');
     },
   },
   {
@@ -117,7 +117,7 @@ export const STATIONS: readonly Station[] = [
   {
     name: 'work-measure',
     go: async (walker) => {
-      await walker.type('witness 49');
+      await walker.type('witness 24.5');
       await walker.tap('Affirm');
       await throughPasses(walker);
       // The inlet is connected, and its cap is there.
@@ -178,7 +178,7 @@ async function throughPasses(walker: Walker): Promise<void> {
   const value = walker.page.locator('.call .value');
   for (const at = await title(); (await title()) === at;) {
     await walker.type((await value.innerText()).split(/\s/)[0] ?? '');
-    if (await walker.page.getByText('Second person: read the tool').isVisible()) await walker.type('witness 49');
+    if (await walker.page.getByText('Second person: read the tool').isVisible()) await walker.type('witness 24.5');
     await walker.tap('Affirm');
   }
 }

@@ -1,4 +1,4 @@
-import { For, Index, type JSX } from 'solid-js';
+import { For, Index, Show, type JSX } from 'solid-js';
 import type { Situation } from '../../language/situation.ts';
 import type { Meaning } from '../../session/intent.ts';
 
@@ -25,7 +25,7 @@ const SELDOM: typeof FIXED = [
   { label: 'Hand over', meaning: { kind: 'hand over' } },
 ];
 
-/** What is asked for at this step only, each in its own place above the others. */
+/** What is asked for at this step only, each in its own place apart from the others. */
 const ANSWERS: readonly Meaning['kind'][] = ['answer', 'witness says', 'held', 'set down', 'help'];
 const HAS_ONE: ReadonlySet<Meaning['kind']> = new Set(['held', 'set down', 'help']);
 
@@ -36,13 +36,8 @@ interface ButtonsProps {
   readonly onMeaning: (meaning: Meaning) => void;
 }
 
-/** Everything that can be said without a value, to be tapped. */
-export function ActionButtons(
-  props: ButtonsProps & {
-    /** What is most likely wanted now; none where a value or a choice is. */
-    readonly primary: Meaning['kind'] | null;
-  },
-): JSX.Element {
+/** What is asked for at this moment only. It takes its room from what is shown, so that no other button moves for it. */
+export function AnswerButtons(props: ButtonsProps): JSX.Element {
   const answers = () =>
     ANSWERS.flatMap((kind) => {
       const sayings = props.situation.sayings.filter(({ meaning }) => meaning.kind === kind);
@@ -50,7 +45,7 @@ export function ActionButtons(
       return HAS_ONE.has(kind) ? sayings.slice(0, 1) : sayings;
     });
   return (
-    <div class="actions">
+    <Show when={answers().length > 0}>
       <div class="answers">
         <Index each={answers()}>
           {(answer) => (
@@ -64,6 +59,19 @@ export function ActionButtons(
           )}
         </Index>
       </div>
+    </Show>
+  );
+}
+
+/** Everything that can be said without a value, to be tapped. */
+export function ActionButtons(
+  props: ButtonsProps & {
+    /** What is most likely wanted now; none where a value or a choice is. */
+    readonly primary: Meaning['kind'] | null;
+  },
+): JSX.Element {
+  return (
+    <div class="actions">
       <Row {...props} actions={FIXED} />
     </div>
   );

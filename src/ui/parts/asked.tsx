@@ -72,12 +72,12 @@ export function PointAsked(props: {
 }): JSX.Element {
   return (
     <div class="point">
+      <Hazards hazards={props.step.hazards} />
       <p class={`sentence ${size(props.point.question)}`}>{props.point.question}</p>
       <Show when={props.point.left > 1}>
         <p class="note">Then {props.point.left - 1} more of this step, one by one.</p>
       </Show>
       <p class="note">{props.step.text}</p>
-      <Hazards hazards={props.step.hazards} />
       <For each={props.step.notes}>{(note) => <p class="note">Note: {note}</p>}</For>
     </div>
   );

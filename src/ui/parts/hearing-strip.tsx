@@ -10,7 +10,6 @@ interface Props {
   /** dBFS */
   readonly level: number;
   readonly sound: HeardSound | null;
-  readonly missing: readonly string[];
   /** What is being said is not shown: a second person must not read it here. */
   readonly discreet?: boolean;
   /** Another window has ear and voice. */
@@ -58,12 +57,16 @@ export function HearingStrip(props: Props): JSX.Element {
         {(why) => <span class="why">{why()}</span>}
       </Show>
       <Show when={props.speaking.why}>{(why) => <span class="why">Voice: {why()}</span>}</Show>
-      <Show when={props.missing.length > 0}>
-        <span class="why">
-          This speech model does not know: {props.missing.join(', ')}. Say it another way, or tap.
-        </span>
-      </Show>
     </div>
+  );
+}
+
+/** Words of the moment that cannot be heard, beside what they are about: there is another way for each. */
+export function MissingWords(props: { readonly words: readonly string[] }): JSX.Element {
+  return (
+    <Show when={props.words.length > 0}>
+      <p class="why">This speech model does not know: {props.words.join(', ')}. Say it another way, or tap.</p>
+    </Show>
   );
 }
 

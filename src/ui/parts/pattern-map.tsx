@@ -5,8 +5,37 @@ const SAYS: Readonly<Record<Standing, string>> = {
   open: 'open',
   next: 'next',
   done: 'done',
-  doubt: 'out of window',
+  doubt: 'in doubt',
 };
+
+/** The pattern with what its marks mean and how many there are of each, in words. */
+export function PatternPlan(props: { readonly map: MapView }): JSX.Element {
+  const count = (standing: Standing): number =>
+    props.map.positions.filter((position) => position.standing === standing).length;
+  return (
+    <div class="plan">
+      <PatternMap map={props.map} />
+      {/* A screen reader has it from the name of the drawing, number by number. */}
+      <ul class="legend" aria-hidden="true">
+        <For each={LEGEND}>
+          {({ standing, sign }) => (
+            <li class={standing} classList={{ none: count(standing) === 0 }}>
+              {sign} {SAYS[standing]} {count(standing)}
+            </li>
+          )}
+        </For>
+      </ul>
+    </div>
+  );
+}
+
+/** In the order of the work; each keeps its place whether there are any or not. */
+const LEGEND: readonly { readonly standing: Standing; readonly sign: string }[] = [
+  { standing: 'done', sign: '✓' },
+  { standing: 'next', sign: '◎' },
+  { standing: 'doubt', sign: '△' },
+  { standing: 'open', sign: '○' },
+];
 
 /** The fasteners as they sit on the part. Standing is told by shape and text as well as by colour. */
 export function PatternMap(props: {

@@ -24,7 +24,6 @@ export function SpeechModel(props: { readonly shop: Shop }): JSX.Element {
         speaking={props.shop.devices.speakingState()}
         level={props.shop.devices.level()}
         sound={props.shop.devices.sound()}
-        missing={[]}
         elsewhere={props.shop.devices.elsewhere()}
         onListen={() => void props.shop.devices.start()}
         onMute={() => props.shop.devices.hearing.mute('asked')}

@@ -1,20 +1,21 @@
 import { For, Match, Show, Switch, type JSX } from 'solid-js';
 import type { Hazard } from '../../procedure/procedure.ts';
-import { Hazards, size } from './words.tsx';
+import { Hazards, SignalWord, size } from './words.tsx';
 import { wantsOwnWord, type Reading } from '../../session/state.ts';
 import type { WorkView } from '../view.ts';
 import type { CallView } from '../view/call.ts';
 import { Held, HelpCalled } from './held.tsx';
 import { Measured } from './measured.tsx';
 import { AfterBreak, DeviationAsked, HandingOver, OpenPoints, PointAsked, StepWitness } from './asked.tsx';
-import { PatternMap } from './pattern-map.tsx';
+import { PatternPlan } from './pattern-map.tsx';
 
 /** What is wanted now, large: the open warning, the reading to confirm, the next fastener, or the step. */
 export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
   return (
     <div class="work-panel">
       <div class="inner" classList={{ 'with-map': props.view.map !== null }}>
-        <div class="wanted">
+        {/* Where it is longer than the screen, keys scroll it. */}
+        <div class="wanted" tabindex="0" role="group" aria-label="What is wanted now">
           <Show
             when={props.view.step}
             fallback={
@@ -75,7 +76,7 @@ export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
           </Show>
           <OpenPoints points={props.view.openPoints} />
         </div>
-        <Show when={props.view.map}>{(map) => <PatternMap map={map()} />}</Show>
+        <Show when={props.view.map}>{(map) => <PatternPlan map={map()} />}</Show>
       </div>
     </div>
   );
@@ -131,9 +132,8 @@ function OpenQuestion(props: { readonly question: string }): JSX.Element {
 function OpenWarning(props: { readonly hazard: Hazard }): JSX.Element {
   return (
     <div class={`hazard ${props.hazard.signal} open`} role="alert">
-      <p class="signal">
-        <span aria-hidden="true">▲ </span>
-        {props.hazard.signal}
+      <p>
+        <SignalWord hazard={props.hazard} />
       </p>
       <p class={`sentence ${size(props.hazard.text)}`}>{props.hazard.text}</p>
     </div>
@@ -143,6 +143,7 @@ function OpenWarning(props: { readonly hazard: Hazard }): JSX.Element {
 function NextCall(props: { readonly call: CallView; readonly hazards: readonly Hazard[] }): JSX.Element {
   return (
     <div class="call">
+      <Hazards hazards={props.hazards} />
       <p class="fastener-number">
         <span class="label">{props.call.label}</span> {props.call.fastener}
       </p>
@@ -172,7 +173,6 @@ function NextCall(props: { readonly call: CallView; readonly hazards: readonly H
         <WhatToReach call={props.call} />
       </Show>
       <Show when={props.call.plan}>{(plan) => <p class="note">{plan()}</p>}</Show>
-      <Hazards hazards={props.hazards} />
     </div>
   );
 }

@@ -7,6 +7,7 @@ import { hazardsIn } from '../../session/preparation/needed.ts';
 import { typedQuantity } from '../../session/preparation/typed.ts';
 import { Choice, Entry, Findings, idOf, Section, Tick } from './field.tsx';
 import type { Sheet } from './sheet.ts';
+import { SignalWord } from '../parts/words.tsx';
 
 export function ContainerSection(props: { readonly sheet: Sheet }): JSX.Element {
   const unit = () => capacityUnit(props.sheet.procedure);
@@ -84,10 +85,10 @@ export function HazardsSection(props: { readonly sheet: Sheet }): JSX.Element {
         <p>Warnings are asked for once more before their step.</p>
         <div id={idOf('hazards')} tabindex="-1">
           <For each={hazards()}>
-            {({ key, signal, text, titles }) => (
-              <div class={`hazard-row ${signal}`}>
+            {({ key, titles, ...hazard }) => (
+              <div class="hazard-row">
                 <Tick isOn={props.sheet.entered.hazards.has(key)} onChange={(isOn) => acknowledge(key, isOn)}>
-                  <b class="signal">{signal}</b> {text} <span class="where">({titles.join(', ')})</span>
+                  <SignalWord hazard={hazard} /> {hazard.text} <span class="where">({titles.join(', ')})</span>
                 </Tick>
               </div>
             )}

@@ -18,13 +18,13 @@ import { createHalves } from '../halves.ts';
 import { createHoldClock } from '../hold-clock.ts';
 import { keepScreenOn } from '../keep-screen-on.ts';
 import { createLiveSession, type Heeded } from '../live-session.ts';
-import { ActionButtons, SeldomButtons } from '../parts/action-buttons.tsx';
+import { ActionButtons, AnswerButtons, SeldomButtons } from '../parts/action-buttons.tsx';
 import { CameraStrip } from '../parts/camera-strip.tsx';
 import { ClosedNote } from '../parts/closed-note.tsx';
 import { Closing, Inspection } from '../parts/closing.tsx';
 import { FreshConsumable } from '../parts/fresh-consumable.tsx';
 import { Halves } from '../parts/halves.tsx';
-import { HearingStrip } from '../parts/hearing-strip.tsx';
+import { HearingStrip, MissingWords } from '../parts/hearing-strip.tsx';
 import { LettersReach } from '../parts/letters-reach.tsx';
 import { Lines } from '../parts/lines.tsx';
 import { PeoplePanel } from '../parts/people-panel.tsx';
@@ -148,7 +148,6 @@ export function Bench(props: {
             speaking={devices.speakingState()}
             level={devices.level()}
             sound={devices.sound()}
-            missing={missing()}
             discreet={isWitnessed(view())}
             elsewhere={devices.elsewhere()}
             closedBecause={isEarClosed ? 'The microphone check: do not start by voice here.' : null}
@@ -174,24 +173,30 @@ export function Bench(props: {
             <SecondLink session={kept.id} dropped={desk.dropped()} />
           </nav>
         </div>
-        <WorkPanel view={view()} />
-        <Show when={view().closing}>
-          {(closing) => <Closing closing={closing()} onMeaning={(meaning, source) => void live.act(meaning, source)} />}
-        </Show>
-        <Show when={view().spent}>
-          {(spent) => <FreshConsumable spent={spent()} onMeaning={(meaning) => void live.act(meaning, 'touch')} />}
-        </Show>
-        <Show when={view().wantsInspector}>
-          <Inspection onMeaning={(meaning, source) => void live.act(meaning, source)} />
-        </Show>
-        <Show when={live.state().phase === 'closed'}>
-          <ClosedNote
-            book={shop.book}
-            session={kept.id}
-            entries={live.entries().length}
-            isSealingOver={isSealingOver()}
-          />
-        </Show>
+        <div class="stage">
+          <WorkPanel view={view()} />
+          <MissingWords words={missing()} />
+          <Show when={view().closing}>
+            {(closing) => (
+              <Closing closing={closing()} onMeaning={(meaning, source) => void live.act(meaning, source)} />
+            )}
+          </Show>
+          <Show when={view().spent}>
+            {(spent) => <FreshConsumable spent={spent()} onMeaning={(meaning) => void live.act(meaning, 'touch')} />}
+          </Show>
+          <Show when={view().wantsInspector}>
+            <Inspection onMeaning={(meaning, source) => void live.act(meaning, source)} />
+          </Show>
+          <Show when={live.state().phase === 'closed'}>
+            <ClosedNote
+              book={shop.book}
+              session={kept.id}
+              entries={live.entries().length}
+              isSealingOver={isSealingOver()}
+            />
+          </Show>
+          <AnswerButtons situation={situation()} onMeaning={(meaning) => void live.act(meaning, 'touch')} />
+        </div>
         <Lines live={live} onLine={(line) => void live.hear({ words: typedWords(line).map(sure) }, 'key')} />
         <SwitchChoices panel={switches.panel()} isTaught={taught() !== null} />
         <ActionButtons

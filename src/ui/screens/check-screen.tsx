@@ -42,7 +42,6 @@ export function CheckScreen(props: {
           speaking={devices.speakingState()}
           level={devices.level()}
           sound={devices.sound()}
-          missing={[]}
           elsewhere={devices.elsewhere()}
           onListen={() => void devices.start()}
           onMute={() => devices.hearing.mute('asked')}

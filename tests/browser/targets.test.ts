@@ -1,0 +1,95 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { STATIONS } from '../../src/cli/screens/stations.ts';
+import { Walker } from '../../src/cli/screens/walker.ts';
+import { calibrate } from '../support/calibrate.ts';
+import { openBrowser, type Browser } from '../support/chromium.ts';
+
+// Every control of the work screen in each of its states, on a measured screen: what does the work is 20 mm at least, for a
+// glove (MIL-STD-1472E asks for 19 mm with arctic mittens); everything else 24 CSS pixels (WCAG 2.2, 2.5.8). And none of what
+// does the work moves while the state changes.
+
+const PIXELS_PER_MM = 5;
+const GLOVE = 20 * PIXELS_PER_MM;
+const BARE = 24;
+const VIEWPORTS = [
+  { width: 1280, height: 800 },
+  { width: 820, height: 1180 },
+  { width: 360, height: 740 },
+];
+
+interface Control {
+  readonly name: string;
+  readonly doesTheWork: boolean;
+  /** Its place, in CSS pixels from the top left of the page. */
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** What can be tapped. A field is as large as its label, which leads there. */
+const controlsOf = (page: Page): Promise<readonly Control[]> =>
+  page.locator('main.work').evaluate((main) =>
+    [...main.querySelectorAll<HTMLElement>('button, a[href], input, select')]
+      .filter((each) => each.checkVisibility())
+      .map((each) => {
+        const { left, top, width, height } = each.getBoundingClientRect();
+        return {
+          name: `${each.tagName} ${each.innerText || each.getAttribute('name') || ''}`,
+          doesTheWork:
+            each.matches('.button, button') &&
+            each.closest('.actions, .answers, .closing, .closed-note, .people') !== null,
+          left: left + scrollX,
+          top: top + scrollY,
+          width,
+          height,
+        };
+      }),
+  );
+
+let browser: Browser;
+let walker: Walker;
+beforeAll(async () => {
+  browser = await openBrowser(['--use-fake-device-for-media-stream']);
+  walker = new Walker(await browser.context.newPage(), inject('appUrl'));
+  await walker.page.goto(walker.url);
+  await walker.at('/display');
+  await calibrate(walker.page, PIXELS_PER_MM);
+});
+afterAll(() => browser.close());
+
+test('is large enough, and what does the work stays where it is', async () => {
+  const faults: string[] = [];
+  /** By viewport: where the lasting controls stood at first. */
+  const places = new Map<number, Map<string, string>>();
+  for (const { name: state, go } of STATIONS.filter(({ name }) => /^(prepare|work-.*)$/.test(name))) {
+    await go(walker);
+    if (!state.startsWith('work-')) continue;
+    for (const viewport of VIEWPORTS) {
+      await walker.page.setViewportSize(viewport);
+      const found = await controlsOf(walker.page);
+      for (const { name, doesTheWork, width, height } of found) {
+        const least = doesTheWork ? GLOVE : BARE;
+        if (Math.min(width, height) < least - 0.5)
+          faults.push(`${state}, ${viewport.width}: ${name} is ${width.toFixed(0)} by ${height.toFixed(0)}`);
+      }
+      // The forms at the end are as tall as they are; nobody wears gloves to sign.
+      if (/deciding|signing|closed/.test(state)) continue;
+      const fixed = await walker.page.locator('.actions .fixed:not(.seldom) button').allInnerTexts();
+      expect(fixed).toHaveLength(9);
+      const now = new Map(
+        found
+          .filter(({ name }) => fixed.some((label) => name === `BUTTON ${label}`))
+          .map(({ name, left, top }) => [name, `${Math.round(left)}, ${Math.round(top)}`]),
+      );
+      const before = places.get(viewport.width) ?? now;
+      places.set(viewport.width, before);
+      for (const [name, place] of now)
+        if (before.get(name) !== place)
+          faults.push(`${state}, ${viewport.width}: ${name} moved from ${before.get(name)} to ${place}`);
+    }
+    await walker.page.setViewportSize({ width: 1280, height: 800 });
+  }
+  expect(faults).toEqual([]);
+});
