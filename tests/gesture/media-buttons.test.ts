@@ -1,0 +1,75 @@
+// @vitest-environment jsdom
+/** Headset buttons. The system gives them to whatever plays: here the test is the system. */
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { bindingsFor, DEFAULT_BINDINGS } from '../../src/gesture/bindings.ts';
+import { mediaKeysIn, watchMediaButtons } from '../../src/gesture/media-buttons.ts';
+
+let handlers: Map<string, () => void>;
+let played: string[];
+beforeEach(() => {
+  handlers = new Map();
+  played = [];
+  vi.stubGlobal('Audio', silentAudio);
+  vi.stubGlobal('URL', { createObjectURL: () => 'blob:silence', revokeObjectURL: () => played.push('gone') });
+  vi.stubGlobal('navigator', {
+    mediaSession: {
+      setActionHandler(action: string, handler: (() => void) | null) {
+        if (action === 'previoustrack') throw new TypeError('unknown action');
+        if (handler) handlers.set(action, handler);
+        else handlers.delete(action);
+      },
+    },
+  });
+});
+afterEach(() => vi.unstubAllGlobals());
+
+function silentAudio() {
+  return {
+    paused: true,
+    src: 'blob:silence',
+    play(this: { paused: boolean }) {
+      this.paused = false;
+      played.push('plays');
+      return Promise.resolve();
+    },
+    pause: () => played.push('paused'),
+  };
+}
+
+const watched = (...keys: readonly string[]) => {
+  const heard: string[] = [];
+  return { heard, stop: watchMediaButtons(keys, window, (key) => void heard.push(key)) };
+};
+
+test('only media keys that are bound are listened to', () => {
+  expect(mediaKeysIn(DEFAULT_BINDINGS)).toEqual([]);
+  expect(mediaKeysIn(bindingsFor(['MediaPlayPause', 'b']))).toEqual(['MediaPlayPause']);
+});
+test('where none is bound, nothing plays', () => {
+  watched();
+  expect(played).toEqual([]);
+  expect(handlers.size).toBe(0);
+});
+test('a button is heard by its name, whichever of the two actions comes', () => {
+  const { heard } = watched('MediaPlayPause', 'MediaTrackNext');
+  expect(played).toEqual(['plays']);
+  for (const action of ['play', 'pause', 'nexttrack']) handlers.get(action)?.();
+  expect(heard).toEqual(['MediaPlayPause', 'MediaPlayPause', 'MediaTrackNext']);
+});
+test('a button that came as a key is not heard a second time as an action', () => {
+  const { heard } = watched('MediaTrackNext');
+  window.dispatchEvent(new KeyboardEvent('keydown', { key: 'MediaTrackNext' }));
+  handlers.get('nexttrack')?.();
+  expect(heard).toEqual([]);
+});
+test('an action that the browser does not know keeps the others from nothing', () => {
+  const { heard } = watched('MediaTrackPrevious', 'MediaTrackNext');
+  handlers.get('nexttrack')?.();
+  expect(heard).toEqual(['MediaTrackNext']);
+});
+test('when that is stopped, the silence ends and no button is taken any more', () => {
+  const { stop } = watched('MediaTrackNext');
+  stop();
+  expect(played).toEqual(['plays', 'paused', 'gone']);
+  expect(handlers.size).toBe(0);
+});
