@@ -215,7 +215,7 @@ export class Transcriber {
     this.#take(heard);
     const isSure = this.#inHand.every(({ confidence }) => confidence >= SURE);
     await this.#learn({ kind: 'result', of: this.#completeness(), isSure, end: this.#inHand.at(-1)?.end ?? null });
-    if (this.#end.phase === 'in hand') this.#hearTwice([...this.#before, ...this.#inHand]);
+    if (this.#end.phase === 'in hand') void this.#hearTwice([...this.#before, ...this.#inHand]);
   }
 
   async #decodeFrom(time: number): Promise<void> {

@@ -217,7 +217,7 @@ test('each signal is heard', async () => {
     await speaking.unlock();
     const levels: number[] = [];
     for (const kind of ['heard', 'logged', 'question', 'stop'] as const) {
-      speaking.tone(kind);
+      void speaking.tone(kind);
       await bench.until(() => bench.level() > 0.02, kind);
       levels.push(bench.level());
       await bench.until(() => bench.level() === 0, `the end of ${kind}`);
