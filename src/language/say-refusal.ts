@@ -49,7 +49,7 @@ function words(state: SessionState, reason: Refusal): string {
     }
     case 'unaccounted':
       return sayPlain(
-        `The record cannot be closed. Not accounted for: ${reason.points.map((key) => nameOfKey(state.procedure, key)).join('; ')}. One by one.`,
+        `Not yet. Not accounted for: ${reason.points.map((key) => nameOfKey(state.procedure, key)).join('; ')}. One by one.`,
       );
     case 'seal not reusable': {
       const seal = state.procedure.seals.find(({ id }) => id === reason.seal)?.name ?? reason.seal;

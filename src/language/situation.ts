@@ -74,7 +74,7 @@ export interface Situation {
 export function situationOf(state: SessionState): Situation {
   const step = currentStep(state);
   if (state.phase === 'closed') return fixed(SAY_AGAIN);
-  if (state.phase === 'standing by') return fixed([...CONTINUE, ...SAY_AGAIN]);
+  if (state.phase === 'standing by') return fixed([...CONTINUE, ...SAY_AGAIN, ...(isUnderLoad(state) ? HELP : [])]);
   // What is left is typed and tapped, and signed by a deliberate act: no word stands for these.
   if (step === null) return fixed([...SAY_AGAIN, ...STAND_BY, ...HAND_OVER]);
   const leaves = state.people.second === null ? [] : WITNESS_LEAVES;

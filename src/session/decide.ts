@@ -10,7 +10,15 @@ import { report } from './deviations.ts';
 import { callHelp, heldStep, takeHold, whileHolding } from './hold.ts';
 import { handOver, joinOrLeave, takeOver } from './people.ts';
 import { correctLast, disregardLast, takeValue, whilePending } from './readings.ts';
-import { currentCall, currentStep, openCondition, openWarning, pendingReading, type SessionState } from './state.ts';
+import {
+  currentCall,
+  currentStep,
+  openCondition,
+  openWarning,
+  onItsDay,
+  pendingReading,
+  type SessionState,
+} from './state.ts';
 import { openReason, whileReasonWanted } from './reasons.ts';
 import { awaitsStepWitness, takeInspection, takeStepWitness, wantsInspector } from './step-witness.ts';
 import { currentPoint } from './points.ts';
@@ -49,7 +57,8 @@ function closes(state: SessionState, events: readonly EventBody[], at: Instant):
 /** Numbers that no entry has yet. */
 const AHEAD = Number.MAX_SAFE_INTEGER - 1000;
 
-function decideOpenly(state: SessionState, { meaning, at }: Pick<Intent, 'meaning' | 'at'>): Decision {
+function decideOpenly(before: SessionState, { meaning, at }: Pick<Intent, 'meaning' | 'at'>): Decision {
+  const state = onItsDay(before, at);
   if (state.phase === 'closed') return refuse({ code: 'session closed' });
   if (meaning.kind === 'reopen') return accept({ kind: 'reopened' });
   if (meaning.kind === 'say again') return accept({ kind: 'repeat asked' });

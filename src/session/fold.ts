@@ -14,7 +14,7 @@ import { withPoint, withToolUsed } from './account.ts';
 import { mark } from './reading.ts';
 import { valuesWithReason } from './reasons.ts';
 import { restarted, withFastenerDone, withRoundOver } from './rounds.ts';
-import { currentStep, warningKey, type SessionState } from './state.ts';
+import { currentStep, onItsDay, warningKey, type SessionState } from './state.ts';
 import { withFetched } from './stock.ts';
 
 /** The state before anything was done. */
@@ -57,7 +57,7 @@ export function begin(procedure: Procedure, people: People): SessionState {
 
 /** The state after one more event. The one code path for live work, for a reopened page and for replay. */
 export function fold(state: SessionState, event: SessionEvent): SessionState {
-  const changed = after(state, event);
+  const changed = after(onItsDay(state, event.at), event);
   // A question or a refusal changes nothing.
   if (changed === state || NO_WORK.has(event.body.kind)) return changed;
   // A record from before breaks were asked about goes on without the answer.

@@ -55,13 +55,43 @@ export function answerCheck(state: SessionState, step: Step, outcomeId: string):
   if (!outcome) return refuse({ code: 'no such answer' });
   const fate = outcome.id === 'reuse' || outcome.id === 'replace' ? outcome.id : null;
   // Where the check is answered once more, because something else of its step was open, no other seal is taken.
-  const seals = fate ? sealsDecidedBy(state, step).filter((point) => answerGiven(state, step.id, point) !== fate) : [];
-  const [refusal] = seals.flatMap((point) => (fate && answerRefusal(state, point, fate)) ?? []);
+  const seals = fate
+    ? sealsDecidedBy(state, step).flatMap((point) =>
+        answerGiven(state, step.id, point) === fate ? [] : [{ point, fate } as const],
+      )
+    : [];
+  const isTaken = (point: Point): boolean => answerGiven(state, step.id, point) === 'replace';
+  const taken = fate === 'reuse' ? seals.find(({ point }) => isTaken(point)) : undefined;
+  // A new one was taken for it in this step: the old one does not come back by another word.
+  if (taken?.point.kind === 'seal' && step.outcomes.some(({ id }) => id === 'replace'))
+    return refuse({ code: 'seal not reusable', seal: taken.point.seal, failed: null });
+  const { settled, refusal, after } = settleAll(state, step, seals);
   if (refusal) return refuse(refusal);
-  const settled = seals.flatMap((point) => (fate ? [pointSettled(state, step, point, fate)] : []));
   const answered: EventBody = { kind: 'answered', step: step.id, outcome: outcome.id };
-  const after = settled.reduce(withPoint, state);
   return accept(...settled, answered, ...(outcome.then === 'go on' ? stepDone(after, step) : []));
+}
+
+interface Answer {
+  readonly point: Point;
+  readonly fate: PointAnswer;
+}
+
+/** Answers one after another: two new seals are not taken out of a stock of one. It ends at the first that cannot be. */
+function settleAll(
+  state: SessionState,
+  step: Step,
+  answers: readonly Answer[],
+): { readonly settled: readonly PointSettled[]; readonly refusal: Refusal | null; readonly after: SessionState } {
+  const settled: PointSettled[] = [];
+  let after = state;
+  for (const { point, fate } of answers) {
+    const refusal = answerRefusal(after, point, fate);
+    if (refusal) return { settled, refusal, after };
+    const one = pointSettled(after, step, point, fate);
+    settled.push(one);
+    after = withPoint(after, one);
+  }
+  return { settled, refusal: null, after };
 }
 
 /** What is wanted, where something else was said. What is still to be accounted for is named whole: it all keeps the record open. */
@@ -80,9 +110,10 @@ export function answerRefusal(state: SessionState, point: Point, answer: PointAn
     return answer === 'reuse'
       ? reuseRefusal(state, point.seal)
       : consumableRefusal(state, sealOf(state, point.seal)?.replacedBy);
-  return point.kind === 'coated' && answer === 'affirm'
-    ? consumableRefusal(state, sealOf(state, point.seal)?.coatedFrom)
-    : null;
+  if (point.kind !== 'coated' || answer !== 'affirm') return null;
+  const refusal = consumableRefusal(state, sealOf(state, point.seal)?.coatedFrom);
+  // A thin coat empties no packing.
+  return refusal?.code === 'consumable used up' ? null : refusal;
 }
 
 /** Why a consumable that is asked for now may not be taken: a fresh one is entered. Null where nothing stands against it. */
@@ -90,8 +121,15 @@ export function spentConsumable(state: SessionState): Spent | null {
   const step = currentStep(state);
   const point = currentPoint(state);
   if (step === null) return null;
-  const asked = point ? [point] : openWarning(state) || openCondition(state) ? [] : sealsDecidedBy(state, step);
-  return asked.map((each) => answerRefusal(state, each, TAKES[each.kind] ?? 'negative')).find(isSpent) ?? null;
+  const isOpen = point !== null || openWarning(state) !== null || openCondition(state) !== null;
+  const seals = sealsDecidedBy(state, step).filter((each) => answerGiven(state, step.id, each) !== 'replace');
+  const asked = point ? [point] : isOpen ? [] : seals;
+  const { refusal } = settleAll(
+    state,
+    step,
+    asked.map((each) => ({ point: each, fate: TAKES[each.kind] ?? 'negative' })),
+  );
+  return isSpent(refusal) ? refusal : null;
 }
 
 /** The answers that take a consumable. */

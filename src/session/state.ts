@@ -3,6 +3,7 @@ import { planOf, RUNNING_ROUND, type Call, type Round } from './calls.ts';
 import { isLeftOpen, type Deviation } from './deviation.ts';
 import type { Disposition, Signature } from './closing.ts';
 import type { Hold } from './hold.ts';
+import { dayOf, type Instant } from './intent.ts';
 import type { ObservedValue } from './observed.ts';
 import type { People } from './event.ts';
 import type { PreparedFact } from './preparation/fact.ts';
@@ -188,3 +189,7 @@ export const isUntouched = (state: SessionState, step: Step): boolean =>
 /** Whether a nut turned in the round of a check that is under way. */
 export const turnedInRound = (state: SessionState, step: Step, pass: Round): boolean =>
   pass.order.some((fastener) => state.turned.has(callKey(step.id, pass.index, fastener)));
+
+/** Midnight passes while somebody works: from then on a calibration or a consumable may have run out. No day comes back. */
+export const onItsDay = (state: SessionState, at: Instant): SessionState =>
+  state.day !== null && dayOf(at) > state.day ? { ...state, day: dayOf(at) } : state;

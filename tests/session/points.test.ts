@@ -165,9 +165,7 @@ describe('openings', () => {
     const end = tell(capped, next, affirm, affirm);
     expect(asked(end)).toBe('closure:inlet');
     const refusal = tell(end, next);
-    expect(told(refusal)).toBe(
-      'The record cannot be closed. Not accounted for: plug of the oil inlet; cap of the oil outlet. One by one.',
-    );
+    expect(told(refusal)).toBe('Not yet. Not accounted for: plug of the oil inlet; cap of the oil outlet. One by one.');
     const lost = tell(end, negative);
     expect(announce(lost.state, happened(lost))[0]).toBe(
       'Find it first: plug of the oil inlet. Nothing is closed before.',
@@ -447,7 +445,7 @@ test('counted tools are accounted for at the step that says so, and at the last 
   const tools = [{ ...indicating, counted: true }];
   const job = start(procedureOf([step('count', 'do', { reconciles: true }), step('run', 'do')], { tools }));
   expect(refused(tell(job, next))).toEqual({ code: 'unaccounted', points: ['tool:wrench'] });
-  expect(told(tell(job, next))).toBe('The record cannot be closed. Not accounted for: Indicating wrench. One by one.');
+  expect(told(tell(job, next))).toBe('Not yet. Not accounted for: Indicating wrench. One by one.');
   expect(tell(job, affirm, next, next).state.phase).toBe('closed');
 });
 

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { announce } from '../../src/language/announce.ts';
 import { sayRefusal } from '../../src/language/say-refusal.ts';
 import { unaccounted } from '../../src/session/account.ts';
+import { decide } from '../../src/session/decide.ts';
 import { fold } from '../../src/session/fold.ts';
 import type { Meaning } from '../../src/session/intent.ts';
 import { pointKey } from '../../src/session/point.ts';
@@ -147,4 +148,38 @@ describe('a new seal that was taken in a step which is taken back', () => {
     const again = tell(counted, back, back);
     expect(unaccounted(tell(again, answer('replace')).state).map(pointKey)).toEqual(['consumable:new']);
   });
+});
+
+test('midnight passes while the work goes on: a day that is past since then is refused, and a fresh one is asked for', () => {
+  const lastDay = begun('2026-03-01');
+  const after = { utc: '2026-03-02T00:20:00.000Z', monotonic: 1, day: '2026-03-02' };
+  const replaced = decide(lastDay.state, { meaning: answer('replace'), at: after });
+  expect(replaced).toMatchObject({ kind: 'refused', reason: { code: 'consumable expired' } });
+});
+
+describe('a check about two seals', () => {
+  const two = procedureOf(
+    [
+      step('look', 'check', {
+        seals: [
+          { seal: 'ring', is: 'inspected' },
+          { seal: 'other', is: 'inspected' },
+        ],
+        outcomes: [
+          { id: 'reuse', say: ['reuse'], then: 'go on' },
+          { id: 'replace', say: ['replace'], then: 'go on' },
+        ],
+      }),
+      step('end', 'do'),
+    ],
+    {
+      seals: [
+        { id: 'ring', name: 'round seal', reuse: 'if it passes inspection', replacedBy: 'new' },
+        { id: 'other', name: 'other seal', reuse: 'if it passes inspection', replacedBy: 'new' },
+      ],
+      consumables: [{ id: 'new', name: 'new seal', quantity: 1 }],
+    },
+  );
+  test('takes no two new ones out of a stock of one', () =>
+    expect(refused(tell(start(two), answer('replace')))).toMatchObject({ code: 'consumable used up' }));
 });

@@ -23,7 +23,7 @@ function browser({ controlled = true, isSessionOpen = false } = {}) {
     workers,
     fittings: { workers, isSessionOpen: () => Promise.resolve(isSessionOpen), reload: () => void reloads++ },
     reloads: () => reloads,
-    installs() {
+    installs: () => {
       registration.dispatchEvent(new Event('updatefound'));
       Object.assign(registration, { waiting: worker, installing: null });
       worker.dispatchEvent(new Event('statechange'));

@@ -19,7 +19,8 @@ export function Halves(props: {
   const [last, setLast] = createSignal<Touched | null>(null);
   let pad: HTMLElement | undefined;
   createEffect(() => {
-    const { thresholds, pixelsPerMm } = props;
+    const thresholds = props.thresholds;
+    const pixelsPerMm = props.pixelsPerMm;
     if (!pad) return;
     const on = pad;
     const take = (touched: Touched): void => {

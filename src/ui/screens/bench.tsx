@@ -87,13 +87,18 @@ export function Bench(props: {
   const taught = () => habitOf(shop.switches(), live.state().people.mechanic);
   const switches = createSwitchBoard({ live, devices, taught });
   const watched = () => habitOf(shop.watched(), live.state().people.mechanic) ?? CAMERA_AT_FIRST;
-  watchGestures(devices, live, switches, () => watched().strictness);
+  const strictness = () => watched().strictness;
+  watchGestures(devices, live, switches, strictness);
   onCleanup(
     devices.heedCall(
+      // Asked whenever the voice begins.
+      // eslint-disable-next-line solid/reactivity
       () => live.state().people.second !== null && situation().sayings.some(({ meaning }) => meaning.kind === 'help'),
       () => void live.act({ kind: 'help' }, 'voice'),
     ),
   );
+  // Read where the halves are drawn.
+  // eslint-disable-next-line solid/reactivity
   const halves = createHalves(shop, () => live.state().people.mechanic, view);
   // Nobody answered a read-back: it is asked again, once all is quiet. Silence is an input, never an answer.
   createEffect(() => {

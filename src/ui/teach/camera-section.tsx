@@ -28,6 +28,8 @@ const EDGES = [
 
 /** Gestures before the camera, tried: what was seen, how surely, and why; and how one person wants to be watched. */
 export function CameraSection(props: { readonly shop: Shop; readonly person: string }): JSX.Element {
+  // The devices stay the same as long as the page is open.
+  // eslint-disable-next-line solid/reactivity
   const { camera } = props.shop.devices;
   const kept = createMemo(() => props.shop.watched().find(({ name }) => isSamePerson(name, props.person))?.value);
   const [draft, setDraft] = createSignal<CameraHabit>(CAMERA_AT_FIRST);
@@ -52,6 +54,10 @@ export function CameraSection(props: { readonly shop: Shop; readonly person: str
     props.shop.setWatched(await cameraBook.keep({ name: props.person, value: read.habit }));
   }
 
+  const forget = async (): Promise<void> => {
+    const left = await cameraBook.forget(props.person);
+    props.shop.setWatched(left);
+  };
   return (
     <section aria-labelledby="camera">
       <h2 id="camera">Gestures before the camera</h2>
@@ -117,7 +123,7 @@ export function CameraSection(props: { readonly shop: Shop; readonly person: str
         person={props.person}
         isKept={kept() !== undefined}
         otherwise="Nothing is set: the whole picture is watched, as for anybody."
-        onForget={async () => props.shop.setWatched(await cameraBook.forget(props.person))}
+        onForget={forget}
       />
     </section>
   );

@@ -54,6 +54,10 @@ export function SwitchesSection(props: { readonly shop: Shop; readonly person: s
   const changeTiming = (part: Partial<Bindings['timing']>): void =>
     void change({ ...draft(), timing: { ...draft().timing, ...part } });
 
+  const forget = async (): Promise<void> => {
+    const left = await switchBook.forget(props.person);
+    props.shop.setSwitches(left);
+  };
   return (
     <section aria-labelledby="switches">
       <h2 id="switches">Switches</h2>
@@ -111,7 +115,7 @@ export function SwitchesSection(props: { readonly shop: Shop; readonly person: s
         person={props.person}
         isKept={kept() !== undefined}
         otherwise="Nothing is taught: Page Down and right arrow go on, Page Up and left arrow go back."
-        onForget={async () => props.shop.setSwitches(await switchBook.forget(props.person))}
+        onForget={forget}
       />
     </section>
   );

@@ -45,6 +45,10 @@ export function TouchSection(props: { readonly shop: Shop; readonly person: stri
     if (read.kind === 'valid') props.shop.setTouch(await touchBook.keep({ name: props.person, value: to }));
   }
 
+  const forget = async (): Promise<void> => {
+    const left = await touchBook.forget(props.person);
+    props.shop.setTouch(left);
+  };
   return (
     <section aria-labelledby="touch">
       <h2 id="touch">Touch with gloves</h2>
@@ -75,7 +79,7 @@ export function TouchSection(props: { readonly shop: Shop; readonly person: stri
         person={props.person}
         isKept={kept() !== undefined}
         otherwise="Nothing is set: these are the bounds for anybody."
-        onForget={async () => props.shop.setTouch(await touchBook.forget(props.person))}
+        onForget={forget}
       />
     </section>
   );
@@ -85,7 +89,8 @@ function Pad(props: { readonly thresholds: TouchThresholds; readonly pixelsPerMm
   const [tried, setTried] = createSignal<readonly Touched[]>([]);
   let pad: HTMLDivElement | undefined;
   createEffect(() => {
-    const { thresholds, pixelsPerMm } = props;
+    const thresholds = props.thresholds;
+    const pixelsPerMm = props.pixelsPerMm;
     // What the bounds were is no news any more.
     setTried([]);
     if (pad)
