@@ -166,8 +166,8 @@ describe('a check about two seals', () => {
           { seal: 'other', is: 'inspected' },
         ],
         outcomes: [
-          { id: 'reuse', say: ['reuse'], then: 'go on' },
-          { id: 'replace', say: ['replace'], then: 'go on' },
+          { id: 'reuse', text: 'Reuse', say: ['reuse'], then: 'go on' },
+          { id: 'replace', text: 'Replace', say: ['replace'], then: 'go on' },
         ],
       }),
       step('end', 'do'),

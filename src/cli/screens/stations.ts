@@ -130,6 +130,8 @@ export const STATIONS: readonly Station[] = [
     go: async (walker) => {
       await walker.tap('Affirm');
       await walker.type('leave open');
+      await walker.type('the glass is dirty');
+      await walker.tap('Affirm');
     },
   },
   {
@@ -138,7 +140,7 @@ export const STATIONS: readonly Station[] = [
       const decide = walker.page.getByLabel('Who decides');
       while (await decide.isVisible()) {
         await decide.fill('Q. Invented');
-        await walker.tap('repaired');
+        await walker.tap('accepted as is');
       }
       await walker.page.locator('.closing input').first().fill('A. Invented');
     },

@@ -351,12 +351,7 @@ describe('nothing goes unseen', () => {
     );
     const { draft } = imported(outer);
     const applying = listAt(draft, ['steps']).filter((step) => at(step, ['applies', 'is']) === true);
-    expect(applying.map((step) => wordsAt(step, ['id']))).toEqual([
-      'step-2-1',
-      'step-2-2',
-      'step-2-3',
-      'step-2-4',
-    ]);
+    expect(applying.map((step) => wordsAt(step, ['id']))).toEqual(['step-2-1', 'step-2-2', 'step-2-3', 'step-2-4']);
     expect(leftLines(outer).join()).toMatch(/step 2\.4: this step and the one around it each apply only to some units/);
   });
 
