@@ -81,26 +81,22 @@ export function isHeardTwiceIn(situation: Situation): (words: readonly string[])
 }
 
 /**
- * Whether nothing that could follow these words would be another reading that the tool can show. They may be one on a mark of
- * its scale, or one of two readings, or off the scale whatever follows: those are asked about, and need no more words for that.
+ * Whether the words are a reading on a mark of the scale, and with another figure after them no other one. It may be one of
+ * two readings, which is asked about: that does not need more words either.
  */
 function isLikelyWhole(words: readonly string[], situation: Situation): boolean {
   const shown = shownBy(words, situation);
-  if (shown === null) return false;
+  if (shown.length === 0) return false;
   const isInParts = words.some((word) => PARTS_SAID.has(word));
   // "point" and whatever is a mark can follow.
-  if (!isInParts && shown.some(({ resolution }) => !isWhole(resolution))) return false;
-  const afterwards = (more: string): readonly Shown[] => shownBy([...words, ...more.split(' ')], situation) ?? [];
-  if (shown.length === 0) return (isInParts ? DIGITS : MORE).every((more) => afterwards(more).length === 0);
-  return (isInParts ? DIGITS : LEAST).every((more) =>
-    afterwards(more).every(({ value, isCalled }) => !isCalled || shown.some((before) => before.value === value)),
+  if (!isInParts && !shown.every(({ resolution }) => isWhole(resolution))) return false;
+  // Of all that can follow whole figures, these make the least: "two zero", "twenty one".
+  return (isInParts ? DIGITS : ['zero', 'one']).every((digit) =>
+    shownBy([...words, digit], situation).every(
+      ({ value, isCalled }) => !isCalled || shown.some((before) => before.value === value),
+    ),
   );
 }
-
-/** Of all that can follow whole figures, these make the least: "two zero", "twenty one". */
-const LEAST = ['zero', 'one'];
-/** What would make a reading of words that are none yet, where anything does: a part, or the value of a fastener. */
-const MORE = ['point five', ...DIGITS, ...DIGITS.flatMap((digit) => [`${digit} zero`, `${digit} five`])];
 
 /** A value on a mark of the tool's scale. */
 interface Shown {
@@ -110,13 +106,13 @@ interface Shown {
   readonly isCalled: boolean;
 }
 
-/** The values that these words can be of, as far as the tool can show them; null where they are of none. */
-function shownBy(words: readonly string[], situation: Situation): readonly Shown[] | null {
+/** The values that these words can be of, as far as the tool can show them. */
+function shownBy(words: readonly string[], situation: Situation): readonly Shown[] {
   const understood = understand(
     words.map((word) => ({ word, confidence: 1 })),
     situation,
   );
-  if (understood.kind === 'nothing') return null;
+  if (understood.kind === 'nothing') return [];
   const { meaning } = understood;
   switch (meaning.kind) {
     case 'reading':
@@ -128,13 +124,13 @@ function shownBy(words: readonly string[], situation: Situation): readonly Shown
     case 'unclear':
       return marksAmong(meaning.readings, situation.reading ?? situation.correction);
     default:
-      return null;
+      return [];
   }
 }
 
-function marksAmong(readings: readonly SaidReading[], room: ReadingRoom | null): readonly Shown[] | null {
+function marksAmong(readings: readonly SaidReading[], room: ReadingRoom | null): readonly Shown[] {
   const [held] = room?.held.values() ?? [];
-  if (!room || held?.resolution.unit !== room.unit) return null;
+  if (!room || held?.resolution.unit !== room.unit) return [];
   const { min, max } = room.scale;
   const resolution = held.resolution.value;
   return readings

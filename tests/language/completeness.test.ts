@@ -127,13 +127,8 @@ test.each([
   ['reading', 'one nine point five', 'complete, likely whole'],
   // "correction" may still follow any reading.
   ['reading', 'two four point five newton metres', 'complete, likely whole'],
-  // Between two marks, or off the scale, whatever follows: what was meant is asked.
-  ['reading', 'two four point three', 'complete, likely whole'],
-  ['reading', 'six two point five', 'complete, likely whole'],
-  ['reading', 'one five two two four', 'complete, likely whole'],
-  // Off the scale as well, but "ten, two four" is a reading of stud ten.
-  ['reading', 'one zero two', 'complete, may go on'],
-  ['reading', 'two', 'complete, may go on'],
+  ['reading', 'two four point three', 'complete, may go on'],
+  ['reading', 'six two point five', 'complete, may go on'],
   ['reading', 'twenty', 'complete, may go on'],
   ['reading', 'two three correction two four point five', 'complete, likely whole'],
   // On a scale from 40 to 400 by 1.
@@ -142,9 +137,8 @@ test.each([
   ['inches', 'two one', 'complete, may go on'],
   ['inches', 'nine five', 'complete, likely whole'],
   ['inches', 'one twenty', 'complete, may go on'],
-
+  // Off the scale: what was meant is open.
   ['inches', 'five zero', 'complete, likely whole'],
-  // Off the scale, but stud five may follow with a value: "five, zero eight zero".
   ['inches', 'five zero eight', 'complete, may go on'],
   ['reading', 'two four newton', 'unfinished'],
   ['reading', 'stud', 'unfinished'],
