@@ -32,7 +32,9 @@ describe('the memory of the microphone', () => {
           const expected = range(from, Math.min(to, at));
           if (from >= at || from === to) return cut === null;
           expect([...(cut?.samples ?? [])]).toEqual(expected);
-          expect([cut?.from, cut?.to, cut?.rate]).toEqual([from, from + expected.length, RATE]);
+          expect([cut?.from, cut?.rate]).toEqual([from, RATE]);
+          // A length divided by a rate is not always a whole number again.
+          expect(cut?.to).toBeCloseTo(from + expected.length, 6);
           return true;
         },
       ),
