@@ -54,7 +54,7 @@ export function namePoint(procedure: Procedure, point: Point, part?: ReleasePart
   }
 }
 
-/** An answer as a fact of the record: "Oil inlet of the gearbox: plug fitted". */
+/** An answer as a fact of the record: "Oil inlet of the gearbox: closed off". */
 export function pointFact({ procedure }: SessionState, { step, point: key, answer, replaced }: PointSettled): string {
   const point = pointOf(key);
   if (point === null) return `Point ${key} of step ${step}: ${answer}`;
@@ -69,7 +69,7 @@ export function pointFact({ procedure }: SessionState, { step, point: key, answe
 }
 
 const FACTS: Readonly<Record<Exclude<Point['kind'], 'seal' | 'criterion'>, string>> = {
-  capped: 'closed',
+  capped: 'closed off',
   connected: 'connected',
   coated: 'coated',
   seated: 'seated by hand',

@@ -225,8 +225,8 @@ describe('the points on a record sheet', () => {
       const { events } = tell(await opening(opens), ...meanings);
       return recordSheet(await recorded(events), OPTIONS).points.map(({ step, what, by }) => [step, what, by]);
     };
-    expect(await pointsAfter(negative)).toEqual([[1, 'Oil inlet: not yet closed', 'Mechanic']]);
-    expect(await pointsAfter(negative, affirm)).toEqual([[1, 'Oil inlet: closed', 'Mechanic']]);
+    expect(await pointsAfter(negative)).toEqual([[1, 'Oil inlet: not yet closed off', 'Mechanic']]);
+    expect(await pointsAfter(negative, affirm)).toEqual([[1, 'Oil inlet: closed off', 'Mechanic']]);
     expect(await pointsAfter(affirm, { kind: 'back' })).toEqual([]);
   });
 });
@@ -257,7 +257,7 @@ describe('the record sheet of the demonstration', () => {
   });
   test('has every point as it was answered: openings, caps, seal and criteria, what was counted, what was measured', () => {
     const whats = points.map(({ what }) => what);
-    for (const one of [/: closed$/, /: connected$/, /“.*”: it is so$/, /used again|replaced/, /: accounted for$/])
+    for (const one of [/: closed off$/, /: connected$/, /“.*”: it is so$/, /used again|replaced/, /: accounted for$/])
       expect(whats.some((what) => one.test(what))).toBe(true);
     const { procedure } = demo;
     const measured = procedure.steps.filter(({ kind }) => kind === 'measure');

@@ -26,10 +26,7 @@ export function DeviationAsked(props: { readonly deviation: NonNullable<WorkView
   return (
     <div class="call to-confirm out">
       <p class="question">{props.deviation.what}</p>
-      <Show
-        when={props.deviation.reason}
-        fallback={<p class="sentence middling">Say the reason in your own words, or type it.</p>}
-      >
+      <Show when={props.deviation.reason} fallback={<p class="sentence middling">Say why, or type it.</p>}>
         {(reason) => (
           <>
             <p class="sentence middling">“{reason()}”</p>
