@@ -6,9 +6,9 @@ import { openReason } from '../../src/session/reasons.ts';
 import { DEVIATION_KINDS, DISPOSITION_KINDS, type Meaning } from '../../src/session/intent.ts';
 import { witnessIn } from '../../src/session/people.ts';
 import { pointsOf, type Point } from '../../src/session/point.ts';
-import { currentPoint, sealsDecidedBy } from '../../src/session/points.ts';
+import { currentPoint } from '../../src/session/points.ts';
 import { reuseRefusal } from '../../src/session/seals.ts';
-import { spentConsumable } from '../../src/session/settle.ts';
+import { answerCheck, spentConsumable } from '../../src/session/settle.ts';
 import { settingOf } from '../../src/session/setting.ts';
 import {
   currentCall,
@@ -252,9 +252,10 @@ export function openly(state: SessionState): Meaning {
       : { kind: 'observed', value: current.window?.min ?? '1' };
   if (current?.kind === 'hold') return { kind: state.hold === null ? 'held' : 'set down' };
   if (current?.kind === 'check') {
-    const isSpent = sealsDecidedBy(state, current).some(({ seal }) => reuseRefusal(state, seal));
-    const onwards = current.outcomes.filter(({ id, then }) => then === 'go on' && !(isSpent && id === 'reuse'));
-    return { kind: 'answer', outcome: onwards[0]?.id ?? '' };
+    // Whoever hears that a seal cannot be used again says the other word.
+    const onwards = current.outcomes.filter(({ then }) => then === 'go on').map(({ id }) => id);
+    const taken = onwards.find((id) => answerCheck(state, current, id).kind === 'accepted');
+    return { kind: 'answer', outcome: taken ?? onwards[0] ?? '' };
   }
   const call = currentCall(state);
   if (current?.kind !== 'tighten' || !call || !isReadCall(call)) return { kind: 'next' };
