@@ -5,17 +5,18 @@ import tseslint from 'typescript-eslint';
 
 /** What each room may import besides itself. Rooms not listed (ui, cli) may import everything. */
 const rooms = {
-  units: [],
-  tightening: ['units'],
-  lifting: ['units'],
-  procedure: ['units', 'tightening', 'lifting'],
-  session: ['procedure', 'tightening', 'lifting', 'units'],
-  record: ['session', 'procedure', 'tightening', 'lifting', 'units'],
-  language: ['session', 'procedure', 'tightening', 'lifting', 'units'],
-  hearing: [],
-  speaking: [],
-  gesture: [],
-  storage: ['record', 'session', 'lifting'],
+  words: [],
+  units: ['words'],
+  tightening: ['units', 'words'],
+  lifting: ['units', 'words'],
+  procedure: ['units', 'tightening', 'lifting', 'words'],
+  session: ['procedure', 'tightening', 'lifting', 'units', 'words'],
+  record: ['session', 'procedure', 'tightening', 'lifting', 'units', 'words'],
+  language: ['session', 'procedure', 'tightening', 'lifting', 'units', 'words'],
+  hearing: ['words'],
+  speaking: ['words'],
+  gesture: ['words'],
+  storage: ['record', 'session', 'lifting', 'words'],
 };
 const devices = ['hearing', 'speaking', 'gesture', 'storage'];
 const all = [...Object.keys(rooms), 'ui', 'cli'];
@@ -31,6 +32,30 @@ const impure = [
   'setTimeout',
   'setInterval',
 ];
+
+const noClock = [
+  {
+    selector: "CallExpression[callee.object.name='Date'][callee.property.name='now']",
+    message: 'This room has no clock.',
+  },
+  { selector: "NewExpression[callee.name='Date'][arguments.length=0]", message: 'This room has no clock.' },
+  {
+    selector: "CallExpression[callee.object.name='Math'][callee.property.name='random']",
+    message: 'This room has no random.',
+  },
+];
+
+/** What is shown or spoken comes from src/words: another language is then one more file there. */
+const inWords = { message: 'What is shown or spoken stands in src/words.' };
+const noSentence = [
+  { selector: 'JSXText[value=/[A-Za-z]{2}/]', ...inWords },
+  // A sentence begins with a capital and goes on, or ends as one.
+  { selector: 'Literal[value=/^[A-Z][a-z’]+[ ,:]|[a-z] [a-z]+[.?!:]$/]', ...inWords },
+  { selector: 'TemplateElement[value.raw=/(^|[ .])[A-Z][a-z’]+[ ,:]|[a-z ] ?[.?!]( |$)/]', ...inWords },
+  { selector: 'JSXAttribute[name.name=/^(aria-label|title|placeholder|alt|label)$/] > Literal', ...inWords },
+];
+/** Where that is so already: whole rooms, and files of the interface. */
+const wordless = { rooms: [], files: ['src/ui/touch-words.ts', 'src/ui/camera-words.ts'] };
 
 const walls = Object.entries(rooms).map(([room, allowed]) => ({
   files: [`src/${room}/**/*.ts`],
@@ -55,18 +80,7 @@ const walls = Object.entries(rooms).map(([room, allowed]) => ({
             'error',
             ...impure.map((name) => ({ name, message: 'This room is pure: pass it in.' })),
           ],
-          'no-restricted-syntax': [
-            'error',
-            {
-              selector: "CallExpression[callee.object.name='Date'][callee.property.name='now']",
-              message: 'This room has no clock.',
-            },
-            { selector: "NewExpression[callee.name='Date'][arguments.length=0]", message: 'This room has no clock.' },
-            {
-              selector: "CallExpression[callee.object.name='Math'][callee.property.name='random']",
-              message: 'This room has no random.',
-            },
-          ],
+          'no-restricted-syntax': ['error', ...noClock, ...(wordless.rooms.includes(room) ? noSentence : [])],
         }),
   },
 }));
@@ -93,4 +107,5 @@ export default tseslint.config(
     languageOptions: { globals: { process: 'readonly', console: 'readonly', URL: 'readonly' } },
   },
   ...walls,
+  { files: wordless.files, rules: { 'no-restricted-syntax': ['error', ...noSentence] } },
 );

@@ -1,6 +1,9 @@
 import { render } from 'solid-js/web';
 import { App } from './app.tsx';
+import { chooseWords } from './choose-words.ts';
 import './style.css';
+
+document.documentElement.lang = await chooseWords(navigator.languages);
 
 const root = document.getElementById('app');
 // What the page says while the program comes makes room for it.

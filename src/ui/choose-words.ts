@@ -1,0 +1,28 @@
+import { useWords } from '../words/said.ts';
+import type { Words } from '../words/words.ts';
+
+const ENGLISH = 'en';
+
+/** The files of other languages, by their BCP 47 tag; each is fetched when it is wanted. */
+const others = new Map(
+  Object.entries(import.meta.glob<{ words: Words }>('../words/languages/*.ts')).map(([file, load]) => [
+    file.replace(/^.*\/|\.ts$/g, ''),
+    load,
+  ]),
+);
+
+/**
+ * Shows the words of the first language that the person reads and that there is a file of.
+ * @param wanted as browsers have it, the best first: BCP 47 tags
+ * @returns the tag of the language that is shown
+ */
+export async function chooseWords(wanted: readonly string[]): Promise<string> {
+  for (const tag of wanted.flatMap((each) => [each, each.split('-')[0] ?? each])) {
+    if (tag === ENGLISH) return ENGLISH;
+    const load = others.get(tag);
+    if (!load) continue;
+    useWords((await load()).words);
+    return tag;
+  }
+  return ENGLISH;
+}

@@ -1,0 +1,23 @@
+import { afterEach, expect, test } from 'vitest';
+import { said, useWords } from '../../src/words/said.ts';
+import { camera } from '../../src/words/camera.ts';
+import { cameraWords } from '../../src/ui/camera-words.ts';
+
+afterEach(() => useWords({}));
+
+const other: typeof camera = { ...camera, off: '○ Kamera aus', failed: (sentence) => `✕ Kamera: ${sentence}` };
+
+test('words are English until another language is chosen', () => {
+  expect(cameraWords({ kind: 'off' })).toBe('○ Camera off');
+  useWords({ camera: other });
+  expect(cameraWords({ kind: 'off' })).toBe('○ Kamera aus');
+});
+
+test('a part that the other language lacks stays English', () => {
+  useWords({});
+  expect(cameraWords({ kind: 'opening' })).toBe('… Camera: allow it where the browser asks');
+});
+
+test('a part can be spread into that of another language', () => {
+  expect(Object.keys(said('camera', { one: '1', two: '2' }))).toEqual(['one', 'two']);
+});
