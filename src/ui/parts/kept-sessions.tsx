@@ -1,9 +1,10 @@
 import { ErrorBoundary, For, Match, Show, Switch, createResource, untrack, type JSX } from 'solid-js';
 import type { SessionRead, SessionRecord } from '../../record/session-record.ts';
+import { practice } from '../../words/practice.ts';
 import type { Shop } from '../app.tsx';
 import { messageOf } from '../message.ts';
 import { showMoment } from '../moment.ts';
-import { isPractice, NO_WORK } from '../practice/is-practice.ts';
+import { isPractice } from '../practice/is-practice.ts';
 import { addressOf } from '../router.ts';
 import { findSession, stateAfter } from '../session-file.ts';
 import { DeviceSealLine } from './device-seal-line.tsx';
@@ -94,7 +95,7 @@ function Readable(props: KeptProps & { readonly record: SessionRecord }): JSX.El
         <b>{props.record.procedure.title}</b>
         <Show when={isPractice(props.record.id)}>
           {' '}
-          <span class="invented">{NO_WORK}</span>
+          <span class="invented">{practice.noWork}</span>
         </Show>
         <br />
         <Show when={opened()}>{(utc) => <time datetime={utc()}>{showMoment(utc())}</time>}</Show>,{' '}

@@ -3,6 +3,3 @@ export const PRACTICE = 'practice-';
 
 /** Whether a session is practice: a record of its own kind, that nobody takes for work. */
 export const isPractice = (session: string): boolean => session.startsWith(PRACTICE);
-
-/** What stands wherever a practice record is shown. */
-export const NO_WORK = 'Practice: no work was done.';

@@ -1,8 +1,8 @@
 import type { RecordBook } from '../../storage/record-book.ts';
+import { practice } from '../../words/practice.ts';
 import { deviceThumbprint } from '../device-seal.ts';
 import type { Devices } from '../devices.ts';
 import { startSession } from '../session-file.ts';
-import { NO_WORK } from './is-practice.ts';
 import { practiceProcedure } from './practice-procedure.ts';
 
 /**
@@ -13,11 +13,11 @@ export async function startPractice(book: RecordBook, devices: Devices, mechanic
   void devices.start();
   const model = devices.model();
   return startSession(book, practiceProcedure, {
-    people: { mechanic: mechanic.trim() === '' ? 'Practice' : mechanic.trim(), second: null },
+    people: { mechanic: mechanic.trim() === '' ? practice.nobody : mechanic.trim(), second: null },
     sound: 'not agreed',
     model: model && { name: model.name, sha256: model.sha256 },
     device: await deviceThumbprint(),
-    prepared: [{ kind: 'prepared', fact: { of: 'warning', sentence: NO_WORK } }],
+    prepared: [{ kind: 'prepared', fact: { of: 'warning', sentence: practice.noWork } }],
     isPractice: true,
   });
 }

@@ -1,6 +1,7 @@
 /** Parts of the page before the work: a section, what is found about a field, rows to tap with a glove. */
 import { createMemo, For, Show, type JSX } from 'solid-js';
 import type { Field, Finding } from '../../session/preparation/finding.ts';
+import { preparePage } from '../../words/prepare-page.ts';
 
 /** The id of the element that a finding leads to. An id of a procedure may not be one of a page. */
 export const idOf = (field: Field): string => `field-${field.replace(/[^a-z0-9]+/gi, '-')}`;
@@ -49,7 +50,7 @@ function Lines(props: { readonly findings: readonly Finding[] }): JSX.Element {
       {({ sentence, stops }) => (
         <p class={stops ? 'stops' : 'warns'}>
           <span aria-hidden="true">{stops ? SIGNS.stops : SIGNS.warns}</span>{' '}
-          <span class="said-only">{stops ? 'Stops the work:' : 'Warning:'}</span> {sentence}
+          <span class="said-only">{stops ? preparePage.stops : preparePage.warns}</span> {sentence}
         </p>
       )}
     </For>

@@ -1,10 +1,11 @@
 /** What runs out, what is carried, and what can hurt. */
 import { createMemo, For, Show, type JSX } from 'solid-js';
 import { explainLift } from '../../language/explain.ts';
-import { HANDLINGS } from '../../lifting/index.ts';
+import { HANDLINGS, type Handling } from '../../lifting/index.ts';
 import { capacityUnit, carryingOf, containerHere } from '../../session/preparation/load.ts';
 import { hazardsIn } from '../../session/preparation/needed.ts';
 import { typedQuantity } from '../../session/preparation/typed.ts';
+import { preparePage } from '../../words/prepare-page.ts';
 import { Choice, Entry, Findings, idOf, Section, Tick } from './field.tsx';
 import type { Sheet } from './sheet.ts';
 import { SignalWord } from '../parts/words.tsx';
@@ -22,12 +23,12 @@ export function ContainerSection(props: { readonly sheet: Sheet }): JSX.Element 
   return (
     <Show when={(props.sheet.procedure.component.drains?.value ?? 0) > 0 && unit()}>
       {(known) => (
-        <Section name="container" title="Container">
-          <p>{check()?.isEnough ? check()?.sentence : 'What drains must find room, with a margin.'}</p>
+        <Section name="container" title={preparePage.container.title}>
+          <p>{check()?.isEnough ? check()?.sentence : preparePage.container.mustHold}</p>
           <Entry
             field="container"
             kind="decimal"
-            label="What the container that stands here holds, where it is another than that of the file"
+            label={preparePage.container.capacity}
             unit={known()}
             value={props.sheet.entered.capacity}
             onValue={(capacity) => props.sheet.change({ capacity })}
@@ -43,7 +44,7 @@ export function LiftSection(props: { readonly sheet: Sheet }): JSX.Element {
   const carrying = createMemo(() => carryingOf(props.sheet.procedure));
   const words = createMemo(() => explainLift(props.sheet.procedure));
   return (
-    <Section name="lift" title="Lift">
+    <Section name="lift" title={preparePage.lift.title}>
       <p>{words().facts.join(' ')}</p>
       <Show when={carrying().lift}>
         {(lift) => (
@@ -55,11 +56,8 @@ export function LiftSection(props: { readonly sheet: Sheet }): JSX.Element {
             <Choice
               name="handling"
               id={idOf('lift')}
-              legend="It is carried by"
-              options={HANDLINGS.map((value) => ({
-                value,
-                words: value === lift().least ? `${value} (the least by the equation)` : value,
-              }))}
+              legend={preparePage.lift.carriedBy}
+              options={HANDLINGS.map((value) => ({ value, words: handlingWords(value, lift().least) }))}
               chosen={props.sheet.entered.handling}
               onChoose={(handling) => props.sheet.change({ handling })}
             />
@@ -69,6 +67,11 @@ export function LiftSection(props: { readonly sheet: Sheet }): JSX.Element {
       <Findings field="lift" all={props.sheet.findings} />
     </Section>
   );
+}
+
+function handlingWords(handling: Handling, least: Handling): string {
+  const words = preparePage.lift.handlings[handling];
+  return handling === least ? preparePage.lift.least(words) : words;
 }
 
 export function HazardsSection(props: { readonly sheet: Sheet }): JSX.Element {
@@ -81,8 +84,8 @@ export function HazardsSection(props: { readonly sheet: Sheet }): JSX.Element {
   };
   return (
     <Show when={hazards().length > 0}>
-      <Section name="hazards" title="Hazards of the whole job">
-        <p>Warnings are asked for once more before their step.</p>
+      <Section name="hazards" title={preparePage.hazards.title}>
+        <p>{preparePage.hazards.askedAgain}</p>
         <div id={idOf('hazards')} tabindex="-1">
           <For each={hazards()}>
             {({ key, titles, ...hazard }) => (

@@ -8,6 +8,7 @@ import { peopleIn } from '../../session/preparation/people.ts';
 import { prepare } from '../../session/preparation/prepare.ts';
 import type { PreparationDraft } from '../../storage/preparation-draft.ts';
 import { voiceOf } from '../../storage/voices.ts';
+import { preparePage } from '../../words/prepare-page.ts';
 import type { Shop } from '../app.tsx';
 import { isOld, verdictOf } from '../check-words.ts';
 import { now, today } from '../clock.ts';
@@ -31,7 +32,7 @@ export function PrepareScreen(props: { readonly shop: Shop }): JSX.Element {
   return (
     <Show
       when={loaded?.kind === 'loaded' && draft && { procedure: loaded.procedure, draft }}
-      fallback={<WayBack>The procedure that was being prepared cannot be read. Open its file again.</WayBack>}
+      fallback={<WayBack>{preparePage.cannotBeRead}</WayBack>}
     >
       {(found) => <Page shop={props.shop} procedure={found().procedure} draft={found().draft} />}
     </Show>
@@ -104,20 +105,20 @@ function Page(props: {
       go({ kind: 'work', session });
     } catch (error) {
       isStarting = false;
-      setTrouble(`The session could not be written to this device: ${messageOf(error)}`);
+      setTrouble(preparePage.notWritten(messageOf(error)));
     }
   }
 
   return (
     <main class="prepare" ref={main} tabindex="-1">
       <header>
-        <h1>Prepare: {procedure.title}</h1>
+        <h1>{preparePage.title(procedure.title)}</h1>
         <Show when={procedure.invented}>
-          <p class="invented">Demonstration: all values are invented</p>
+          <p class="invented">{preparePage.invented}</p>
         </Show>
         <p>
           <a class="button" href={addressOf({ kind: 'start' })}>
-            Back to the start (this stays)
+            {preparePage.back}
           </a>
         </p>
       </header>
@@ -130,7 +131,7 @@ function Page(props: {
       <ContainerSection sheet={sheet} />
       <LiftSection sheet={sheet} />
       <HazardsSection sheet={sheet} />
-      <Section name="microphone" title="Microphone">
+      <Section name="microphone" title={preparePage.microphone}>
         <CheckLinks
           voices={shop.voices()}
           mechanic={entered().mechanic}
@@ -143,12 +144,10 @@ function Page(props: {
       </Section>
       <section class="ready" aria-labelledby="ready">
         <h2 id="ready" ref={summary} tabindex="-1">
-          {standingOf(findings())}
+          {preparePage.standing(countOf(findings(), true), countOf(findings(), false))}
         </h2>
         <p role="alert" class="refused">
-          {isRefused() && findings().some(({ stops }) => stops)
-            ? 'The work cannot begin yet. Each line below leads to what is missing.'
-            : (trouble() ?? '')}
+          {isRefused() && findings().some(({ stops }) => stops) ? preparePage.cannotBegin : (trouble() ?? '')}
         </p>
         <ul>
           <For each={findings()}>{(finding) => <Line finding={finding} />}</For>
@@ -183,7 +182,8 @@ function Line(props: { readonly finding: Finding }): JSX.Element {
     <li>
       <button type="button" class={props.finding.stops ? 'stops' : 'warns'} onClick={lead}>
         <span aria-hidden="true">{props.finding.stops ? SIGNS.stops : SIGNS.warns}</span>{' '}
-        <span class="said-only">{props.finding.stops ? 'Stops the work:' : 'Warning:'}</span> {props.finding.sentence}
+        <span class="said-only">{props.finding.stops ? preparePage.stops : preparePage.warns}</span>{' '}
+        {props.finding.sentence}
       </button>
     </li>
   );
@@ -192,16 +192,7 @@ function Line(props: { readonly finding: Finding }): JSX.Element {
 const countOf = (findings: readonly Finding[], stops: boolean): number =>
   findings.filter((each) => each.stops === stops).length;
 
-function standingOf(findings: readonly Finding[]): string {
-  const [stops, warnings] = [countOf(findings, true), countOf(findings, false)];
-  const stopping = stops === 1 ? 'One thing stops the work' : `${stops} things stop the work`;
-  const warning = warnings === 1 ? 'one warning' : `${warnings} warnings`;
-  if (stops === 0) return warnings === 0 ? 'All is ready' : `Ready, with ${warning}`;
-  return warnings === 0 ? stopping : `${stopping}, and there ${warnings === 1 ? 'is' : 'are'} ${warning}`;
-}
-
 function beginWords(findings: readonly Finding[]): string {
   const [stops, warnings] = [countOf(findings, true), countOf(findings, false)];
-  if (stops > 0 || warnings === 0) return 'Begin the work';
-  return `Begin the work in spite of ${warnings === 1 ? 'one warning' : `${warnings} warnings`}`;
+  return stops > 0 || warnings === 0 ? preparePage.begin : preparePage.beginInSpite(warnings);
 }

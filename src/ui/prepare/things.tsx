@@ -7,6 +7,7 @@ import { adaptersIn, expiringIn, toolsIn, type NamedAdapter } from '../../sessio
 import { shown, usesOf } from '../../session/preparation/tools.ts';
 import { typedQuantity } from '../../session/preparation/typed.ts';
 import { convert, toWritten, type Kind, type Quantity } from '../../units/index.ts';
+import { preparePage } from '../../words/prepare-page.ts';
 import { Entry, Findings, Section } from './field.tsx';
 import { withKey, type Sheet } from './sheet.ts';
 
@@ -20,27 +21,28 @@ export function ToolsSection(props: { readonly sheet: Sheet }): JSX.Element {
   const ids = createMemo(() => toolsIn(props.sheet.procedure, props.sheet.steps).map(({ id }) => id), [], SAME);
   return (
     <Show when={ids().length > 0}>
-      <Section name="tools" title="Tools">
+      <Section name="tools" title={preparePage.tools.title}>
         <For each={props.sheet.procedure.tools.filter(({ id }) => ids().includes(id))}>
           {(tool) => (
             <div class="thing">
               <h3>{tool.name}</h3>
-              <p>{toolInWords(tool)}</p>
+              <p>{factsOf(tool)}</p>
               <Show when={usesOf(found(), props.sheet.steps, tool)[0]}>
                 <p class="uses">
-                  Is set or pulled to:{' '}
-                  {usesOf(found(), props.sheet.steps, tool)
-                    .map(
-                      ({ pass, step, atWrench }) =>
-                        `pass ${pass.index} of “${step.title}”${step.runDown ? ' at least' : ''} ${shown(tenths(convert(atWrench.target, tool.range.max.unit)))}`,
-                    )
-                    .join('; ')}
+                  {preparePage.tools.uses(
+                    usesOf(found(), props.sheet.steps, tool).map(({ pass, step, atWrench }) => ({
+                      pass: pass.index,
+                      step: step.title,
+                      isLeast: step.runDown !== undefined,
+                      value: shown(tenths(convert(atWrench.target, tool.range.max.unit))),
+                    })),
+                  )}
                 </p>
               </Show>
               <Entry
                 field={`tool/${tool.id}`}
                 kind="day"
-                label={`Calibration due, off the label of ${tool.id}`}
+                label={preparePage.tools.calibrationDue(tool.id)}
                 value={props.sheet.entered.calibrations.get(tool.id) ?? ''}
                 onValue={(day) =>
                   props.sheet.change({ calibrations: withKey(props.sheet.entered.calibrations, tool.id, day) })
@@ -60,15 +62,16 @@ const tenths = <T extends { readonly value: number }>(quantity: T): T => ({
   value: Number(quantity.value.toFixed(1)),
 });
 
-const toolInWords = ({ id, type, range, class: letter, maximumError, calibrationDue }: Tool): string =>
-  [
-    id,
-    type,
-    `${plain(range.min)} to ${plain(range.max)}`,
-    ...(letter === undefined ? [] : [`class ${letter}`]),
-    ...(maximumError === undefined ? [] : [`±${maximumError} %`]),
-    calibrationDue === undefined ? 'no calibration date in the file' : `calibration due by the file ${calibrationDue}`,
-  ].join(', ');
+const factsOf = (tool: Tool): string =>
+  preparePage.tools.facts({
+    id: tool.id,
+    type: preparePage.tools.types[tool.type],
+    from: plain(tool.range.min),
+    to: plain(tool.range.max),
+    class: tool.class,
+    maximumError: tool.maximumError,
+    calibrationDue: tool.calibrationDue,
+  });
 
 const plain = <K extends Kind>(quantity: Quantity<K>): string => {
   const { value, unit } = toWritten(quantity);
@@ -79,25 +82,23 @@ export function AdaptersSection(props: { readonly sheet: Sheet }): JSX.Element {
   const ids = createMemo(() => adaptersIn(props.sheet.procedure, props.sheet.steps).map(({ id }) => id), [], SAME);
   return (
     <Show when={ids().length > 0}>
-      <Section name="adapters" title="Adapters">
+      <Section name="adapters" title={preparePage.adapters.title}>
         <For each={props.sheet.procedure.adapters.filter(({ id }) => ids().includes(id))}>
           {(adapter) => (
             <div class="thing">
               <h3>{adapter.name}</h3>
-              <p>
-                By the procedure file {plain(adapter.length)}, at {adapter.angle.value}°.
-              </p>
+              <p>{preparePage.adapters.byFile(plain(adapter.length), adapter.angle.value)}</p>
               <Entry
                 field={`adapter/${adapter.id}`}
                 kind="decimal"
-                label="Measured, middle of the drive to middle of the fastener"
+                label={preparePage.adapters.measured}
                 unit={adapter.length.unit}
                 value={props.sheet.entered.adapters.get(adapter.id) ?? ''}
                 onValue={(text) =>
                   props.sheet.change({ adapters: withKey(props.sheet.entered.adapters, adapter.id, text) })
                 }
               />
-              <p class="uses">{settingsInWords(props.sheet, adapter)}</p>
+              <p class="uses">{settingsOf(props.sheet, adapter)}</p>
               <Findings field={`adapter/${adapter.id}`} all={props.sheet.findings} />
             </div>
           )}
@@ -107,26 +108,23 @@ export function AdaptersSection(props: { readonly sheet: Sheet }): JSX.Element {
   );
 }
 
-function settingsInWords({ procedure, steps, entered }: Sheet, { id, length }: NamedAdapter): string {
+function settingsOf({ procedure, steps, entered }: Sheet, { id, length }: NamedAdapter): string {
   const typed = typedQuantity('length', entered.adapters.get(id) ?? '', length.unit);
   const isMeasured = typed.kind === 'value';
   const changes = settingChanges(procedure, steps, id, isMeasured ? typed.value : length);
   const settings = changes.map(({ place, measured }) => `${place} ${measured}`);
-  const drag = steps.some((step) => step.kind === 'tighten' && step.adapter === id && step.runDown);
-  return `On the wrench, with the ${isMeasured ? 'measured length' : 'length of the file'}${drag ? ' and the least drag of a nut' : ''}: ${settings.join('; ')}.`;
+  const withDrag = steps.some((step) => step.kind === 'tighten' && step.adapter === id && step.runDown !== undefined);
+  return preparePage.adapters.settings(isMeasured, withDrag, settings);
 }
 
 export function ConsumablesSection(props: { readonly sheet: Sheet }): JSX.Element {
-  const plainOnes = (): string =>
-    props.sheet.procedure.consumables
-      .filter(({ expires }) => !expires)
-      .map(({ name }) => name)
-      .join(', ');
+  const plainOnes = (): readonly string[] =>
+    props.sheet.procedure.consumables.filter(({ expires }) => !expires).map(({ name }) => name);
   return (
     <Show when={props.sheet.procedure.consumables.length > 0}>
-      <Section name="consumables" title="Consumables">
-        <Show when={plainOnes() !== ''}>
-          <p>Have ready: {plainOnes()}.</p>
+      <Section name="consumables" title={preparePage.consumables.title}>
+        <Show when={plainOnes().length > 0}>
+          <p>{preparePage.consumables.haveReady(plainOnes())}</p>
         </Show>
         <For each={expiringIn(props.sheet.procedure)}>
           {({ id, name }) => (
@@ -134,7 +132,7 @@ export function ConsumablesSection(props: { readonly sheet: Sheet }): JSX.Elemen
               <Entry
                 field={`consumable/${id}`}
                 kind="day"
-                label={`Use by, off the packing of: ${name}`}
+                label={preparePage.consumables.useBy(name)}
                 value={props.sheet.entered.expiries.get(id) ?? ''}
                 onValue={(day) => props.sheet.change({ expiries: withKey(props.sheet.entered.expiries, id, day) })}
               />

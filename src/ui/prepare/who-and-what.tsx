@@ -1,37 +1,37 @@
 /** Who works, by what data, on which unit. */
 import { For, Show, type JSX } from 'solid-js';
 import { questionsOf } from '../../session/preparation/needed.ts';
+import { preparePage } from '../../words/prepare-page.ts';
 import { Choice, Entry, Findings, idOf, Section, Tick } from './field.tsx';
 import type { Sheet } from './sheet.ts';
 
 export function PeopleSection(props: { readonly sheet: Sheet }): JSX.Element {
-  const persons = () => props.sheet.procedure.persons;
   return (
-    <Section name="people" title="People">
+    <Section name="people" title={preparePage.people.title}>
       <p>
-        {persons() === undefined
-          ? 'The procedure does not say how many it needs.'
-          : `The procedure needs ${persons()}.`}
+        <Show when={props.sheet.procedure.persons} fallback={preparePage.people.needsUnknown}>
+          {(persons) => preparePage.people.needs(persons())}
+        </Show>
       </p>
       <div class="entries" id={idOf('people')} tabindex="-1">
         <Entry
           field="people"
           kind="name"
-          label="Mechanic: does the work"
+          label={preparePage.people.mechanic}
           value={props.sheet.entered.mechanic}
           onValue={(mechanic) => props.sheet.change({ mechanic })}
         />
         <Entry
           field="people"
           kind="name"
-          label="Second person: reads back and witnesses"
+          label={preparePage.people.second}
           value={props.sheet.entered.second}
           onValue={(second) => props.sheet.change({ second })}
         />
         <Entry
           field="people"
           kind="name"
-          label="Helpers, with commas between"
+          label={preparePage.people.helpers}
           value={props.sheet.entered.helpers}
           onValue={(helpers) => props.sheet.change({ helpers })}
         />
@@ -44,14 +44,14 @@ export function PeopleSection(props: { readonly sheet: Sheet }): JSX.Element {
 export function DataSection(props: { readonly sheet: Sheet }): JSX.Element {
   const source = () => props.sheet.procedure.source;
   return (
-    <Section name="data" title="Approved data">
+    <Section name="data" title={preparePage.data.title}>
       <dl class="facts">
-        <dt>Document</dt>
+        <dt>{preparePage.data.document}</dt>
         <dd>{source().document}</dd>
-        <dt>Revision</dt>
+        <dt>{preparePage.data.revision}</dt>
         <dd>{source().revision}</dd>
-        <dt>Issued</dt>
-        <dd>{source().issued ?? 'not stated'}</dd>
+        <dt>{preparePage.data.issued}</dt>
+        <dd>{source().issued ?? preparePage.data.notStated}</dd>
       </dl>
       <Tick
         id={idOf('approved data')}
@@ -59,37 +59,34 @@ export function DataSection(props: { readonly sheet: Sheet }): JSX.Element {
         describedBy="approved data"
         onChange={(isCurrentData) => props.sheet.change({ isCurrentData })}
       >
-        I compared them with the register: this is the current approved data.
+        {preparePage.data.isCurrent}
       </Tick>
       <Findings field="approved data" all={props.sheet.findings} />
     </Section>
   );
 }
 
-const ANSWERS = [
-  { value: 'yes', words: 'Yes' },
-  { value: 'no', words: 'No' },
-  { value: 'later', words: 'Not known yet: ask in the work' },
-] as const;
+const ANSWERS = ['yes', 'no', 'later'] as const;
+type Answer = (typeof ANSWERS)[number];
 
 export function QuestionsSection(props: { readonly sheet: Sheet }): JSX.Element {
-  const answered = (id: string): 'yes' | 'no' | 'later' => {
+  const answered = (id: string): Answer => {
     const is = props.sheet.entered.conditions.get(id);
     return is === undefined ? 'later' : is ? 'yes' : 'no';
   };
-  const answer = (id: string, value: 'yes' | 'no' | 'later'): void => {
+  const answer = (id: string, value: Answer): void => {
     const others = [...props.sheet.entered.conditions].filter(([key]) => key !== id);
     props.sheet.change({ conditions: new Map(value === 'later' ? others : [...others, [id, value === 'yes']]) });
   };
   return (
     <Show when={questionsOf(props.sheet.procedure).length > 0}>
-      <Section name="questions" title="The unit">
+      <Section name="questions" title={preparePage.unit.title}>
         <For each={questionsOf(props.sheet.procedure)}>
           {({ id, question }) => (
             <Choice
               name={`question-${id}`}
               legend={question}
-              options={ANSWERS}
+              options={ANSWERS.map((value) => ({ value, words: preparePage.unit.answers[value] }))}
               chosen={answered(id)}
               onChoose={(value) => answer(id, value)}
             />

@@ -1,7 +1,8 @@
 import { createMemo, createSignal, Show, type JSX } from 'solid-js';
 import type { Sounds } from '../../record/sounds.ts';
+import { practice } from '../../words/practice.ts';
 import { HeadCheck } from '../parts/head-check.tsx';
-import { isPractice, NO_WORK } from '../practice/is-practice.ts';
+import { isPractice } from '../practice/is-practice.ts';
 import { WorkPanel } from '../parts/work-panel.tsx';
 import { describe } from '../describe.ts';
 import { readingsFileOf, save, valuesFileOf } from '../saved-files.ts';
@@ -73,7 +74,7 @@ function Playback(props: {
       <header>
         <h1>Replay: {kept.procedure.title}</h1>
         <Show when={isPractice(kept.id)}>
-          <p class="invented">{NO_WORK} This is what a record shows: below stands the reading that you gave.</p>
+          <p class="invented">{practice.noWork} This is what a record shows: below stands the reading that you gave.</p>
         </Show>
         {props.verdict}
         <button type="button" onClick={() => props.onSheet()}>
