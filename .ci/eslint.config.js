@@ -61,6 +61,7 @@ const wordless = {
     'src/ui/camera-words.ts',
     'src/ui/practice/{is,start}-practice.ts',
     'src/ui/prepare/**',
+    'src/ui/screens/*.tsx',
     'src/ui/touch-words.ts',
   ],
 };

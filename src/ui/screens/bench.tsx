@@ -9,6 +9,7 @@ import { silenceAfter } from '../../session/silence.ts';
 import { habitOf } from '../../storage/habits.ts';
 import { openSoundStore } from '../../storage/sound-store.ts';
 import { voiceOf } from '../../storage/voices.ts';
+import { workScreen } from '../../words/work-screen.ts';
 import type { Shop } from '../app.tsx';
 import { forbidsVoice, pronunciationsOf, surenessOf } from '../check-words.ts';
 import { now } from '../clock.ts';
@@ -65,7 +66,7 @@ export function Bench(props: {
     onClosed: (entries) =>
       sealOnDevice(kept.id, entries)
         .then(() => [])
-        .catch(() => [NOT_SEALED])
+        .catch(() => [workScreen.notSealed])
         .finally(() => setSealingOver(true)),
     ...(device === null ? {} : { device }),
     ...(keepSound ? { keepSound } : {}),
@@ -155,7 +156,7 @@ export function Bench(props: {
             sound={devices.sound()}
             discreet={isWitnessed(view())}
             elsewhere={devices.elsewhere()}
-            closedBecause={isEarClosed ? 'The microphone check: do not start by voice here.' : null}
+            closedBecause={isEarClosed ? workScreen.earClosedByCheck : null}
             onListen={() => void devices.start()}
             onMute={() => devices.hearing.mute('asked')}
           />
@@ -166,14 +167,14 @@ export function Bench(props: {
           />
           <nav class="places">
             <Show when={isPractice(kept.id)}>
-              <b>Practice, no work</b>
+              <b>{workScreen.practice}</b>
             </Show>
-            <a href={addressOf({ kind: 'start' })}>Leave (the session stays)</a>
-            <a href={addressOf({ kind: 'replay', session: kept.id })}>Replay</a>
+            <a href={addressOf({ kind: 'start' })}>{workScreen.leave}</a>
+            <a href={addressOf({ kind: 'replay', session: kept.id })}>{workScreen.replay}</a>
             <a href={addressOf({ kind: 'check', person: live.state().people.mechanic, session: kept.id })}>
-              Microphone check
+              {workScreen.microphoneCheck}
             </a>
-            <a href={addressOf({ kind: 'teach', session: kept.id })}>Pedals, gloves, gestures</a>
+            <a href={addressOf({ kind: 'teach', session: kept.id })}>{workScreen.teach}</a>
             <LettersReach display={shop.display} session={kept.id} shown={view()} />
             <SecondLink session={kept.id} dropped={desk.dropped()} />
           </nav>
@@ -229,9 +230,6 @@ export function Bench(props: {
 
 /** Longer than any pause between two announcements, in milliseconds. */
 const BREATH = 2_000;
-
-/** The record itself is written then; the missing seal stands beside it as well. */
-const NOT_SEALED = 'It could not be sealed on this device. That is tried again when it is looked at.';
 
 /** Keeps sound for as long as this screen is up, where everybody agreed to it at the start; undefined where not. */
 function soundKeeper({ id, entries }: KeptSession, { memory }: Devices): KeepSound | undefined {

@@ -1,5 +1,7 @@
 import { For, Match, Show, Switch, createMemo, onCleanup, onMount, untrack, type JSX } from 'solid-js';
 import { keepVoice, type Voice } from '../../storage/voices.ts';
+import { checkScreen } from '../../words/check-screen.ts';
+import { ways } from '../../words/ways.ts';
 import type { Shop } from '../app.tsx';
 import { FINDINGS, FITNESS, measuredInWords, verdictOf } from '../check-words.ts';
 import { createMicrophoneCheck } from '../microphone-check.ts';
@@ -22,17 +24,20 @@ export function CheckScreen(props: {
     const voice = await check.begin();
     if (!voice) return;
     const { fitness, findings } = verdictOf(voice);
-    void devices.announce([`${FITNESS[fitness].words}.`, ...findings.map((finding) => FINDINGS[finding])]);
+    void devices.announce([
+      checkScreen.verdict(FITNESS[fitness].words),
+      ...findings.map((finding) => FINDINGS[finding]),
+    ]);
     shop.setVoices(await keepVoice(voice));
   }
 
   let main: HTMLElement | undefined;
   onMount(() => main?.focus());
   const back = (): { readonly to: Place; readonly words: string } => {
-    if (props.session !== null) return { to: { kind: 'work', session: props.session }, words: 'Back to the job' };
+    if (props.session !== null) return { to: { kind: 'work', session: props.session }, words: ways.backToJob };
     return shop.preparation() === null
-      ? { to: { kind: 'start' }, words: 'Back to the start' }
-      : { to: { kind: 'prepare' }, words: 'Back to the preparation' };
+      ? { to: { kind: 'start' }, words: ways.backToStart }
+      : { to: { kind: 'prepare' }, words: ways.backToPreparation };
   };
   return (
     <main class="check" ref={main} tabindex="-1">
@@ -48,21 +53,21 @@ export function CheckScreen(props: {
         />
       </div>
       <header>
-        <h1>Microphone check</h1>
+        <h1>{checkScreen.title}</h1>
         <p>{person}</p>
       </header>
       <section class="now" aria-live="polite">
         <Switch>
           <Match when={check.stage().kind === 'before'}>
-            <p>Two seconds of silence, then five phrases to say. It takes half a minute.</p>
+            <p>{checkScreen.whatComes}</p>
           </Match>
           <Match when={check.stage().kind === 'silence'}>
-            <p class="large">Be silent</p>
+            <p class="large">{checkScreen.beSilent}</p>
           </Match>
           <Match when={phraseOf(check.stage())}>
             {(phrase) => (
               <>
-                <p>Say, when the voice has ended:</p>
+                <p>{checkScreen.sayAfterVoice}</p>
                 <p class="large">{phrase()}</p>
               </>
             )}
@@ -82,7 +87,7 @@ export function CheckScreen(props: {
           aria-disabled={isRunning(check.stage().kind)}
           onClick={() => isRunning(check.stage().kind) || void begin()}
         >
-          {check.stage().kind === 'over' ? 'Check again' : 'Begin the check'}
+          {check.stage().kind === 'over' ? checkScreen.again : checkScreen.begin}
         </button>
         <a class="button" href={addressOf(back().to)}>
           {back().words}
@@ -105,8 +110,8 @@ function Result(props: { readonly stage: Stage }): JSX.Element {
       when={voice()}
       fallback={
         <>
-          <p class="large">▲ The ear does not open</p>
-          <p>The line above says why. Pedal, keys and touch work without it.</p>
+          <p class="large">{checkScreen.earNotOpen}</p>
+          <p>{checkScreen.whyAbove}</p>
         </>
       }
     >
@@ -122,7 +127,7 @@ function Result(props: { readonly stage: Stage }): JSX.Element {
               <For each={verdict().findings}>{(finding) => <li>{FINDINGS[finding]}</li>}</For>
             </ul>
             <Show when={verdict().fitness === 'do not start by voice'}>
-              <p>The job starts with the ear closed. Pedal, keys and touch do all of it; “Unmute” opens the ear.</p>
+              <p>{checkScreen.startsClosed}</p>
             </Show>
           </div>
         );
@@ -135,7 +140,7 @@ function TrialLine(props: { readonly trial: Voice['trials'][number] }): JSX.Elem
   return (
     <li classList={{ wrong: !props.trial.isRight }}>
       <span>{props.trial.isRight ? '✓' : '✗'}</span> <b>{props.trial.asked}</b>{' '}
-      <span>{props.trial.heard ? `heard: ${props.trial.heard}` : 'not heard'}</span>
+      <span>{props.trial.heard ? checkScreen.heard(props.trial.heard) : checkScreen.notHeard}</span>
     </li>
   );
 }

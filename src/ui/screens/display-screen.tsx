@@ -1,5 +1,7 @@
 import { For, Show, createSignal, onMount, type JSX } from 'solid-js';
-import { THEMES, type Theme } from '../../storage/display.ts';
+import { THEMES } from '../../storage/display.ts';
+import { displayScreen } from '../../words/display-screen.ts';
+import { ways } from '../../words/ways.ts';
 import type { Shop } from '../app.tsx';
 import type { Display } from '../display.ts';
 import { addressOf, type Place } from '../router.ts';
@@ -11,13 +13,13 @@ export function DisplayScreen(props: { readonly shop: Shop; readonly session: st
   onMount(() => main?.focus());
   const back = (): { readonly to: Place; readonly words: string } =>
     props.session === null
-      ? { to: { kind: 'start' }, words: 'Back to the start' }
-      : { to: { kind: 'work', session: props.session }, words: 'Back to the job' };
+      ? { to: { kind: 'start' }, words: ways.backToStart }
+      : { to: { kind: 'work', session: props.session }, words: ways.backToJob };
   return (
     <main class="display-screen" ref={main} tabindex="-1">
       <header>
-        <h1>Display</h1>
-        <p>For this device. Everything applies at once.</p>
+        <h1>{displayScreen.title}</h1>
+        <p>{displayScreen.scope}</p>
       </header>
       <DistanceSection display={props.shop.display} />
       <RulerSection display={props.shop.display} />
@@ -39,21 +41,18 @@ function DistanceSection(props: { readonly display: Display }): JSX.Element {
   };
   return (
     <section aria-labelledby="distance">
-      <h2 id="distance">Viewing distance</h2>
-      <p>From how far away is the work screen read?</p>
+      <h2 id="distance">{displayScreen.distance}</h2>
+      <p>{displayScreen.distanceAsked}</p>
       <div class="stepper">
         <button type="button" aria-disabled={distance() <= DISTANCE.least} onClick={() => change(-DISTANCE.step)}>
-          Nearer
+          {displayScreen.nearer}
         </button>
-        <output aria-live="polite">{metres(distance())}</output>
+        <output aria-live="polite">{displayScreen.metres(distance())}</output>
         <button type="button" aria-disabled={distance() >= DISTANCE.most} onClick={() => change(DISTANCE.step)}>
-          Farther
+          {displayScreen.farther}
         </button>
       </div>
-      <p>
-        The digits of the stud number and of the value are then {letterHeight(distance(), GLANCE).toFixed(1)} mm high,
-        where the screen has room for them, as here:
-      </p>
+      <p>{displayScreen.digitsHigh(letterHeight(distance(), GLANCE))}</p>
       <p class="sample" aria-hidden="true">
         10 24.5
       </p>
@@ -72,37 +71,31 @@ function RulerSection(props: { readonly display: Display }): JSX.Element {
   };
   return (
     <section aria-labelledby="ruler">
-      <h2 id="ruler">Size of this screen</h2>
-      <p>
-        Hold something of known length against the screen, and make the bar exactly as long. Do it again on another
-        screen.
-      </p>
+      <h2 id="ruler">{displayScreen.size}</h2>
+      <p>{displayScreen.howToMeasure}</p>
       <label>
-        What is held against it
+        {displayScreen.heldAgainst}
         <select onChange={(event) => setAt(event.currentTarget.selectedIndex)}>
           <For each={RULERS}>{({ name }) => <option>{name}</option>}</For>
         </select>
       </label>
-      <svg class="bar" width={bar()} height="40" role="img" aria-label={`A bar for ${ruler().name}`}>
+      <svg class="bar" width={bar()} height="40" role="img" aria-label={displayScreen.barFor(ruler().name)}>
         <rect width="100%" height="100%" />
       </svg>
       <div class="stepper">
         <For each={STEPS}>
-          {({ words, by }) => (
+          {({ make, by }) => (
             <button type="button" onClick={() => lengthen(by)}>
-              {words}
+              {displayScreen.make[make]}
             </button>
           )}
         </For>
       </div>
       <p role="status">
-        <Show
-          when={props.display.choice().pixelsPerMm !== null}
-          fallback="Not measured: 96 pixels an inch are taken for granted, which few screens have."
-        >
-          Measured on this device: {props.display.letters().pixelsPerMm.toFixed(2)} pixels to a millimetre.{' '}
+        <Show when={props.display.choice().pixelsPerMm !== null} fallback={displayScreen.notMeasured}>
+          {displayScreen.measured(props.display.letters().pixelsPerMm)}{' '}
           <button type="button" onClick={() => props.display.change({ pixelsPerMm: null })}>
-            Forget it
+            {displayScreen.forget}
           </button>
         </Show>
       </p>
@@ -112,16 +105,16 @@ function RulerSection(props: { readonly display: Display }): JSX.Element {
 
 const SHORTEST_BAR = 20;
 const STEPS = [
-  { words: 'Much shorter', by: -20 },
-  { words: 'Shorter', by: -1 },
-  { words: 'Longer', by: 1 },
-  { words: 'Much longer', by: 20 },
+  { make: 'muchShorter', by: -20 },
+  { make: 'shorter', by: -1 },
+  { make: 'longer', by: 1 },
+  { make: 'muchLonger', by: 20 },
 ] as const;
 
 function ThemeSection(props: { readonly display: Display }): JSX.Element {
   return (
     <section aria-labelledby="theme">
-      <h2 id="theme">Light</h2>
+      <h2 id="theme">{displayScreen.light}</h2>
       <div class="choices" role="radiogroup" aria-labelledby="theme">
         <For each={THEMES}>
           {(theme) => (
@@ -132,7 +125,7 @@ function ThemeSection(props: { readonly display: Display }): JSX.Element {
                 checked={props.display.choice().theme === theme}
                 onChange={() => props.display.change({ theme })}
               />
-              {THEME_WORDS[theme]}
+              {displayScreen.theme[theme]}
             </label>
           )}
         </For>
@@ -140,12 +133,3 @@ function ThemeSection(props: { readonly display: Display }): JSX.Element {
     </section>
   );
 }
-
-const THEME_WORDS: Readonly<Record<Theme, string>> = {
-  'as the device': 'As the device has it',
-  light: 'Light, for a lit shop',
-  dark: 'Dark, for a dim one',
-  'bright sun': 'Bright sun: black on white, thick lines',
-};
-
-const metres = (value: number): string => `${value} m`;

@@ -1,6 +1,9 @@
 import { ErrorBoundary, Match, Show, Switch, createResource, createSignal, onMount, type JSX } from 'solid-js';
 import type { FileVerdict, SessionFile } from '../../record/sealed-file.ts';
 import type { Sounds } from '../../record/sounds.ts';
+import { openedRecord } from '../../words/opened-record.ts';
+import { sealedFile } from '../../words/sealed-file.ts';
+import { ways } from '../../words/ways.ts';
 import type { Shop } from '../app.tsx';
 import { findDeviceSeal, type ClosingSeal } from '../device-seal.ts';
 import { messageOf } from '../message.ts';
@@ -19,10 +22,8 @@ export function ReplayScreen(props: { readonly shop: Shop; readonly session: str
   const [sounds] = createResource(found, (record) => soundsOf(record).catch(() => null));
   const [seal] = createResource(found, (record) => findDeviceSeal(record).catch(() => null));
   return (
-    <ErrorBoundary
-      fallback={(error: unknown) => <WayBack>This session cannot be played back: {messageOf(error)}</WayBack>}
-    >
-      <Switch fallback={<p class="opening">Verifying the record…</p>}>
+    <ErrorBoundary fallback={(error: unknown) => <WayBack>{openedRecord.notPlayedBack(messageOf(error))}</WayBack>}>
+      <Switch fallback={<p class="opening">{openedRecord.verifying}</p>}>
         <Match when={kept.error as unknown}>{(error) => <WayBack>{messageOf(error())}</WayBack>}</Match>
         <Match when={kept()}>
           {(found) => (
@@ -30,7 +31,7 @@ export function ReplayScreen(props: { readonly shop: Shop; readonly session: str
               kept={found()}
               verdict={<VerificationLine verification={found().verification} found={found().found} />}
               saving={<SaveSealed kept={found()} />}
-              wayBack={<a href={addressOf({ kind: 'start' })}>All sessions</a>}
+              wayBack={<a href={addressOf({ kind: 'start' })}>{ways.allSessions}</a>}
               thumbprint={signedBy(seal())}
               sounds={sounds()?.sounds ?? NO_SOUNDS}
             />
@@ -54,7 +55,7 @@ export function SealedFileReplay(props: {
   onMount(() => window.scrollTo(0, 0));
   const wayBack = (
     <button type="button" onClick={() => props.onLeave()}>
-      Close this file
+      {sealedFile.close}
     </button>
   );
   const kept = () =>
@@ -96,8 +97,10 @@ function SealedVerdict(props: { readonly name: string; readonly file: SessionFil
   const isIntact = () => props.file.kind === 'opened' && props.file.verdict.kind === 'intact';
   return (
     <p class={`verification ${isIntact() ? 'intact' : 'broken'}`} role={isIntact() ? 'status' : 'alert'}>
-      {props.name}:{' '}
-      {props.file.kind === 'refused' ? `Not readable. ${props.file.why}` : verdictText(props.file.verdict)}
+      {sealedFile.verdict(
+        props.name,
+        props.file.kind === 'refused' ? sealedFile.notReadable(props.file.why) : verdictText(props.file.verdict),
+      )}
     </p>
   );
 }
@@ -105,12 +108,9 @@ function SealedVerdict(props: { readonly name: string; readonly file: SessionFil
 function verdictText(verdict: FileVerdict): string {
   if (verdict.kind === 'not intact') {
     const { at, why } = verdict;
-    return at === null
-      ? `Not intact: ${why}. Nothing here is proven.`
-      : `Not intact at entry ${at}: ${why}. Only the entries before it are shown.`;
+    return at === null ? sealedFile.notIntact(why) : sealedFile.notIntactAt(at, why);
   }
-  const { entries, thumbprint } = verdict;
-  return `Intact: ${entries} entries, as they were sealed, by the key ${thumbprint}. Compare the key with the one noted of the device.`;
+  return sealedFile.intact(verdict.entries, verdict.thumbprint);
 }
 
 /** The record as a file to be kept elsewhere, sealed by the key of this device. */
@@ -121,21 +121,20 @@ function SaveSealed(props: { readonly kept: KeptSession }): JSX.Element {
     try {
       const { thumbprint, lacksSounds, ...file } = await sealedFileOf(props.kept, { acceptsMissingSeal });
       save(file);
-      const lacking = lacksSounds ? ' Its sounds are too large for a file: they are on this device only.' : '';
-      setSaid(`${file.name} is sealed by the key of this device, ${thumbprint}. Note the key elsewhere.${lacking}`);
+      setSaid(sealedFile.saved(file.name, thumbprint, lacksSounds));
     } catch (error) {
       setLacksSeal(error instanceof ClosingSealMissing);
-      setSaid(`The file was not made: ${messageOf(error)}`);
+      setSaid(sealedFile.notMade(messageOf(error)));
     }
   }
   return (
     <Show when={props.kept.verification.kind === 'intact'}>
       <button type="button" onClick={() => void saveSealed(false)}>
-        Save the sealed file
+        {sealedFile.save}
       </button>
       <Show when={lacksSeal()}>
         <button type="button" onClick={() => void saveSealed(true)}>
-          Save it all the same, sealed only now
+          {sealedFile.saveWithoutSeal}
         </button>
       </Show>
       <p role="status">{said()}</p>

@@ -15,6 +15,8 @@ import {
 } from 'solid-js';
 import type { SecondMeaning } from '../../record/input-schema.ts';
 import { openRecordBook } from '../../storage/record-book.ts';
+import { openedRecord } from '../../words/opened-record.ts';
+import { secondScreen } from '../../words/second-screen.ts';
 import { messageOf } from '../message.ts';
 import { NumberEntry } from '../parts/number-entry.tsx';
 import { JoinForm, SecondPerson } from '../parts/second-person.tsx';
@@ -41,7 +43,7 @@ export function SecondScreen(props: { readonly session: string }): JSX.Element {
   );
   return (
     <ErrorBoundary fallback={(error: unknown) => <WayBack>{messageOf(error)}</WayBack>}>
-      <Switch fallback={<p class="opening">Opening the record…</p>}>
+      <Switch fallback={<p class="opening">{openedRecord.opening}</p>}>
         <Match when={kept.error as unknown}>{(error) => <WayBack>{messageOf(error())}</WayBack>}</Match>
         <Match when={kept.latest}>{(found) => <SecondBench link={link} kept={found()} />}</Match>
       </Switch>
@@ -99,7 +101,7 @@ function SecondBench(props: { readonly link: SecondLink; readonly kept: KeptSess
   // What is wanted next must not be out of sight because somebody scrolled to the readings.
   createEffect(on([() => JSON.stringify(task()), standing], () => told?.scrollTo(0, 0)));
   const title = document.title;
-  onMount(() => (document.title = 'Second person – Bothhands'));
+  onMount(() => (document.title = secondScreen.windowTitle));
   onCleanup(() => (document.title = title));
 
   return (
@@ -141,20 +143,19 @@ function Trouble(props: { readonly link: SecondLink; readonly kept: KeptSession 
       <Show when={broken()}>
         {(found) => (
           <p class="trouble" role="alert">
-            This record is broken at entry {found().at}: {found().why}. Nothing more is written to it.
+            {openedRecord.broken(found().at, found().why)}
           </p>
         )}
       </Show>
       <Show when={props.link.worker() === 'gone'}>
         <p class="trouble" role="alert">
-          No window works on this session: nothing is taken here. Open it in the mechanic’s window, under the kept
-          sessions. This window then goes on by itself.
+          {secondScreen.nobodyWorks}
         </p>
       </Show>
       <Show when={props.link.dropped()}>
         {(why) => (
           <p class="trouble" role="alert">
-            {why()} Load both windows again.
+            {secondScreen.loadAgain(why())}
           </p>
         )}
       </Show>
@@ -165,21 +166,14 @@ function Trouble(props: { readonly link: SecondLink; readonly kept: KeptSession 
 /** The step, the fastener and the pass; then what is wanted, large. */
 function Wanted(props: { readonly view: SecondView }): JSX.Element {
   return (
-    <section class="second-wanted" aria-live="polite" aria-label="Wanted of you">
+    <section class="second-wanted" aria-live="polite" aria-label={secondScreen.wantedOfYou}>
       <Show when={props.view.step}>
-        {(step) => (
-          <p class="step-line">
-            Step {step().number} of {step().count}: {step().title}
-          </p>
-        )}
+        {(step) => <p class="step-line">{secondScreen.step(step().number, step().count, step().title)}</p>}
       </Show>
       <Show when={props.view.at}>
         {(at) => (
           <p class="at">
-            <b>
-              {at().label} {at().fastener}
-            </b>{' '}
-            {at().round}
+            <b>{secondScreen.fastener(at().label, at().fastener)}</b> {at().round}
           </p>
         )}
       </Show>
@@ -207,12 +201,12 @@ function TaskText(props: { readonly task: Task }): JSX.Element {
         )}
       </Match>
       <Match when={props.task.kind === 'read'}>
-        <p class="task wanted">Read the tool now. Key it in.</p>
+        <p class="task wanted">{secondScreen.read}</p>
       </Match>
       <Match when={props.task.kind === 'look' && props.task}>
         {(look) => (
           <>
-            <p class="task wanted">Look at this: {look().what}</p>
+            <p class="task wanted">{secondScreen.look(look().what)}</p>
             <p class="note">{look().text}</p>
           </>
         )}
@@ -230,10 +224,10 @@ function StepWords(props: { readonly isWanted: boolean; readonly onSay: (agrees:
   return (
     <div class="step-words" classList={{ wanted: props.isWanted }}>
       <button type="button" aria-disabled={!props.isWanted} onClick={() => say(true)}>
-        Witness affirm
+        {secondScreen.affirm}
       </button>
       <button type="button" aria-disabled={!props.isWanted} onClick={() => say(false)}>
-        Witness negative
+        {secondScreen.negative}
       </button>
     </div>
   );
@@ -244,10 +238,10 @@ function AnswerLine(props: { readonly became: Became | null }): JSX.Element {
   const taken = () => (typeof props.became === 'object' ? (props.became?.taken ?? null) : null);
   const text = (): string => {
     if (props.became === null) return '';
-    if (props.became === 'on its way') return 'On its way…';
-    if (props.became === 'no answer')
-      return 'No answer came, so it is not known whether that was taken. Look at the last readings before you say it again.';
-    return `${props.became.taken ? 'Taken' : 'Not taken'}: ${props.became.sentence}`;
+    if (props.became === 'on its way') return secondScreen.onItsWay;
+    if (props.became === 'no answer') return secondScreen.noAnswer;
+    const { taken, sentence } = props.became;
+    return taken ? secondScreen.taken(sentence) : secondScreen.notTaken(sentence);
   };
   return (
     <p

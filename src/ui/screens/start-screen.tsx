@@ -3,6 +3,7 @@ import { loadProcedure, type Fault, type Procedure } from '../../procedure/proce
 import type { SessionFile } from '../../record/sealed-file.ts';
 import { isSamePerson } from '../../session/people.ts';
 import { enteredNothing } from '../../session/preparation/entered.ts';
+import { startScreen } from '../../words/start-screen.ts';
 import type { Shop } from '../app.tsx';
 import { today } from '../clock.ts';
 import { demoProcedures } from '../demos.ts';
@@ -43,12 +44,12 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
     }
     setFaults(null);
     if (mechanic().trim() === '') {
-      setTrouble('Type the name of the mechanic first: the record says by whom the work was done.');
+      setTrouble(startScreen.nameMissing);
       nameField?.focus();
       return;
     }
     if (isSamePerson(mechanic(), second())) {
-      setTrouble('The second person must be somebody else: nobody witnesses their own work.');
+      setTrouble(startScreen.samePerson);
       return;
     }
     setTrouble(null);
@@ -70,7 +71,7 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
 
   async function beginFromFile(file: File): Promise<void> {
     const text = await file.text().catch((error: unknown) => {
-      const message = `It cannot be read from the disk: ${messageOf(error)} Open it again, or a copy of it.`;
+      const message = startScreen.notRead(messageOf(error));
       setFaults({ file: file.name, faults: [{ path: '', message }] });
       return null;
     });
@@ -83,28 +84,25 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
       fallback={
         <main class="start">
           <header>
-            <h1>Bothhands</h1>
+            <h1>{startScreen.program}</h1>
+            <p>{startScreen.whatItDoes}</p>
             <p>
-              Calls the job out, hears the answer, reads it back, and writes it down. The approved manual, local rules
-              and licensed people decide; Bothhands does not.
-            </p>
-            <p>
-              <a href={addressOf({ kind: 'display', session: null })}>Display: viewing distance, size and light</a>
+              <a href={addressOf({ kind: 'display', session: null })}>{startScreen.display}</a>
             </p>
             <p>
               <a
                 href={addressOf({ kind: 'teach', session: null })}
                 onClick={() => props.shop.remember({ mechanic: mechanic().trim(), second: second().trim() })}
               >
-                Teach and try: pedals, headset buttons, gloves and gestures
+                {startScreen.teach}
               </a>
             </p>
           </header>
           <section aria-labelledby="who">
-            <h2 id="who">Who works</h2>
+            <h2 id="who">{startScreen.whoWorks}</h2>
             <div class="fields">
               <label>
-                Mechanic
+                {startScreen.mechanic}
                 <input
                   ref={nameField}
                   value={mechanic()}
@@ -113,7 +111,7 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
                 />
               </label>
               <label>
-                Second person
+                {startScreen.second}
                 <input value={second()} onInput={(event) => setSecond(event.currentTarget.value)} />
               </label>
             </div>
@@ -136,20 +134,17 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
                 checked={isSoundAgreed()}
                 onChange={(event) => setSoundAgreed(event.currentTarget.checked)}
               />
-              <span>
-                Everybody named here agrees that a few seconds of sound around each reading are kept with the record. It
-                can be deleted later.
-              </span>
+              <span>{startScreen.soundAgreed}</span>
             </label>
           </section>
           <PracticeOffer shop={props.shop} mechanic={mechanic()} />
           <section aria-labelledby="begin">
-            <h2 id="begin">Begin a job</h2>
+            <h2 id="begin">{startScreen.begin}</h2>
             <Show when={preparing()}>
               {(title) => (
                 <p class="preparing">
                   <a class="button" href={addressOf({ kind: 'prepare' })}>
-                    Go on preparing: {title()}
+                    {startScreen.goOnPreparing(title())}
                   </a>
                 </p>
               )}
@@ -165,17 +160,17 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
                 )}
               </For>
             </ul>
-            <FileButton label="Open a procedure file" accept=".json" onFile={(file) => void beginFromFile(file)} />{' '}
+            <FileButton label={startScreen.openProcedure} accept=".json" onFile={(file) => void beginFromFile(file)} />{' '}
             <a class="button" href={addressOf({ kind: 'editor' })}>
-              Write a procedure
+              {startScreen.writeProcedure}
             </a>
             <Show when={faults()}>{(found) => <FaultList file={found().file} faults={found().faults} />}</Show>
           </section>
           <KeptSessions shop={props.shop} />
           <section aria-labelledby="sealed">
-            <h2 id="sealed">A sealed file</h2>
-            <p>Is verified and played back. Nothing of it is kept on this device.</p>
-            <FileButton label="Open a sealed file" accept=".bhsession" onFile={(file) => void openSealed(file)} />
+            <h2 id="sealed">{startScreen.sealed}</h2>
+            <p>{startScreen.sealedIsOnlyShown}</p>
+            <FileButton label={startScreen.openSealed} accept=".bhsession" onFile={(file) => void openSealed(file)} />
           </section>
           <SpeechModel shop={props.shop} />
           <TonesChoice shop={props.shop} />
@@ -192,12 +187,10 @@ function ProcedureCard(props: { readonly procedure: Procedure }): JSX.Element {
   return (
     <>
       <b>{props.procedure.title}</b>
-      <span>
-        {props.procedure.source.document}, revision {props.procedure.source.revision}
-      </span>
-      <span>{props.procedure.steps.length} steps</span>
+      <span>{startScreen.source(props.procedure.source.document, props.procedure.source.revision)}</span>
+      <span>{startScreen.steps(props.procedure.steps.length)}</span>
       <Show when={props.procedure.invented}>
-        <span class="invented">Demonstration: all values are invented</span>
+        <span class="invented">{startScreen.invented}</span>
       </Show>
     </>
   );
@@ -206,15 +199,12 @@ function ProcedureCard(props: { readonly procedure: Procedure }): JSX.Element {
 function FaultList(props: { readonly file: string; readonly faults: readonly Fault[] }): JSX.Element {
   return (
     <div class="trouble" role="alert">
-      <p>
-        {props.file} cannot be used. {props.faults.length === 1 ? 'One thing is' : `${props.faults.length} things are`}{' '}
-        wrong in it:
-      </p>
+      <p>{startScreen.notUsable(props.file, props.faults.length)}</p>
       <ul>
         <For each={props.faults}>
           {(fault) => (
             <li>
-              <code>{fault.path || 'the file'}</code>: {fault.message}
+              <code>{fault.path || startScreen.wholeFile}</code>: {fault.message}
             </li>
           )}
         </For>

@@ -9,6 +9,8 @@ import {
   untrack,
   type JSX,
 } from 'solid-js';
+import { openedRecord } from '../../words/opened-record.ts';
+import { ways } from '../../words/ways.ts';
 import type { Shop } from '../app.tsx';
 import { deviceThumbprint, expectSeal } from '../device-seal.ts';
 import { messageOf } from '../message.ts';
@@ -34,7 +36,7 @@ export function WorkScreen(props: { readonly shop: Shop; readonly session: strin
   });
   return (
     <ErrorBoundary fallback={(error: unknown) => <WayBack>{messageOf(error)}</WayBack>}>
-      <Switch fallback={<p class="opening">Opening the record…</p>}>
+      <Switch fallback={<p class="opening">{openedRecord.opening}</p>}>
         <Match when={opened.error as unknown}>{(error) => <WayBack>{messageOf(error())}</WayBack>}</Match>
         <Match when={opened()}>
           {(found) => (
@@ -54,15 +56,15 @@ export function WorkScreen(props: { readonly shop: Shop; readonly session: strin
 function ReadOnly(props: { readonly kept: KeptSession; readonly onAgain: () => void }): JSX.Element {
   const why = (): string =>
     props.kept.verification.kind === 'broken'
-      ? `This record is broken at entry ${props.kept.verification.at}: ${props.kept.verification.why}. Nothing more is written to it.`
-      : 'Another window works on this session. This one only shows it.';
+      ? openedRecord.broken(props.kept.verification.at, props.kept.verification.why)
+      : openedRecord.writtenElsewhere;
   const view = createMemo(() => workView(stateAfter(props.kept, props.kept.entries.length)));
   return (
     <main class="work">
       <p class="read-only" role="alert">
-        <a href={addressOf({ kind: 'start' })}>All sessions</a> {why()}{' '}
+        <a href={addressOf({ kind: 'start' })}>{ways.allSessions}</a> {why()}{' '}
         <button type="button" onClick={() => props.onAgain()}>
-          Look again
+          {openedRecord.lookAgain}
         </button>
       </p>
       <WorkPanel view={view()} />
