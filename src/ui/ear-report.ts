@@ -1,5 +1,6 @@
 import type { FailureCode } from '../hearing/failures.ts';
 import type { HearingState } from '../hearing/types.ts';
+import { ear } from '../words/ear.ts';
 
 /** The ear mends most faults by itself sooner; the screen shows them meanwhile. */
 const PATIENCE_MS = 3_000;
@@ -37,7 +38,7 @@ export function createEarReport(say: (text: string) => void): (state: HearingSta
       case 'hearing':
       case 'muted':
         hasWorked = true;
-        if (told) say('Listening again.');
+        if (told) say(ear.listeningAgain);
     }
     clearTimeout(timer);
     timer = undefined;
@@ -47,6 +48,6 @@ export function createEarReport(say: (text: string) => void): (state: HearingSta
 }
 
 function sayFailure(code: FailureCode): string {
-  if (code === 'microphone held') return 'The microphone is held back. Touch the screen once.';
-  return `${code.startsWith('microphone') ? 'The microphone is lost.' : 'Hearing has failed.'} Go on by touch or keys.`;
+  if (code === 'microphone held') return ear.heldBack;
+  return code.startsWith('microphone') ? ear.microphoneLost : ear.hearingFailed;
 }

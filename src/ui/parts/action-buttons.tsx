@@ -1,28 +1,34 @@
 import { For, Index, Show, type JSX } from 'solid-js';
 import type { Situation } from '../../language/situation.ts';
 import type { Meaning } from '../../session/intent.ts';
+import { buttons } from '../../words/buttons.ts';
+
+interface Action {
+  readonly label: keyof typeof buttons;
+  readonly meaning: Meaning;
+}
 
 /** Fixed places: a button never moves, and never becomes another, under a finger. It is dim where it means nothing. */
-const FIXED: readonly { readonly label: string; readonly meaning: Meaning }[] = [
-  { label: 'Affirm', meaning: { kind: 'affirm' } },
-  { label: 'Negative', meaning: { kind: 'negative' } },
-  { label: 'Next', meaning: { kind: 'next' } },
-  { label: 'Back', meaning: { kind: 'back' } },
-  { label: 'Say again', meaning: { kind: 'say again' } },
-  { label: 'Disregard', meaning: { kind: 'disregard' } },
-  { label: 'Turned', meaning: { kind: 'turned' } },
-  { label: 'Stand by', meaning: { kind: 'stand by' } },
-  { label: 'Continue', meaning: { kind: 'continue' } },
+const FIXED: readonly Action[] = [
+  { label: 'affirm', meaning: { kind: 'affirm' } },
+  { label: 'negative', meaning: { kind: 'negative' } },
+  { label: 'next', meaning: { kind: 'next' } },
+  { label: 'back', meaning: { kind: 'back' } },
+  { label: 'sayAgain', meaning: { kind: 'say again' } },
+  { label: 'disregard', meaning: { kind: 'disregard' } },
+  { label: 'turned', meaning: { kind: 'turned' } },
+  { label: 'standBy', meaning: { kind: 'stand by' } },
+  { label: 'continue', meaning: { kind: 'continue' } },
 ];
 
 /** Seldom wanted, and apart from the others: what is out of the ordinary, and the end of a shift. */
-const SELDOM: typeof FIXED = [
-  { label: 'Report damage', meaning: { kind: 'report', what: 'damage' } },
-  { label: 'Report over torque', meaning: { kind: 'report', what: 'over torque' } },
-  { label: 'Report under torque', meaning: { kind: 'report', what: 'under torque' } },
-  { label: 'Report no torque', meaning: { kind: 'report', what: 'takes no torque' } },
-  { label: 'Leave open', meaning: { kind: 'leave open' } },
-  { label: 'Hand over', meaning: { kind: 'hand over' } },
+const SELDOM: readonly Action[] = [
+  { label: 'reportDamage', meaning: { kind: 'report', what: 'damage' } },
+  { label: 'reportOverTorque', meaning: { kind: 'report', what: 'over torque' } },
+  { label: 'reportUnderTorque', meaning: { kind: 'report', what: 'under torque' } },
+  { label: 'reportNoTorque', meaning: { kind: 'report', what: 'takes no torque' } },
+  { label: 'leaveOpen', meaning: { kind: 'leave open' } },
+  { label: 'handOver', meaning: { kind: 'hand over' } },
 ];
 
 /** What is asked for at this step only, each in its own place apart from the others. */
@@ -88,7 +94,7 @@ export function SeldomButtons(props: ButtonsProps): JSX.Element {
 
 function Row(
   props: ButtonsProps & {
-    readonly actions: typeof FIXED;
+    readonly actions: readonly Action[];
     readonly primary?: Meaning['kind'] | null;
     readonly seldom?: true;
   },
@@ -108,7 +114,7 @@ function Row(
               if (isMeant(meaning)) props.onMeaning(meaning);
             }}
           >
-            {label}
+            {buttons[label]}
           </button>
         )}
       </For>

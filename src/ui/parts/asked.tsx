@@ -1,14 +1,15 @@
 /** What is asked before the work goes on: after a break, at a handover, of a deviation, of the second person. */
 import { For, Show, type JSX } from 'solid-js';
 import type { Step } from '../../procedure/procedure.ts';
+import { asked } from '../../words/asked.ts';
 import type { WorkView } from '../view.ts';
 import { Hazards, size } from './words.tsx';
 
 export function AfterBreak(props: { readonly length: string }): JSX.Element {
   return (
     <>
-      <p class="sentence medium">Work was broken off for {props.length}. Is all as it was left?</p>
-      <p class="note">Affirm: the work goes on. Negative: it stands by.</p>
+      <p class="sentence medium">{asked.isAllAsLeft(props.length)}</p>
+      <p class="note">{asked.affirmGoesOn}</p>
     </>
   );
 }
@@ -16,8 +17,8 @@ export function AfterBreak(props: { readonly length: string }): JSX.Element {
 export function HandingOver(props: { readonly from: string }): JSX.Element {
   return (
     <>
-      <p class="sentence medium">{props.from} hands over.</p>
-      <p class="note">Who takes over types a name below. To go on as before, say continue.</p>
+      <p class="sentence medium">{asked.handsOver(props.from)}</p>
+      <p class="note">{asked.whoTakesOver}</p>
     </>
   );
 }
@@ -26,11 +27,11 @@ export function DeviationAsked(props: { readonly deviation: NonNullable<WorkView
   return (
     <div class="call to-confirm out">
       <p class="question">{props.deviation.what}</p>
-      <Show when={props.deviation.reason} fallback={<p class="sentence middling">Say why, or type it.</p>}>
+      <Show when={props.deviation.reason} fallback={<p class="sentence middling">{asked.sayWhy}</p>}>
         {(reason) => (
           <>
-            <p class="sentence middling">“{reason()}”</p>
-            <p class="question">Is that correct? Affirm or negative.</p>
+            <p class="sentence middling">{asked.quoted(reason())}</p>
+            <p class="question">{asked.isThatCorrect}</p>
           </>
         )}
       </Show>
@@ -47,16 +48,14 @@ export function StepWitness(props: {
 }): JSX.Element {
   return (
     <div class="call to-confirm in">
-      <p class="question">{props.byName ? 'Inspector' : (props.second ?? 'Second person')}, look at this:</p>
+      <p class="question">{asked.lookAtThis(props.byName ? asked.inspector : (props.second ?? asked.secondPerson))}</p>
       <p class="sentence medium">{props.what}</p>
       <Show when={props.objected}>
-        <p class="verdict">The second person did not agree. Put it right. To read the last pass again, say back.</p>
+        <p class="verdict">{asked.didNotAgree}</p>
       </Show>
-      <p class="question">
-        {props.byName ? 'Type your name and tap what you found.' : 'Say witness affirm or witness negative.'}
-      </p>
+      <p class="question">{props.byName ? asked.tapWhatYouFound : asked.sayWitness}</p>
       <Show when={props.second === null && !props.byName}>
-        <p class="note">Nobody is named as second person. One joins below; the mechanic cannot witness.</p>
+        <p class="note">{asked.nobodyIsSecond}</p>
       </Show>
     </div>
   );
@@ -72,10 +71,10 @@ export function PointAsked(props: {
       <Hazards hazards={props.step.hazards} />
       <p class={`sentence ${size(props.point.question)}`}>{props.point.question}</p>
       <Show when={props.point.left > 1}>
-        <p class="note">Then {props.point.left - 1} more of this step, one by one.</p>
+        <p class="note">{asked.thenMore(props.point.left - 1)}</p>
       </Show>
       <p class="note">{props.step.text}</p>
-      <For each={props.step.notes}>{(note) => <p class="note">Note: {note}</p>}</For>
+      <For each={props.step.notes}>{(note) => <p class="note">{asked.note(note)}</p>}</For>
     </div>
   );
 }
@@ -86,7 +85,7 @@ export function OpenPoints(props: { readonly points: readonly string[] }): JSX.E
     <Show when={props.points.length > 0}>
       <div class="open-points">
         <p>
-          <b>To be decided about</b>
+          <b>{asked.toBeDecided}</b>
         </p>
         <ul>
           <For each={props.points}>{(point) => <li>{point}</li>}</For>

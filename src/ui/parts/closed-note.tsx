@@ -1,5 +1,6 @@
 import { Show, createResource, type JSX } from 'solid-js';
 import type { RecordBook } from '../../storage/record-book.ts';
+import { signing } from '../../words/signing.ts';
 import { addressOf } from '../router.ts';
 import { readSession } from '../session-file.ts';
 import { DeviceSealLine } from './device-seal-line.tsx';
@@ -19,11 +20,11 @@ export function ClosedNote(props: {
     ({ book, session }) => readSession(book, session).catch(() => null),
   );
   return (
-    <section class="closed-note" aria-label="The closed record">
+    <section class="closed-note" aria-label={signing.closedRecord}>
       <UnsavedLine session={props.session} entries={props.entries} />
       <Show when={record()}>{(found) => <DeviceSealLine record={found()} />}</Show>
       <a class="button" href={addressOf({ kind: 'replay', session: props.session })}>
-        Replay and save
+        {signing.replayAndSave}
       </a>
     </section>
   );

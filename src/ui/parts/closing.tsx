@@ -1,7 +1,8 @@
 /** What is typed and tapped before a record is closed, and where an inspector gives a name. None of it can be said. */
-import { For, Match, Show, Switch, createEffect, createSignal, on, onCleanup, type JSX } from 'solid-js';
+import { For, Match, Switch, createEffect, createSignal, on, onCleanup, type JSX } from 'solid-js';
 import { DISPOSITION_KINDS, type Meaning, type Source } from '../../session/intent.ts';
 import { LONGEST_NAME } from '../../session/people.ts';
+import { signing } from '../../words/signing.ts';
 import { HELD_TO_SIGN } from '../signing.ts';
 import type { ClosingView } from '../view/closing.ts';
 
@@ -10,7 +11,7 @@ type OnMeaning = (meaning: Meaning, source: Source) => void;
 /** The next of what is left: one decision, or one signature. */
 export function Closing(props: { readonly closing: ClosingView; readonly onMeaning: OnMeaning }): JSX.Element {
   return (
-    <section class="closing" aria-label="Before the record is closed">
+    <section class="closing" aria-label={signing.beforeClosing}>
       <Switch>
         <Match when={props.closing.kind === 'disposition' && props.closing}>
           {(closing) => <Decide of={closing().of} text={closing().text} onMeaning={props.onMeaning} />}
@@ -38,7 +39,7 @@ function Decide(props: { readonly of: number; readonly text: string; readonly on
     <form class="typed" onSubmit={(event) => event.preventDefault()}>
       <p class="question">{props.text}</p>
       <label>
-        Who decides
+        {signing.whoDecides}
         <input
           name="by"
           autocomplete="off"
@@ -48,10 +49,10 @@ function Decide(props: { readonly of: number; readonly text: string; readonly on
         />
       </label>
       <label>
-        Note, if any
+        {signing.noteIfAny}
         <input name="note" autocomplete="off" value={note()} onInput={(event) => setNote(event.currentTarget.value)} />
       </label>
-      <div class="choices" role="group" aria-label="What becomes of it">
+      <div class="choices" role="group" aria-label={signing.whatBecomesOfIt}>
         <For each={DISPOSITION_KINDS}>
           {(what) => (
             <button
@@ -61,7 +62,7 @@ function Decide(props: { readonly of: number; readonly text: string; readonly on
                 if (may()) props.onMeaning({ kind: 'dispose', of: props.of, what, by: by(), note: note() }, 'touch');
               }}
             >
-              {what}
+              {signing.disposition[what]}
             </button>
           )}
         </For>
@@ -117,12 +118,9 @@ function Sign(props: {
   };
   return (
     <form class="typed" onSubmit={(event) => event.preventDefault()}>
-      <p class="question">
-        {props.role === 'mechanic' ? 'The mechanic signs' : 'The inspector signs'}
-        <Show when={props.who}>{(who) => <>: {who()}</>}</Show>
-      </p>
+      <p class="question">{signing.signs(props.role, props.who)}</p>
       <label>
-        Your name
+        {signing.yourName}
         <input
           name="signature"
           autocomplete="off"
@@ -148,14 +146,14 @@ function Sign(props: {
           // A long touch opens no menu in place of the signature.
           onContextMenu={(event) => event.preventDefault()}
         >
-          Hold for two seconds to sign
+          {signing.holdToSign}
         </button>
         <button
           type="button"
           aria-disabled={!may()} // A click without a pointer comes from a key.
           onClick={(event) => pressTwice(event.detail === 0 ? 'key' : 'touch')}
         >
-          {pressedOnce() === null ? 'Or press this twice to sign' : 'Press once more to sign'}
+          {pressedOnce() === null ? signing.pressTwice : signing.pressOnceMore}
         </button>
       </div>
     </form>
@@ -170,10 +168,10 @@ export function Inspection(props: { readonly onMeaning: OnMeaning }): JSX.Elemen
     if (may()) props.onMeaning({ kind: 'inspects', name: name(), agrees }, 'touch');
   };
   return (
-    <section class="closing" aria-label="Inspection">
+    <section class="closing" aria-label={signing.inspection}>
       <form class="typed" onSubmit={(event) => event.preventDefault()}>
         <label>
-          Inspector’s name
+          {signing.inspectorsName}
           <input
             name="inspector"
             autocomplete="off"
@@ -182,12 +180,12 @@ export function Inspection(props: { readonly onMeaning: OnMeaning }): JSX.Elemen
             onInput={(event) => setName(event.currentTarget.value)}
           />
         </label>
-        <div class="choices" role="group" aria-label="What was found">
+        <div class="choices" role="group" aria-label={signing.whatWasFound}>
           <button type="button" aria-disabled={!may()} onClick={() => say(true)}>
-            Passed
+            {signing.passed}
           </button>
           <button type="button" aria-disabled={!may()} onClick={() => say(false)}>
-            Not passed
+            {signing.notPassed}
           </button>
         </div>
       </form>

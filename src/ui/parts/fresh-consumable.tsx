@@ -1,6 +1,7 @@
 /** What is typed off a fresh packing in the work, where the one that is asked for is past its day or used up. */
 import { Show, createEffect, createSignal, on, type JSX } from 'solid-js';
 import type { Meaning } from '../../session/intent.ts';
+import { signing } from '../../words/signing.ts';
 import type { SpentView } from '../view/spent.ts';
 
 export function FreshConsumable(props: {
@@ -18,7 +19,7 @@ export function FreshConsumable(props: {
     ),
   );
   return (
-    <section class="closing" aria-label={`Fresh ${props.spent.name}`}>
+    <section class="closing" aria-label={signing.fresh(props.spent.name)}>
       <form
         class="typed"
         onSubmit={(event) => {
@@ -35,18 +36,18 @@ export function FreshConsumable(props: {
       >
         <p class="question">{props.spent.why}</p>
         <label>
-          Batch, as it stands on it
+          {signing.batch}
           <input name="batch" autocomplete="off" value={batch()} onInput={(e) => setBatch(e.currentTarget.value)} />
         </label>
         <Show when={props.spent.wantsExpiry}>
           <label>
-            Use by
+            {signing.useBy}
             <input name="expires" type="date" value={expires()} onInput={(e) => setExpires(e.currentTarget.value)} />
           </label>
         </Show>
         <Show when={props.spent.wantsQuantity}>
           <label>
-            How many
+            {signing.howMany}
             <input
               name="quantity"
               inputmode="numeric"
@@ -57,7 +58,7 @@ export function FreshConsumable(props: {
           </label>
         </Show>
         <div class="choices">
-          <button type="submit">The fresh one is here</button>
+          <button type="submit">{signing.freshIsHere}</button>
         </div>
       </form>
     </section>

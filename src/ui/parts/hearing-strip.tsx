@@ -1,6 +1,7 @@
 import { Match, Show, Switch, createMemo, type JSX } from 'solid-js';
 import type { HearingState } from '../../hearing/types.ts';
 import type { SpeakingState } from '../../speaking/speaking.ts';
+import { ear } from '../../words/ear.ts';
 import type { HeardSound } from '../heard-sound.ts';
 import { LevelMeter, SoundWords } from './sound-words.tsx';
 
@@ -25,7 +26,7 @@ export function HearingStrip(props: Props): JSX.Element {
   return (
     <div class={`hearing ${props.hearing.kind}`}>
       <span class="ear" role="status">
-        <Show when={!props.elsewhere} fallback="✕ Another window listens and speaks. Close it, then start here.">
+        <Show when={!props.elsewhere} fallback={ear.elsewhere}>
           <HearingText state={props.hearing} discreet={props.discreet ?? false} />
         </Show>
       </span>
@@ -34,29 +35,29 @@ export function HearingStrip(props: Props): JSX.Element {
       <Switch>
         <Match when={props.hearing.kind === 'failed' && props.hearing.failure.code.startsWith('model')}>
           <a class="button" href="#/">
-            Choose a speech model
+            {ear.chooseModel}
           </a>
         </Match>
         <Match when={props.hearing.kind === 'off' || props.hearing.kind === 'failed'}>
           <button type="button" onClick={() => props.onListen()}>
-            Start listening
+            {ear.startListening}
           </button>
         </Match>
         <Match when={props.hearing.kind === 'listening' || props.hearing.kind === 'hearing'}>
           <button type="button" onClick={() => props.onMute()}>
-            Mute
+            {ear.mute}
           </button>
         </Match>
         <Match when={props.hearing.kind === 'muted' && props.hearing.why === 'asked'}>
           <button type="button" onClick={() => props.onListen()}>
-            Unmute
+            {ear.unmute}
           </button>
         </Match>
       </Switch>
       <Show when={props.hearing.kind === 'muted' && props.hearing.why === 'asked' && props.closedBecause}>
         {(why) => <span class="why">{why()}</span>}
       </Show>
-      <Show when={props.speaking.why}>{(why) => <span class="why">Voice: {why()}</span>}</Show>
+      <Show when={props.speaking.why}>{(why) => <span class="why">{ear.voice(why())}</span>}</Show>
     </div>
   );
 }
@@ -65,7 +66,7 @@ export function HearingStrip(props: Props): JSX.Element {
 export function MissingWords(props: { readonly words: readonly string[] }): JSX.Element {
   return (
     <Show when={props.words.length > 0}>
-      <p class="why">This speech model does not know: {props.words.join(', ')}. Say it another way, or tap.</p>
+      <p class="why">{ear.unknownWords(props.words)}</p>
     </Show>
   );
 }
@@ -74,17 +75,17 @@ function HearingText(props: { readonly state: HearingState; readonly discreet: b
   const text = createMemo(() => {
     switch (props.state.kind) {
       case 'off':
-        return '○ Not listening';
+        return ear.off;
       case 'loading':
         return loadingInWords(props.state);
       case 'listening':
-        return '● Listening';
+        return ear.listening;
       case 'hearing':
-        return props.discreet ? '● Hearing' : `● Hearing: ${lastWords(props.state.partial)}`;
+        return props.discreet ? ear.hearing : ear.hearingWords(lastWords(props.state.partial));
       case 'muted':
-        return props.state.why === 'own voice' ? '◐ Speaking: “stop” hushes it' : '◐ Muted';
+        return props.state.why === 'own voice' ? ear.speaking : ear.muted;
       case 'failed':
-        return `✕ ${props.state.failure.sentence}`;
+        return ear.failed(props.state.failure.sentence);
     }
   });
   return <>{text()}</>;
@@ -100,10 +101,8 @@ const lastWords = (partial: string): string => {
 type Loading = Extract<HearingState, { kind: 'loading' }>;
 
 function loadingInWords({ received, total, isWaiting = false }: Loading): string {
-  if (total === null) return '… Loading the kept speech model';
-  if (received >= total) return '… Unpacking the speech model';
-  const share = `${Math.floor((100 * received) / total)} % of ${(total / 1e6).toFixed(1)} MB`;
-  return isWaiting
-    ? `… The line is broken at ${share} of the speech model; it goes on there when the line is back`
-    : `… Loading the speech model: ${share}`;
+  if (total === null) return ear.loadingKept;
+  if (received >= total) return ear.unpacking;
+  const [percent, megabytes] = [Math.floor((100 * received) / total), (total / 1e6).toFixed(1)];
+  return isWaiting ? ear.lineBroken(percent, megabytes) : ear.loading(percent, megabytes);
 }

@@ -1,24 +1,18 @@
 /** The screen while both hands carry: one call, large, and how long it is held. */
 import { Show, createSignal, onCleanup, type JSX } from 'solid-js';
 import { sentence } from '../../language/say.ts';
+import { held } from '../../words/held.ts';
 import type { HeldView } from '../view.ts';
 
 export function Held(props: { readonly held: HeldView }): JSX.Element {
   return (
     <div class="held call">
-      <p class="question">
-        Held <HeldTime since={props.held.since} />
-      </p>
-      <p class="value instead">{sentence(props.held.call ?? 'Held')}</p>
+      <p class="question">{held.heldFor(<HeldTime since={props.held.since} />)}</p>
+      <p class="value instead">{props.held.call === null ? held.held : sentence(props.held.call)}</p>
       <Show when={props.held.orientation}>
         {(orientation) => <p class="sentence middling">{sentence(orientation())}</p>}
       </Show>
-      <p class="note">
-        {props.held.ahead.length > 0
-          ? `Then: ${props.held.ahead.join(', ')}. They come by themselves; next brings one at once.`
-          : 'Say set down when it is down.'}{' '}
-        Say help to call the second person.
-      </p>
+      <p class="note">{props.held.ahead.length > 0 ? held.thenComes(props.held.ahead) : held.setDown}</p>
     </div>
   );
 }

@@ -1,20 +1,13 @@
 import { Show, type JSX } from 'solid-js';
-import { sentence } from '../../language/say.ts';
 import type { EventBody } from '../../session/event.ts';
 import { currentStep, pendingReading } from '../../session/state.ts';
 import { wantsWitness } from '../../session/witness.ts';
+import { lines } from '../../words/lines.ts';
 import { describe } from '../describe.ts';
-import type { HeardLine, LiveSession } from '../live-session.ts';
-
-const REMARKS: Readonly<Record<HeardLine['taken'], string>> = {
-  taken: '',
-  'not for us': ' (no phrase of this moment)',
-  'too early': ' (came before this was shown: not taken)',
-  'counted already': ' (said and shown at once: counted once)',
-};
+import type { LiveSession } from '../live-session.ts';
 
 /** What is written of a reading that may not stand. */
-const HOLDS_VALUE: ReadonlySet<EventBody['kind']> = new Set([
+const HOLDING_VALUE = [
   'reading captured',
   'reading rejected',
   'reading disregarded',
@@ -22,7 +15,7 @@ const HOLDS_VALUE: ReadonlySet<EventBody['kind']> = new Set([
   'disputed',
   'timed out',
   'refused',
-]);
+] as const satisfies readonly EventBody['kind'][];
 
 /** What was heard and what was written, always in the same two lines, and a line to type in. */
 export function Lines(props: { readonly live: LiveSession; readonly onLine: (line: string) => void }): JSX.Element {
@@ -37,28 +30,27 @@ export function Lines(props: { readonly live: LiveSession; readonly onLine: (lin
   const logged = (): string => {
     const last = props.live.entries().at(-1);
     if (!last) return '';
-    return isBlind() && HOLDS_VALUE.has(last.body.kind)
-      ? `${sentence(last.body.kind)}; the value is not shown while two people read`
-      : describe(last, props.live.state());
+    const hidden = isBlind() ? HOLDING_VALUE.find((kind) => kind === last.body.kind) : undefined;
+    return hidden === undefined ? describe(last, props.live.state()) : lines.withoutValue[hidden];
   };
   return (
     <div class="lines">
       <p class="heard" classList={{ ignored: props.live.heard()?.taken !== 'taken' }}>
-        <b>Heard</b>{' '}
+        <b>{lines.heard}</b>{' '}
         <Show when={props.live.heard()} fallback="—">
           {(heard) => (
             <>
-              {isBlind() ? 'kept from sight until the second person has read' : heard().text.replaceAll('[unk]', '…')}
-              {REMARKS[heard().taken]}
+              {isBlind() ? lines.keptFromSight : heard().text.replaceAll('[unk]', '…')}
+              {lines.remark[heard().taken]}
             </>
           )}
         </Show>
         <Show when={props.live.ignored() > 0}>
-          <span class="count"> ({props.live.ignored()} not for us)</span>
+          <span class="count">{lines.notForUs(props.live.ignored())}</span>
         </Show>
       </p>
       <p class="logged" role="status">
-        <b>Logged</b> {props.live.entries().length - 1}: {logged()}
+        <b>{lines.logged}</b> {props.live.entries().length - 1}: {logged()}
       </p>
       <TypedLine onLine={props.onLine} />
       <Show when={props.live.trouble()}>
@@ -85,10 +77,10 @@ function TypedLine(props: { readonly onLine: (line: string) => void }): JSX.Elem
       }}
     >
       <label>
-        Type what you would say
-        <input name="line" autocomplete="off" placeholder="4 24.5" />
+        {lines.typeIt}
+        <input name="line" autocomplete="off" placeholder={lines.example} />
       </label>
-      <button type="submit">Enter</button>
+      <button type="submit">{lines.enter}</button>
     </form>
   );
 }

@@ -1,5 +1,7 @@
 /** A value of something else than a torque tool: what is read, after which wait, and the read-back. */
 import { Show, createSignal, onCleanup, type JSX } from 'solid-js';
+import { asked } from '../../words/asked.ts';
+import { measured } from '../../words/measured.ts';
 import type { MeasureView } from '../view/measure.ts';
 
 export function Measured(props: { readonly measure: MeasureView }): JSX.Element {
@@ -12,9 +14,9 @@ export function Measured(props: { readonly measure: MeasureView }): JSX.Element 
         when={props.measure.pending}
         fallback={
           <>
-            <p class="value instead">read it</p>
+            <p class="value instead">{measured.readIt}</p>
             <Show when={props.measure.outside}>
-              {(outside) => <p class="last-reading">Read {outside()}. Put it right and read again, or leave open.</p>}
+              {(outside) => <p class="last-reading">{measured.readOutside(outside())}</p>}
             </Show>
             <Wait measure={props.measure} />
           </>
@@ -26,18 +28,13 @@ export function Measured(props: { readonly measure: MeasureView }): JSX.Element 
               {pending().value} <span class="unit">{pending().unit}</span>
             </p>
             <p class="verdict">{pending().verdict}</p>
-            <p class="question">Is that correct? Affirm or negative.</p>
+            <p class="question">{asked.isThatCorrect}</p>
           </>
         )}
       </Show>
       <p class="window">
-        {props.measure.what}
-        <Show when={props.measure.window} fallback={`, in ${props.measure.unit}.`}>
-          {(window) => (
-            <>
-              . Window {window()} {props.measure.unit}.
-            </>
-          )}
+        <Show when={props.measure.window} fallback={measured.inUnit(props.measure.what, props.measure.unit)}>
+          {(window) => measured.window(props.measure.what, window(), props.measure.unit)}
         </Show>
       </p>
     </div>
@@ -56,9 +53,9 @@ function Wait(props: { readonly measure: MeasureView }): JSX.Element {
     <Show when={props.measure.wait}>
       {(wait) => (
         <p class="question">
-          <Show when={wait().over !== null} fallback={`Next begins the wait: ${wait().minutes} min.`}>
-            <Show when={left() > 0} fallback="The wait is over.">
-              Wait {Math.floor(left() / 60)}:{String(left() % 60).padStart(2, '0')}
+          <Show when={wait().over !== null} fallback={measured.nextBeginsWait(wait().minutes)}>
+            <Show when={left() > 0} fallback={measured.waitIsOver}>
+              {measured.wait(`${Math.floor(left() / 60)}:${String(left() % 60).padStart(2, '0')}`)}
             </Show>
           </Show>
         </p>

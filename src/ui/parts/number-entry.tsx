@@ -1,4 +1,5 @@
 import { For, createEffect, createSignal, on, onCleanup, onMount, type JSX } from 'solid-js';
+import { valueKeys } from '../../words/value-keys.ts';
 import { deleted, isValue, keyedIn, typedOver } from '../second-entry.ts';
 
 /** Places never change. The point and the nought lie beside the figures, so that three rows are enough. */
@@ -53,14 +54,14 @@ export function NumberEntry(props: Props): JSX.Element {
     <form
       class="number-entry"
       classList={{ wanted: isWanted() }}
-      aria-label="Value that you read"
+      aria-label={valueKeys.valueThatYouRead}
       onSubmit={(event) => {
         event.preventDefault();
         void read();
       }}
     >
       <label class="display">
-        <span class="hidden">Value that you read, in {props.unit}</span>
+        <span class="hidden">{valueKeys.valueInUnit(props.unit)}</span>
         <input
           // Its own keys are large enough for a glove; those of the system are not.
           inputmode="none"
@@ -80,14 +81,14 @@ export function NumberEntry(props: Props): JSX.Element {
         </span>
       </label>
       <button type="submit" class="reads" classList={{ primary: isReady() }} aria-disabled={!isReady()}>
-        Witness reads
+        {valueKeys.witnessReads}
       </button>
       <For each={KEYS}>
         {(key) => (
           <button
             type="button"
             class="key"
-            aria-label={NAMES[key] ?? key}
+            aria-label={nameOf(key)}
             aria-disabled={!isWanted()}
             // A tap leaves the focus where it is: Enter after it reads the value, and does not press this key again.
             onMouseDown={(event) => event.preventDefault()}
@@ -104,4 +105,7 @@ export function NumberEntry(props: Props): JSX.Element {
   );
 }
 
-const NAMES: Readonly<Partial<Record<string, string>>> = { delete: 'Delete', '.': 'Point' };
+function nameOf(key: (typeof KEYS)[number]): string {
+  if (key === 'delete') return valueKeys.deleteKey;
+  return key === '.' ? valueKeys.pointKey : key;
+}

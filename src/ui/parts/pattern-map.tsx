@@ -1,12 +1,6 @@
 import { For, Show, type JSX } from 'solid-js';
+import { patternPlan } from '../../words/pattern-plan.ts';
 import type { MapView, Standing } from '../view/map.ts';
-
-const SAYS: Readonly<Record<Standing, string>> = {
-  open: 'open',
-  next: 'next',
-  done: 'done',
-  doubt: 'in doubt',
-};
 
 /** The pattern with what its marks mean and how many there are of each, in words. */
 export function PatternPlan(props: { readonly map: MapView }): JSX.Element {
@@ -20,7 +14,7 @@ export function PatternPlan(props: { readonly map: MapView }): JSX.Element {
         <For each={LEGEND}>
           {({ standing, sign }) => (
             <li class={standing} classList={{ none: count(standing) === 0 }}>
-              {sign} {SAYS[standing]} {count(standing)}
+              {sign} {patternPlan.standing[standing]} {count(standing)}
             </li>
           )}
         </For>
@@ -92,10 +86,12 @@ const triangle = (r: number): string => `M0 ${-r} L${r * 0.95} ${r * 0.7} L${-r 
 const tick = (r: number): string => `M${r * 0.55} ${-r * 0.95} l${r * 0.22} ${r * 0.25} l${r * 0.45} ${-r * 0.55}`;
 
 function description({ name, positions }: MapView): string {
-  const group = (standing: Standing): string => {
-    const numbers = positions.filter((position) => position.standing === standing).map(({ number }) => number);
-    return numbers.length > 0 ? `${SAYS[standing]}: ${numbers.join(', ')}` : '';
-  };
-  const groups = (['next', 'doubt', 'done', 'open'] as const).map(group).filter(Boolean);
-  return `${name}. ${groups.join('; ')}.`;
+  const groups = (['next', 'doubt', 'done', 'open'] as const).map((standing) => ({
+    standing,
+    numbers: positions.filter((position) => position.standing === standing).map(({ number }) => number),
+  }));
+  return patternPlan.drawing(
+    name,
+    groups.filter(({ numbers }) => numbers.length > 0),
+  );
 }

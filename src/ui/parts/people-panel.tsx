@@ -1,5 +1,6 @@
 import { Show, type JSX } from 'solid-js';
 import type { Meaning } from '../../session/intent.ts';
+import { people } from '../../words/people.ts';
 import type { WorkView } from '../view.ts';
 
 /** Who works and who reads back, always in the same place. Names are typed: no recogniser knows them. */
@@ -8,20 +9,20 @@ export function PeoplePanel(props: {
   readonly onMeaning: (meaning: Meaning) => void;
 }): JSX.Element {
   return (
-    <section class="people" aria-label="Who takes part">
+    <section class="people" aria-label={people.whoTakesPart}>
       <NameForm
-        who="Mechanic"
+        who={people.mechanic}
         name={props.view.people.mechanic}
-        label="Who takes over"
-        action="Take over"
+        label={people.whoTakesOver}
+        action={people.takeOver}
         isOpen={props.view.handingOver}
         onName={(name) => props.onMeaning({ kind: 'take over', name })}
       />
       <NameForm
-        who="Second person"
-        name={props.view.people.second ?? 'nobody'}
-        label="Who joins as second person"
-        action="Join"
+        who={people.secondPerson}
+        name={props.view.people.second ?? people.nobody}
+        label={people.whoJoins}
+        action={people.join}
         isOpen={true}
         onName={(name) => props.onMeaning({ kind: 'second person', name })}
         onLeave={
@@ -64,7 +65,7 @@ function NameForm(props: {
       </button>
       <Show when={props.onLeave !== undefined}>
         <button type="button" aria-disabled={!props.onLeave} onClick={() => props.onLeave?.()}>
-          Leave
+          {people.leave}
         </button>
       </Show>
     </form>

@@ -1,5 +1,6 @@
 import { Show, type JSX } from 'solid-js';
 import '../second.css';
+import { secondWindow } from '../../words/second-window.ts';
 import { addressOf } from '../router.ts';
 
 /** The way to the second person's window, and what came from there that nobody can mean. */
@@ -7,7 +8,7 @@ export function SecondLink(props: { readonly session: string; readonly dropped: 
   return (
     <>
       <a href={addressOf({ kind: 'second', session: props.session })} target="_blank" rel="noopener">
-        Second person’s window
+        {secondWindow.secondWindow}
       </a>
       <Show when={props.dropped}>
         {(why) => (

@@ -1,5 +1,6 @@
 import { Show, createSignal, type JSX } from 'solid-js';
 import { LONGEST_NAME } from '../../session/people.ts';
+import { people } from '../../words/people.ts';
 
 interface Props {
   /** Null where nobody is the second person. */
@@ -14,9 +15,7 @@ export function SecondPerson(props: Props): JSX.Element {
   const may = (): boolean => props.name !== null && props.isHeard;
   return (
     <header class="second-person">
-      <p>
-        Second person <b>{props.name ?? 'nobody yet'}</b>
-      </p>
+      <p>{people.secondPersonIs(<b>{props.name ?? people.nobodyYet}</b>)}</p>
       <button
         type="button"
         aria-disabled={!may()}
@@ -24,7 +23,7 @@ export function SecondPerson(props: Props): JSX.Element {
           if (may()) props.onLeave();
         }}
       >
-        Leave
+        {people.leave}
       </button>
     </header>
   );
@@ -49,7 +48,7 @@ export function JoinForm(props: JoinProps): JSX.Element {
       }}
     >
       <label>
-        Your name
+        {people.yourName}
         <input
           autocomplete="name"
           maxLength={LONGEST_NAME}
@@ -58,10 +57,10 @@ export function JoinForm(props: JoinProps): JSX.Element {
         />
       </label>
       <button type="submit" classList={{ primary: may() }} aria-disabled={!may()}>
-        Join
+        {people.join}
       </button>
       <Show when={props.mechanic}>
-        <p class="note">The mechanic is {props.mechanic}. Who does the work cannot witness it.</p>
+        <p class="note">{people.mechanicIs(props.mechanic)}</p>
       </Show>
     </form>
   );

@@ -1,4 +1,5 @@
 import { For, Show, type JSX } from 'solid-js';
+import { secondWindow } from '../../words/second-window.ts';
 import type { SecondView } from '../second-view.ts';
 
 /** What was read lately and by whom, and what is to be decided about after the work. */
@@ -6,13 +7,13 @@ export function SecondRecord(props: { readonly view: SecondView }): JSX.Element 
   return (
     <div class="second-record">
       <section aria-labelledby="last-readings">
-        <h2 id="last-readings">Last readings</h2>
-        <Show when={props.view.readings.length > 0} fallback={<p class="note">None yet.</p>}>
+        <h2 id="last-readings">{secondWindow.lastReadings}</h2>
+        <Show when={props.view.readings.length > 0} fallback={<p class="note">{secondWindow.noneYet}</p>}>
           <ul>
             <For each={props.view.readings}>
               {(line) => (
                 <li>
-                  <b>{line.place}</b> {line.value ?? 'value kept from sight'}, {line.status}
+                  <b>{line.place}</b> {line.value ?? secondWindow.valueKeptFromSight}, {line.status}
                   <span class="who">{line.who}</span>
                 </li>
               )}
@@ -21,8 +22,8 @@ export function SecondRecord(props: { readonly view: SecondView }): JSX.Element 
         </Show>
       </section>
       <section aria-labelledby="open-points">
-        <h2 id="open-points">Open points</h2>
-        <Show when={props.view.openPoints.length > 0} fallback={<p class="note">None.</p>}>
+        <h2 id="open-points">{secondWindow.openPoints}</h2>
+        <Show when={props.view.openPoints.length > 0} fallback={<p class="note">{secondWindow.none}</p>}>
           <ul>
             <For each={props.view.openPoints}>{(point) => <li>{point}</li>}</For>
           </ul>

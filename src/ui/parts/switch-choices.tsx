@@ -1,6 +1,6 @@
 import { For, Show, type JSX } from 'solid-js';
 import { litChoices, type Scan } from '../../gesture/scan.ts';
-
+import { valueKeys } from '../../words/value-keys.ts';
 import { offered, type HandEntry } from '../hand-entry.ts';
 import type { Panel } from '../switch-panel.ts';
 
@@ -8,8 +8,8 @@ import type { Panel } from '../switch-panel.ts';
 export function SwitchChoices(props: { readonly panel: Panel | null; readonly isTaught: boolean }): JSX.Element {
   return (
     <Show when={props.isTaught || props.panel !== null}>
-      <section class="switch-choices" aria-label="Choices by switch" aria-live="off">
-        <Show when={props.panel} fallback={<p class="rest">A press goes on, or shows what may be done.</p>}>
+      <section class="switch-choices" aria-label={valueKeys.choices} aria-live="off">
+        <Show when={props.panel} fallback={<p class="rest">{valueKeys.pressGoesOn}</p>}>
           {(panel) => <Opened panel={panel()} />}
         </Show>
       </section>
@@ -28,7 +28,7 @@ function Opened(props: { readonly panel: Panel }): JSX.Element {
       <Show when={entry()}>
         {(entry) => (
           <p class="entered">
-            <span class="label">Value</span> <output>{entry().text || '–'}</output>
+            <span class="label">{valueKeys.value}</span> <output>{entry().text || '–'}</output>
           </p>
         )}
       </Show>
@@ -58,7 +58,7 @@ function Counted(props: { readonly entry: HandEntry | null }): JSX.Element {
           <li class="lit" aria-current="true">
             {offered(entry())}
           </li>
-          <li class="how">One switch counts up, the other takes. Taken without counting, the value is read.</li>
+          <li class="how">{valueKeys.howCounted}</li>
         </ol>
       )}
     </Show>

@@ -1,6 +1,7 @@
 /** Words of the procedure, as large as they may be. */
 import { For, Show, type JSX } from 'solid-js';
 import type { Hazard } from '../../procedure/procedure.ts';
+import { wanted } from '../../words/wanted.ts';
 
 /** Letters as large as the sentence allows. */
 export function size(text: string): string {
@@ -32,7 +33,7 @@ export function SignalWord(props: { readonly hazard: Pick<Hazard, 'signal' | 'co
           <path class="mark" d="M12 8 V14.5 M12 17 V18.6" />
         </svg>
       </Show>
-      {props.hazard.signal}
+      {wanted.signalWord[props.hazard.signal]}
     </b>
   );
 }

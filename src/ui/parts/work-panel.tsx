@@ -2,6 +2,8 @@ import { For, Match, Show, Switch, type JSX } from 'solid-js';
 import type { Hazard } from '../../procedure/procedure.ts';
 import { Hazards, SignalWord, size } from './words.tsx';
 import { wantsOwnWord, type Reading } from '../../session/state.ts';
+import { asked } from '../../words/asked.ts';
+import { wanted } from '../../words/wanted.ts';
 import type { WorkView } from '../view.ts';
 import type { CallView } from '../view/call.ts';
 import { Held, HelpCalled } from './held.tsx';
@@ -15,26 +17,20 @@ export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
     <div class="work-panel">
       <div class="inner" classList={{ 'with-map': props.view.map !== null }}>
         {/* Where it is longer than the screen, keys scroll it. */}
-        <div class="wanted" tabindex="0" role="group" aria-label="What is wanted now">
+        <div class="wanted" tabindex="0" role="group" aria-label={wanted.whatIsWanted}>
           <Show
             when={props.view.step}
-            fallback={
-              <h1 class="sentence short">
-                {props.view.closing ? 'Before the record is closed' : 'All steps are done.'}
-              </h1>
-            }
+            fallback={<h1 class="sentence short">{props.view.closing ? wanted.beforeClosing : wanted.allDone}</h1>}
           >
             {(step) => (
               <>
-                <h1 class="step-line">
-                  Step {props.view.stepNumber} of {props.view.stepCount}: {step().title}
-                </h1>
+                <h1 class="step-line">{wanted.stepOf(props.view.stepNumber, props.view.stepCount, step().title)}</h1>
                 <Show when={props.view.openings}>{(line) => <p class="openings">{line()}</p>}</Show>
                 <Show when={props.view.skipped.length > 0}>
-                  <p class="skipped">Skipped, does not apply: {props.view.skipped.join(', ')}</p>
+                  <p class="skipped">{wanted.skipped(props.view.skipped)}</p>
                 </Show>
                 <Show when={props.view.phase === 'standing by' && !props.view.handingOver}>
-                  <p class="standing-by">Standing by. Say continue.</p>
+                  <p class="standing-by">{wanted.standingBy}</p>
                 </Show>
                 <Show when={props.view.help}>{(help) => <HelpCalled help={help()} />}</Show>
                 <Switch fallback={<StepText view={props.view} />}>
@@ -46,13 +42,13 @@ export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
                   <Match when={props.view.deviation}>{(deviation) => <DeviationAsked deviation={deviation()} />}</Match>
                   <Match when={props.view.warning}>{(warning) => <OpenWarning hazard={warning()} />}</Match>
                   <Match when={props.view.awaitsWitness}>
-                    {(fastener) => <ToWitness fastener={fastener()} label={props.view.call?.label ?? 'number'} />}
+                    {(fastener) => <ToWitness fastener={fastener()} label={props.view.call?.label ?? wanted.number} />}
                   </Match>
                   <Match when={props.view.pending}>
                     {(pending) => (
                       <ToConfirm
                         reading={pending()}
-                        label={props.view.call?.label ?? 'number'}
+                        label={props.view.call?.label ?? wanted.number}
                         doubt={props.view.doubt}
                       />
                     )}
@@ -90,11 +86,11 @@ function StepText(props: { readonly view: WorkView }): JSX.Element {
         <>
           <Hazards hazards={shown().hazards} />
           <p class={`sentence ${size(shown().text)}`}>{shown().text}</p>
-          <For each={shown().notes}>{(note) => <p class="note">Note: {note}</p>}</For>
+          <For each={shown().notes}>{(note) => <p class="note">{asked.note(note)}</p>}</For>
           <Outcomes view={props.view} />
           <Show when={props.view.measure}>{(measure) => <Measured measure={measure()} />}</Show>
           <Show when={props.view.awaitsHold}>
-            <p class="question">Say held when you hold it.</p>
+            <p class="question">{wanted.sayHeld}</p>
           </Show>
           <Show when={props.view.load.length > 0}>
             <p class="note">{props.view.load.join(' ')}</p>
@@ -124,7 +120,7 @@ function OpenQuestion(props: { readonly question: string }): JSX.Element {
   return (
     <>
       <p class={`sentence ${size(props.question)}`}>{props.question}</p>
-      <p class="note">Affirm or negative. Steps that do not apply are skipped.</p>
+      <p class="note">{wanted.skippedWhereNo}</p>
     </>
   );
 }
@@ -151,7 +147,7 @@ function NextCall(props: { readonly call: CallView; readonly hazards: readonly H
       <Show when={props.call.outside}>
         {(outside) => (
           <p class="last-reading">
-            Read {outside().reading.value} {outside().reading.unit}: {verdictText(outside())}. The manual decides.
+            {wanted.readBefore(outside().reading.value, outside().reading.unit, verdictText(outside()))}
           </p>
         )}
       </Show>
@@ -189,18 +185,10 @@ function WhatToReach(props: { readonly call: CallView }): JSX.Element {
         )}
       </Show>
       <Show when={props.call.window}>
-        {(window) => (
-          <p class="window">
-            Window {window()}. Still to do in this pass: {props.call.left}.
-          </p>
-        )}
+        {(window) => <p class="window">{wanted.window(window(), props.call.left)}</p>}
       </Show>
       <Show when={props.call.minimum}>
-        {(minimum) => (
-          <p class="window">
-            Minimum {minimum()}. Still to do: {props.call.left}.
-          </p>
-        )}
+        {(minimum) => <p class="window">{wanted.minimum(minimum(), props.call.left)}</p>}
       </Show>
       <Show when={props.call.why}>{(why) => <p class="reckoning">{why()}</p>}</Show>
       <Show when={props.call.tool}>{(tool) => <p class="note">{tool()}</p>}</Show>
@@ -208,18 +196,10 @@ function WhatToReach(props: { readonly call: CallView }): JSX.Element {
   );
 }
 
-const VERDICT_TEXT: Readonly<Record<Reading['verdict'], string>> = {
-  in: 'inside the window',
-  under: '▼ under the window',
-  over: '▲ over the window',
-  'not provable': 'too near the limit to prove',
-  'nut worn': '▼ below the minimum: the nut is worn',
-};
-
 function verdictText({ verdict, basis }: Reading): string {
-  if (basis.of === 'torque') return VERDICT_TEXT[verdict];
-  if (verdict === 'in') return 'running torque';
-  return verdict === 'over' ? '▲ too much for the tools of this step' : VERDICT_TEXT[verdict];
+  if (basis.of === 'torque') return wanted.verdict[verdict];
+  if (verdict === 'in') return wanted.runningTorque;
+  return verdict === 'over' ? wanted.tooMuchRunningTorque : wanted.verdict[verdict];
 }
 
 function ToWitness(props: { readonly fastener: number; readonly label: string }): JSX.Element {
@@ -228,8 +208,8 @@ function ToWitness(props: { readonly fastener: number; readonly label: string })
       <p class="fastener-number">
         <span class="label">{props.label}</span> {props.fastener}
       </p>
-      <p class="question">Second person: read the tool and say witness and the value.</p>
-      <p class="note">The first value is shown after the second one is taken.</p>
+      <p class="question">{wanted.secondReads}</p>
+      <p class="note">{wanted.firstShownAfter}</p>
     </div>
   );
 }
@@ -252,13 +232,13 @@ function ToConfirm(props: ToConfirmProps): JSX.Element {
       <Show when={props.reading.witnessed}>
         {(witnessed) => (
           <p class="verdict">
-            Witness {witnessed().person}: {witnessed().reading.value} {witnessed().reading.unit}
+            {wanted.witnessRead(witnessed().person, witnessed().reading.value, witnessed().reading.unit)}
           </p>
         )}
       </Show>
       <p class="verdict">{verdictText(props.reading)}</p>
       <Show when={props.doubt}>{(doubt) => <p class="verdict">{doubt()}</p>}</Show>
-      <p class="question">Is that correct? Affirm or negative.</p>
+      <p class="question">{asked.isThatCorrect}</p>
     </div>
   );
 }

@@ -1,0 +1,20 @@
+/** Buttons for what can be said, each in its fixed place. */
+import { said } from './said.ts';
+
+export const buttons = said('buttons', {
+  affirm: 'Affirm',
+  negative: 'Negative',
+  next: 'Next',
+  back: 'Back',
+  sayAgain: 'Say again',
+  disregard: 'Disregard',
+  turned: 'Turned',
+  standBy: 'Stand by',
+  continue: 'Continue',
+  reportDamage: 'Report damage',
+  reportOverTorque: 'Report over torque',
+  reportUnderTorque: 'Report under torque',
+  reportNoTorque: 'Report no torque',
+  leaveOpen: 'Leave open',
+  handOver: 'Hand over',
+});

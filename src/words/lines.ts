@@ -1,0 +1,29 @@
+/** What was heard and what was logged, and the line to type in. */
+import { said } from './said.ts';
+
+const withoutValue = (logged: string): string => `${logged}; the value is not shown while two people read`;
+
+export const lines = said('lines', {
+  heard: 'Heard',
+  remark: {
+    taken: '',
+    'not for us': ' (no phrase of this moment)',
+    'too early': ' (came before this was shown: not taken)',
+    'counted already': ' (said and shown at once: counted once)',
+  },
+  keptFromSight: 'kept from sight until the second person has read',
+  notForUs: (count: number) => ` (${count} not for us)`,
+  logged: 'Logged',
+  withoutValue: {
+    'reading captured': withoutValue('Reading captured'),
+    'reading rejected': withoutValue('Reading rejected'),
+    'reading disregarded': withoutValue('Reading disregarded'),
+    witnessed: withoutValue('Witnessed'),
+    disputed: withoutValue('Disputed'),
+    'timed out': withoutValue('Timed out'),
+    refused: withoutValue('Refused'),
+  },
+  typeIt: 'Type what you would say',
+  example: '4 24.5',
+  enter: 'Enter',
+});

@@ -1,0 +1,32 @@
+/** The work panel: what is wanted now, and what came of the last reading. */
+import { said } from './said.ts';
+
+export const wanted = said('wanted', {
+  whatIsWanted: 'What is wanted now',
+  beforeClosing: 'Before the record is closed',
+  allDone: 'All steps are done.',
+  stepOf: (number: number, count: number, title: string) => `Step ${number} of ${count}: ${title}`,
+  skipped: (titles: readonly string[]) => `Skipped, does not apply: ${titles.join(', ')}`,
+  standingBy: 'Standing by. Say continue.',
+  /** What a fastener is called whose pattern is not known here. */
+  number: 'number',
+  sayHeld: 'Say held when you hold it.',
+  skippedWhereNo: 'Affirm or negative. Steps that do not apply are skipped.',
+  readBefore: (value: string, unit: string, verdict: string) =>
+    `Read ${value} ${unit}: ${verdict}. The manual decides.`,
+  window: (window: string, left: number) => `Window ${window}. Still to do in this pass: ${left}.`,
+  minimum: (minimum: string, left: number) => `Minimum ${minimum}. Still to do: ${left}.`,
+  verdict: {
+    in: 'inside the window',
+    under: '▼ under the window',
+    over: '▲ over the window',
+    'not provable': 'too near the limit to prove',
+    'nut worn': '▼ below the minimum: the nut is worn',
+  },
+  runningTorque: 'running torque',
+  tooMuchRunningTorque: '▲ too much for the tools of this step',
+  secondReads: 'Second person: read the tool and say witness and the value.',
+  firstShownAfter: 'The first value is shown after the second one is taken.',
+  witnessRead: (name: string, value: string, unit: string) => `Witness ${name}: ${value} ${unit}`,
+  signalWord: { danger: 'danger', warning: 'warning', caution: 'caution', notice: 'notice' },
+});
