@@ -39,7 +39,7 @@ const controlsOf = (page: Page): Promise<readonly Control[]> =>
           name: `${each.tagName} ${each.innerText || each.getAttribute('name') || ''}`,
           doesTheWork:
             each.matches('.button, button') &&
-            each.closest('.actions, .answers, .closing, .closed-note, .people') !== null,
+            each.closest('.actions, .answers, .closing, .closed-note, .people, .halves') !== null,
           left: left + scrollX,
           top: top + scrollY,
           width,
@@ -92,4 +92,32 @@ test('is large enough, and what does the work stays where it is', async () => {
     await walker.page.setViewportSize({ width: 1280, height: 800 });
   }
   expect(faults).toEqual([]);
+});
+
+test('the way out of the two halves is as large, and lies free, in every size of screen', async () => {
+  await walker.page.goto(walker.url);
+  await walker.page.getByRole('link', { name: /^Teach and try/ }).click();
+  await walker.page.getByLabel(/^The whole work screen is two halves/).check();
+  await walker.page
+    .getByText(/^Kept on this device for/)
+    .first()
+    .waitFor();
+  for (const { name, go } of STATIONS.filter(({ name }) => /^(prepare|work-warning)$/.test(name))) {
+    await go(walker);
+    if (name === 'prepare') continue;
+    for (const viewport of VIEWPORTS) {
+      await walker.page.setViewportSize(viewport);
+      const leave = walker.page.getByRole('button', { name: 'Leave halves' });
+      const box = await leave.boundingBox();
+      expect(Math.min(box?.width ?? 0, box?.height ?? 0), `${viewport.width}`).toBeGreaterThanOrEqual(GLOVE - 0.5);
+      // Whole inside the bar, and nothing over it.
+      await leave.click({ trial: true });
+      const bar = await walker.page.locator('.halves > div').boundingBox();
+      const status = await walker.page.locator('.halves [role="status"]').boundingBox();
+      for (const part of [box, status]) {
+        expect(part?.y ?? 0, `${viewport.width}`).toBeGreaterThanOrEqual((bar?.y ?? 0) - 0.5);
+        expect((part?.y ?? 0) + (part?.height ?? 0)).toBeLessThanOrEqual((bar?.y ?? 0) + (bar?.height ?? 0) + 0.5);
+      }
+    }
+  }
 });
