@@ -150,11 +150,22 @@ export function bindingsFor(keys: readonly string[]): Bindings {
       pace: PACE,
       isSpoken: false,
     };
+  // What goes on is bound to nothing else, so that it counts as it goes down.
+  const on: Switch = { keys: [first], press: 'forward' };
   const back: Switch = { keys: [second], press: 'backward', long: 'stand by' };
+  // Twice, because many page-turners send no long press.
   return third === undefined
-    ? { ...DEFAULT_BINDINGS, switches: [{ keys: [first], press: 'forward', long: 'pick' }, back] }
-    : {
-        ...DEFAULT_BINDINGS,
-        switches: [{ keys: [first], press: 'forward' }, back, { keys: [third], press: 'pick', long: 'say again' }],
-      };
+    ? { ...DEFAULT_BINDINGS, switches: [on, { ...back, double: 'pick' }] }
+    : { ...DEFAULT_BINDINGS, switches: [on, back, { keys: [third], press: 'pick', long: 'say again' }] };
 }
+
+/**
+ * The same bindings while something is chosen: a double press that would open choices is two presses there. Whoever counts
+ * up to five presses fast, and no press waits for a second one.
+ */
+export const whileChoosing = (bindings: Bindings): Bindings => ({
+  ...bindings,
+  switches: bindings.switches.map(({ double, ...rest }) =>
+    double === undefined || double === 'pick' || double === 'value' ? rest : { ...rest, double },
+  ),
+});

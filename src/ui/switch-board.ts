@@ -1,5 +1,5 @@
-import { createEffect, createSignal, on, onCleanup, untrack, type Accessor } from 'solid-js';
-import { DEFAULT_BINDINGS, type Bindings, type Signal } from '../gesture/bindings.ts';
+import { createEffect, createMemo, createSignal, on, onCleanup, untrack, type Accessor } from 'solid-js';
+import { DEFAULT_BINDINGS, whileChoosing, type Bindings, type Signal } from '../gesture/bindings.ts';
 import { watchSwitches } from '../gesture/keys.ts';
 import { typedWords } from '../language/typed.ts';
 import type { Meaning, Source } from '../session/intent.ts';
@@ -79,8 +79,9 @@ export function createSwitchBoard({ live, devices, taught }: Fittings): SwitchBo
     mean(meaningOf(signal, state, situation), by, began);
   }
 
+  const isChoosing = createMemo(() => panel() !== null);
   createEffect(() => {
-    const now = bindings();
+    const now = isChoosing() ? whileChoosing(bindings()) : bindings();
     onCleanup(watchSwitches(now, ({ signal, from }) => untrack(() => signal !== null && give(signal, source(), from))));
   });
   // What could be chosen may not be meant any more: whoever chooses sees what has changed first.

@@ -6,6 +6,7 @@ import {
   readBindings,
   signalOf,
   switchOf,
+  whileChoosing,
   type Bindings,
 } from '../../src/gesture/bindings.ts';
 
@@ -87,3 +88,34 @@ test('no press of any switch can be taught to sign', () =>
   expect(faultsOf({ ...DEFAULT_BINDINGS, switches: [{ keys: ['a'], press: 'forward', long: 'sign' }] })).not.toEqual(
     [],
   ));
+
+describe('what a count of switches begins with', () => {
+  const signals = (...keys: readonly string[]) => {
+    const bindings = bindingsFor(keys);
+    return keys.map((_, at) =>
+      (['press', 'long press', 'double press'] as const).map((of) => signalOf(bindings, at, of)),
+    );
+  };
+  test('reaches the choices by short presses alone: many pedals send no long one', () => {
+    for (const keys of [['b'], ['b', 'c'], ['b', 'c', 'd']])
+      expect(signals(...keys).flatMap(([short, , double]) => [short, double])).toContain('pick');
+  });
+  test('lets what goes on count as it goes down, with two and with three', () => {
+    for (const keys of [
+      ['b', 'c'],
+      ['b', 'c', 'd'],
+    ])
+      expect(signals(...keys)[0]).toEqual(['forward', null, null]);
+  });
+});
+
+test('while something is chosen, a double press opens no choices, and one that asks for something else stays', () => {
+  const [on, back] = bindingsFor(['b', 'c']).switches;
+  if (!on || !back) throw new Error('There are two.');
+  const bindings = of({ switches: [{ ...on, double: 'help' }, back] });
+  expect(whileChoosing(bindings).switches).toEqual([
+    { ...on, double: 'help' },
+    { keys: ['c'], press: 'backward', long: 'stand by' },
+  ]);
+  expect(whileChoosing(DEFAULT_BINDINGS)).toEqual(DEFAULT_BINDINGS);
+});
