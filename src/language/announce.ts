@@ -1,11 +1,13 @@
 import { toDoAbout } from '../session/deviations.ts';
-import { RUNNING_ROUND } from '../session/calls.ts';
 import type { EventBody } from '../session/event.ts';
 import { MOST_ASKED_AGAIN } from '../session/silence.ts';
 import { isDone, pendingReading, type Reading, type SessionState } from '../session/state.ts';
 import { pointOf } from '../session/point.ts';
 import { namePoint } from '../session/point-words.ts';
 import { awaitsWitness } from '../session/witness.ts';
+import { announcing } from '../words/announcing.ts';
+import { place } from '../words/place.ts';
+import { prompting } from '../words/prompting.ts';
 import { answerTo } from './answer.ts';
 import { explainLift } from './explain.ts';
 import { IN_FULL, prompt } from './prompt.ts';
@@ -14,7 +16,7 @@ import { sayDeferred, sayOpenPoints } from './say-closing.ts';
 import { sayHelp, sayHeldFor, sayOrientation } from './say-hold.ts';
 import { readBackValue, sayOutside } from './say-observed.ts';
 import { sayRefusal } from './say-refusal.ts';
-import { count, labelOf, sayPlain, sentence } from './say.ts';
+import { count, labelOf, named, passInWords, sayPlain, sentence } from './say.ts';
 import { sayStanding } from './standing.ts';
 
 /**
@@ -73,13 +75,13 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
     case 'opened': {
       const { title, source, invented } = state.procedure;
       return [
-        `${title}. ${source.document}, revision ${source.revision}.`,
-        ...(invented ? ['Demonstration only. All values are invented.'] : []),
+        announcing.opened(title, source.document, source.revision),
+        ...(invented ? [announcing.invented] : []),
         ...sayBeforeWork(state),
       ];
     }
     case 'reopened':
-      return ['Going on where the record stops.', ...(state.breakOf === null ? sayStanding(state) : [])];
+      return [announcing.goingOn, ...(state.breakOf === null ? sayStanding(state) : [])];
     case 'reading captured':
       return [readBack(state, event)];
     case 'witnessed': {
@@ -88,24 +90,25 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
     }
     case 'disputed': {
       const reading = state.readings.find(({ seq }) => seq === event.of);
-      const named = reading ? `${labelOf(state, reading.step)} ${count(reading.fastener)}` : 'the reading';
-      return [`Stop. The two values of ${named} differ. Both read again.`];
+      return [reading ? announcing.disputed(...named(state, reading)) : announcing.someReadingDisputed];
     }
     case 'reading confirmed': {
       const reading = state.readings.find(({ seq }) => seq === event.of);
       const step = state.procedure.steps.find(({ id }) => id === reading?.step);
       const toDo = isStop(state, event) ? toDoAbout(step, 'over torque') : null;
       return [
-        'Logged.',
+        announcing.logged,
         ...(reading && reading.verdict !== 'in' ? [sayVerdict(state, reading)] : []),
         ...(toDo === null ? [] : [toDo]),
       ];
     }
     case 'reading rejected':
-      return ['Not logged.'];
+    case 'reason rejected':
+    case 'value rejected':
+      return [announcing.notLogged];
     case 'reading disregarded': {
       const reading = state.readings.find(({ seq }) => seq === event.of);
-      return [reading ? `Disregarded: ${sayPlace(state, reading)}.` : 'Disregarded.'];
+      return [reading ? announcing.readingDisregarded(sayPlace(state, reading)) : announcing.disregarded];
     }
     case 'timed out':
       return [...prompt(state), ...(state.silences < MOST_ASKED_AGAIN ? [] : [sayNoAnswer(state)])];
@@ -116,26 +119,26 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
     case 'witness asked':
       return [];
     case 'step witnessed':
-      if (event.independent && event.agrees) return [`Inspected by ${event.person}.`];
-      if (event.independent) return [`Stop. ${event.person} does not pass it. Put it right; it is inspected again.`];
-      return event.agrees
-        ? ['Witnessed.']
-        : ['Stop. The second person does not agree. Put it right. To read the last pass again, say back.'];
+      if (event.independent && event.agrees) return [announcing.stepInspected(event.person)];
+      if (event.independent) return [announcing.stepNotPassed(event.person)];
+      return [event.agrees ? announcing.stepWitnessed : announcing.stepNotAgreed];
     case 'deviation reported':
-      return [sentence(`${labelOf(state, event.step)} ${count(event.fastener)}, ${event.what}.`)];
+      return [sentence(announcing.deviation(...named(state, event), event.what))];
     case 'reason given':
-      return [`Reason: ${event.text}. Is that correct?`];
+      return [prompting.isReasonCorrect(event.text)];
     case 'reason confirmed':
-      return ['Logged.', ...sayWhatToDo(state, event.of)];
-    case 'reason rejected':
-      return ['Not logged.'];
+      return [announcing.logged, ...sayWhatToDo(state, event.of)];
     case 'deviation disregarded': {
       const deviation = state.deviations.find(({ seq }) => seq === event.of);
-      return [deviation ? `Disregarded: ${sayPlace(state, deviation)}, ${deviation.what}.` : 'Disregarded.'];
+      return [
+        deviation
+          ? announcing.deviationDisregarded(sayPlace(state, deviation), deviation.what)
+          : announcing.disregarded,
+      ];
     }
     case 'hold begun': {
       const step = state.procedure.steps.find(({ id }) => id === event.step);
-      return [['Held.', ...(step?.kind === 'hold' ? sayOrientation(step) : [])].join(' ')];
+      return [[announcing.held, ...(step?.kind === 'hold' ? sayOrientation(step) : [])].join(' ')];
     }
     case 'hold call': {
       const step = state.procedure.steps.find(({ id }) => id === event.step);
@@ -145,46 +148,44 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
     case 'wait begun': {
       const step = state.procedure.steps.find(({ id }) => id === event.step);
       const minutes = step?.kind === 'measure' ? step.waitMinutes : undefined;
-      return [minutes === undefined ? 'The wait begins.' : `The wait begins: ${sayHeldFor(minutes * 60)}.`];
+      return [minutes === undefined ? announcing.waitBegins : announcing.waitOfBegins(sayHeldFor(minutes * 60))];
     }
     case 'value observed':
       return [readBackValue(state, event)];
     case 'value confirmed': {
       const value = state.observed.find(({ seq }) => seq === event.of);
-      return ['Logged.', ...(value ? sayOutside(value) : [])];
+      return [announcing.logged, ...(value ? sayOutside(value) : [])];
     }
-    case 'value rejected':
-      return ['Not logged.'];
     case 'value disregarded':
-      return ['Disregarded.'];
+      return [announcing.disregarded];
     case 'value left open':
-      return ['It is left open.'];
+      return [announcing.valueLeftOpen];
     case 'disposed':
-      return [`Logged: ${event.what}, by ${event.by}.`];
+      return [announcing.disposed(event.what, event.by)];
     case 'signed':
-      return [`Signed: ${event.person}.`];
+      return [announcing.signed(event.person)];
     case 'hold ended':
-      return [`Set down. Held for ${sayHeldFor(event.seconds)}.`];
+      return [announcing.setDown(sayHeldFor(event.seconds))];
     case 'help called':
       return [sayHelp(state)];
     case 'left open': {
       const deviation = state.deviations.find(({ seq }) => seq === event.of);
-      return deviation ? [`${sayFastener(state, deviation)} is left open.`] : [];
+      return deviation ? [sentence(announcing.fastenerLeftOpen(...named(state, deviation)))] : [];
     }
     case 'second person joined':
-      return [`Second person: ${event.name}.`];
+      return [announcing.secondJoined(event.name)];
     case 'second person left':
-      return [`${event.name} is no longer the second person.`];
+      return [announcing.secondLeft(event.name)];
     case 'handover begun':
-      return ['Handing over.'];
+      return [announcing.handingOver];
     case 'handed over':
-      return [`${event.to} takes over from ${event.from}.`, ...(state.breakOf === null ? sayStanding(state) : [])];
+      return [announcing.handedOver(event.to, event.from), ...(state.breakOf === null ? sayStanding(state) : [])];
     case 'pass restarted':
-      return [`Pass ${count(event.pass)} is worked again from its first fastener.`];
+      return [announcing.passRestarted(count(event.pass))];
     case 'continued':
       return state.breakOf === null ? sayStanding(state) : [];
     case 'stood by':
-      return ['Standing by.'];
+      return [announcing.standingBy];
     case 'refused':
       return [sayRefusal(state, event.reason)];
     case 'answered': {
@@ -195,21 +196,16 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
     case 'point settled':
       return sayPointAnswer(state, event);
     case 'consumable fetched':
-      return ['Logged.', sayPlain(sayFetched(state, event))];
+      return [announcing.logged, sayPlain(sayFetched(state, event))];
     case 'fastener done':
       // The end of a round in which one turned opens the round again, this fastener with it.
-      return isDone(state, event) ? [] : [`A ${labelOf(state, event.step)} turned. Go round once more.`];
+      return isDone(state, event) ? [] : [announcing.turned(labelOf(state, event.step))];
     case 'step skipped': {
       const step = state.procedure.steps.find(({ id }) => id === event.step);
-      return [`Skipped, it does not apply: ${step?.title ?? event.step}.`];
+      return [announcing.skipped(step?.title ?? event.step)];
     }
     case 'closed':
-      return [
-        'All steps are done. The record is closed.',
-        ...sayOpenPoints(state),
-        ...sayDeferred(state),
-        'It is on this device only. Save it.',
-      ];
+      return [announcing.closed, ...sayOpenPoints(state), ...sayDeferred(state), announcing.saveIt];
     case 'prepared':
     case 'warning acknowledged':
     case 'condition answered':
@@ -229,8 +225,8 @@ function sayWhatToDo(state: SessionState, seq: number): readonly string[] {
   const step = state.procedure.steps.find(({ id }) => id === deviation?.step);
   if (!deviation) return [];
   return [
-    toDoAbout(step, deviation.what) ?? 'The procedure does not say what to do. Decide by the manual.',
-    `Then work ${sayFastener(state, deviation).toLowerCase()} again, or say leave open.`,
+    toDoAbout(step, deviation.what) ?? announcing.decideByManual,
+    announcing.workAgainOrLeave(...named(state, deviation)),
   ];
 }
 
@@ -240,7 +236,7 @@ function sayFetched(
   { consumable, expires }: Extract<EventBody, { kind: 'consumable fetched' }>,
 ): string {
   const name = procedure.consumables.find(({ id }) => id === consumable)?.name ?? consumable;
-  return sentence(`${name}${expires === null ? '' : `, good until ${expires}`}.`);
+  return sentence(announcing.fetched(name, expires));
 }
 
 /** A bad answer is said back at once; a good one is heard by what is asked next. */
@@ -252,29 +248,24 @@ function sayPointAnswer(
   if (point === null || answer !== 'negative') return [];
   switch (point.kind) {
     case 'criterion':
-      return [sayPlain(`Failed: ${namePoint(procedure, point)}.`)];
+      return [sayPlain(announcing.criterionFailed(namePoint(procedure, point)))];
     case 'tool':
     case 'closure':
     case 'consumable':
-      return [sayPlain(`Find it first: ${namePoint(procedure, point)}. Nothing is closed before.`)];
+      return [sayPlain(announcing.findFirst(namePoint(procedure, point)))];
     default:
-      return ['See to it first.'];
+      return [announcing.seeToIt];
   }
 }
 
 /** "stud one, pass one". */
 const sayPlace = (state: SessionState, { step, pass, fastener }: Pick<Reading, 'step' | 'pass' | 'fastener'>): string =>
-  `${labelOf(state, step)} ${count(fastener)}, ${pass === RUNNING_ROUND ? 'running torque' : `pass ${count(pass)}`}`;
+  place.inPass(...named(state, { step, fastener }), passInWords(pass));
 
 function sayNoAnswer(state: SessionState): string {
   const pending = pendingReading(state);
-  return pending && awaitsWitness(state, pending)
-    ? 'No answer. Second person, type or tap your value.'
-    : 'No answer. Tap affirm or negative.';
+  return pending && awaitsWitness(state, pending) ? announcing.noAnswerOfWitness : announcing.noAnswer;
 }
-
-const sayFastener = (state: SessionState, { step, fastener }: Pick<Reading, 'step' | 'fastener'>): string =>
-  sentence(`${labelOf(state, step)} ${count(fastener)}`);
 
 const SAY_ALL: readonly EventBody[] = [{ kind: 'repeat asked' }];
 

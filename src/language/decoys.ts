@@ -3,6 +3,7 @@
  * command becomes that command unless it is told of too.
  */
 import type { Meaning } from '../session/intent.ts';
+import { prompting } from '../words/prompting.ts';
 import type { Saying } from './sayings.ts';
 
 /** A word of other talk that sounds like a command. It is offered beside it, and hearing it means nothing. */
@@ -53,5 +54,5 @@ export const NOT_ANSWERS: ReadonlySet<string> = new Set([
 export function answerWanted(sayings: readonly Saying[]): string | null {
   const wants = (kind: Meaning['kind']): boolean => sayings.some(({ meaning }) => meaning.kind === kind);
   if (!wants('affirm')) return null;
-  return wants('negative') ? 'Say affirm or negative.' : 'Say affirm.';
+  return wants('negative') ? prompting.affirmOrNegative : prompting.affirm;
 }

@@ -15,6 +15,7 @@ import {
   type Unit,
   valueIn,
 } from '../units/index.ts';
+import { readBack } from '../words/read-back.ts';
 import { nearReadings, type SoundAlike, soundsLike } from './numbers/index.ts';
 import { digits as sayDigits, sentence } from './say.ts';
 import { USUAL, type Sureness } from './sureness.ts';
@@ -160,26 +161,7 @@ function alike(value: string, context: DoubtContext): readonly FoundDoubt[] {
 // ---- the question ----------------------------------------------------------------------------------------------------
 
 const questionOf = (value: string, { kind }: FoundDoubt): string =>
-  `${sentence(sayDigits(value))}. ${questionAbout(kind)}`;
+  sentence(readBack.doubtful(sayDigits(value), questionAbout(kind)));
 
 /** The question of a doubt, without the value: it holds no number at all. */
-export function questionAbout(doubt: ReadingDoubt): string {
-  switch (doubt) {
-    case 'not sure':
-      return 'That was not clear. Say it again, digit by digit.';
-    case 'off the scale':
-      return 'That is off the scale of the tool. What does it show?';
-    case 'between marks':
-      return 'That is between the marks of the tool. What does it show?';
-    case 'sounds like another':
-      return 'Another number sounds like that. Say it digit by digit.';
-    case 'out by ten':
-      return 'Check the place of the point. What does the tool show?';
-    case 'digits swapped':
-      return 'Check the order of the digits. What does the tool show?';
-    case 'digit count':
-      return 'Check the number of digits. What does the tool show?';
-    case 'too soon':
-      return 'That was quick. Was the wrench on it? What does the tool show?';
-  }
-}
+export const questionAbout = (doubt: ReadingDoubt): string => readBack.doubt[doubt];

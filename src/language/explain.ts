@@ -9,6 +9,7 @@ import type { ToolTrouble } from '../session/tools.ts';
 import { explainPasses, settingRatio } from '../tightening/index.ts';
 import { decimalOf } from '../units/decimal.ts';
 import { rounded, roundedWindow, valueIn, type Mass, type Torque } from '../units/index.ts';
+import { explaining } from '../words/explaining.ts';
 
 /**
  * Why a wrench is set to a value, short: "target 175, plus 12 running, times 0.833 for the adapter: set 156". Units are
@@ -20,21 +21,22 @@ export function explainSetting(setting: Setting): string {
   const plain = (torque: Torque): string =>
     `${figures(torque.value)}${torque.unit === toolUnit ? '' : ` ${torque.unit}`}`;
   const parts = [
-    `target ${plain(wanted.target)}`,
-    ...(runningTorque ? [`plus ${plain(runningTorque)} running`] : []),
-    ...(adapter ? [`times ${Number(settingRatio(adapter).toFixed(3))} for the adapter`] : []),
+    explaining.target(plain(wanted.target)),
+    ...(runningTorque ? [explaining.plusRunning(plain(runningTorque))] : []),
+    ...(adapter ? [explaining.timesAdapter(String(Number(settingRatio(adapter).toFixed(3))))] : []),
   ];
-  if (value === null) return `${parts.join(', ')}: the tool has no mark to set`;
+  if (value === null) return explaining.noMark(parts);
   const unit = wanted.target.unit === toolUnit ? '' : ` ${toolUnit}`;
-  return `${parts.join(', ')}: ${tool.type === 'setting' ? 'set' : 'pull to'} ${value.value}${unit}${acceptedWords(setting)}`;
+  const set = tool.type === 'setting' ? explaining.setTo : explaining.pullTo;
+  return withAccepted(set(parts, `${value.value}${unit}`), setting);
 }
 
-/** What the rule of judging leaves of the window, rounded inwards. */
-function acceptedWords({ accepted, judging, tool: { range, resolution } }: Setting): string {
-  if (judging.rule === 'simple') return '';
-  if (accepted === null) return `; by ${judging.rule} no reading is accepted`;
+/** And what the rule of judging leaves of the window, rounded inwards. */
+function withAccepted(set: string, { accepted, judging, tool: { range, resolution } }: Setting): string {
+  if (judging.rule === 'simple') return set;
+  if (accepted === null) return explaining.nothingAccepted(set, judging.rule);
   const { min, max } = roundedWindow(accepted, range.max.unit, decimalOf(valueIn(resolution, range.max.unit)).scale);
-  return `; by ${judging.rule} ${min.value} to ${max.value} is accepted`;
+  return explaining.accepted(set, judging.rule, min.value, max.value);
 }
 
 /** Six digits are enough to recognise a value. */
@@ -45,9 +47,9 @@ export function explainPlan(procedure: Procedure, step: Step): string | null {
   const { running, passes } = planOf(procedure, step);
   if (step.kind !== 'tighten' || passes.length === 0) return null;
   return [
-    ...(running ? ['First the running torque of each is read.'] : []),
+    ...(running ? [explaining.runningFirst] : []),
     explainPasses(passes),
-    ...(running || step.adapter !== undefined ? ['These are values at the fastener; what to set is worked out.'] : []),
+    ...(running || step.adapter !== undefined ? [explaining.atFastener] : []),
   ].join(' ');
 }
 
@@ -60,16 +62,19 @@ export function explainLift(procedure: Procedure): {
   const { fluid: named } = procedure.component;
   // Rounded up: heavier is the safe side.
   const inHands = (mass: Mass): string => `${Number(rounded(mass, total.unit, 1, 'up').value)} ${total.unit}`;
-  const retained = named && fluid.value > 0 ? `, with ${inHands(fluid)} of ${named.name} inside` : '';
+  const weight =
+    named && fluid.value > 0
+      ? explaining.weightWithFluid(inHands(total), inHands(fluid), named.name)
+      : explaining.weight(inHands(total));
   const lift = assessedLift(procedure);
   return {
-    facts: [`The component weighs ${inHands(total)}${retained}.`, ...(lift ? liftWords(lift) : [])],
+    facts: [weight, ...(lift ? liftWords(lift) : [])],
     limits: lift?.reservations ?? [],
   };
 }
 
 function liftWords({ index, sentence }: LiftAssessment): readonly string[] {
-  const words = index === null ? [] : [`Lifting index ${roundedUp(index)} for one person with the whole load.`];
+  const words = index === null ? [] : [explaining.liftingIndex(roundedUp(index))];
   return [...words, sentence];
 }
 
@@ -86,7 +91,5 @@ export function explainBeforeWork(procedure: Procedure): readonly string[] {
 /** What speaks against a tool, and what follows from it. */
 export function explainTool({ tool, reasons }: ToolTrouble): string {
   const sentences = reasons.map(({ sentence }) => sentence).join(' ');
-  return reasons.some(forbids)
-    ? `${tool.name}: may not be used here. ${sentences} Choose another tool by the manual.`
-    : `${tool.name}: ${sentences}`;
+  return (reasons.some(forbids) ? explaining.toolForbidden : explaining.tool)(tool.name, sentences);
 }

@@ -22,6 +22,7 @@ import {
 import { awaitsStepWitness, wantsInspector } from '../session/step-witness.ts';
 import { callRefusal } from '../session/seals.ts';
 import { toolTroubles } from '../session/tools.ts';
+import { prompting } from '../words/prompting.ts';
 import { explainLift, explainPlan, explainTool } from './explain.ts';
 import { askPoint } from './say-point.ts';
 import { readBack } from './read-back.ts';
@@ -60,32 +61,25 @@ const BEGINS: ReadonlySet<EventBody['kind']> = new Set([
 /** What is wanted now: the open warning, the reading to confirm, the next fastener, or the step. */
 export function prompt(state: SessionState, events: readonly EventBody[] = []): readonly string[] {
   const step = currentStep(state);
-  if (state.handingOver) return ['Who takes over types a name. To go on as before, say continue.'];
-  if (state.phase === 'standing by') return ['Standing by. Say continue.'];
+  if (state.handingOver) return [prompting.takeOver];
+  if (state.phase === 'standing by') return [prompting.standingBy];
   if (state.phase === 'closed') return [];
   if (step === null) return sayBeforeClosing(state);
   const held = heldStep(state);
   if (held) return [sayHeld(state, held)];
   if (state.breakOf !== null)
-    return [
-      `Work was broken off for ${sayDuration(state.breakOf)}.`,
-      ...sayStanding(state),
-      'Is all as it was left? Affirm or negative?',
-    ];
+    return [prompting.brokenOff(sayDuration(state.breakOf)), ...sayStanding(state), prompting.isAsLeft];
   const wanted = openReason(state);
-  if (wanted)
-    return [
-      wanted.reason === null ? 'Say the reason in your own words.' : `Reason: ${wanted.reason}. Is that correct?`,
-    ];
+  if (wanted) return [wanted.reason === null ? prompting.reason : prompting.isReasonCorrect(wanted.reason)];
   const warning = openWarning(state);
-  if (warning) return [`${sentence(warning.signal)}. ${warning.text} Say affirm.`];
+  if (warning) return [sentence(prompting.hazardToAffirm(warning.signal, warning.text))];
   const pending = pendingReading(state);
   if (pending) return [readBack(state, pending)];
   const value = pendingValue(state);
   if (value) return [readBackValue(state, value)];
   if (awaitsStepWitness(state)) return [sayStepWitness(state, step)];
   const condition = openCondition(state);
-  if (condition) return [`${condition.question} Affirm or negative?`];
+  if (condition) return [prompting.question(condition.question)];
   const inFull = events.some(({ kind }) => IN_FULL.has(kind));
   const point = currentPoint(state);
   if (point) {
@@ -93,13 +87,13 @@ export function prompt(state: SessionState, events: readonly EventBody[] = []): 
     return [inFull && !doesNotApply(state, step) ? `${sayStep(step)} ${asked}` : asked];
   }
   const call = currentCall(state);
-  if (call === null && events.at(-1)?.kind === 'point settled' && step.kind === 'do') return [ALL_ASKED];
+  if (call === null && events.at(-1)?.kind === 'point settled' && step.kind === 'do') return [prompting.allAsked];
   if (call === null)
     return [
       sayStep(step),
       ...(step.kind === 'hold' ? explainLift(state.procedure).facts.map(sayPlain) : []),
       ...(step.kind === 'measure' ? [sayMeasure(state, step)] : []),
-      ...(awaitsHold(state) ? ['Say held when you hold it.'] : []),
+      ...(awaitsHold(state) ? [prompting.held] : []),
     ];
   const unusable = callRefusal(state, step, call);
   if (unusable) return [...(inFull ? [sayStep(step)] : []), sayRefusal(state, unusable)];
@@ -108,9 +102,6 @@ export function prompt(state: SessionState, events: readonly EventBody[] = []): 
   const begins = events.some(({ kind }) => BEGINS.has(kind)) && isUntouched(state, step);
   return [[sayStep(step), ...(begins ? sayPlan(state, step, call) : []), sayRoundAndCall(state, step, call)].join(' ')];
 }
-
-/** After the last point of a step that has more to it: the step is ended by the mechanic. */
-const ALL_ASKED = 'When all of this step is done, say next.';
 
 /** How a step of tightening is gone about, and what is to be minded about its tools. */
 function sayPlan(state: SessionState, step: Step, call: Call): readonly string[] {
@@ -125,16 +116,15 @@ function sayPlan(state: SessionState, step: Step, call: Call): readonly string[]
 function sayStep(step: Step): string {
   const cautions = step.hazards
     .filter(({ signal }) => signal === 'caution' || signal === 'notice')
-    .map(({ signal, text }) => `${sentence(signal)}. ${text}`);
+    .map(({ signal, text }) => sentence(prompting.hazard(signal, text)));
   return [...cautions, stepText(step)].join(' ');
 }
 
 /** The second person is told what to look at, and the two words that count. */
 function sayStepWitness(state: SessionState, step: Step): string {
-  const what = step.kind === 'witness' ? sayStep(step) : `Second person, look at this step: ${step.title}.`;
-  if (wantsInspector(step)) return `${what} The inspector types a name and taps what was found.`;
-  const whom = witnessIn(state) === null ? 'No second person is named: one must join. Then' : 'Second person,';
-  return `${what} ${whom} say witness affirm or witness negative.`;
+  const what = step.kind === 'witness' ? sayStep(step) : prompting.lookAt(step.title);
+  if (wantsInspector(step)) return `${what} ${prompting.inspector}`;
+  return `${what} ${witnessIn(state) === null ? prompting.stepWitnessMustJoin : prompting.stepWitness}`;
 }
 
 /** Whether nothing was done or read in the round of a call. */

@@ -11,9 +11,10 @@ import {
 } from '../session/state.ts';
 import { witnessIn } from '../session/people.ts';
 import { awaitsWitness } from '../session/witness.ts';
+import { readBack as words } from '../words/read-back.ts';
 import { questionAbout } from './doubt.ts';
 import { sayRoundAndCall } from './say-call.ts';
-import { count, digits, labelOf, sayTorque, sentence } from './say.ts';
+import { count, digits, named, sayTorque, sentence } from './say.ts';
 
 type ReadBack = Pick<
   Reading,
@@ -22,17 +23,20 @@ type ReadBack = Pick<
 
 /** Digit by digit, then a question without the wanted answer, or the next fastener where going on confirms. */
 export function readBack(state: SessionState, reading: ReadBack): string {
-  const named = `${labelOf(state, reading.step)} ${count(reading.fastener)}`;
-  if (awaitsWitness(state, reading)) {
-    const whom = witnessIn(state) === null ? 'A second person must join, then say' : 'Second person, say';
-    return `${sentence(named)} is read. ${whom} witness and the value.`;
-  }
-  const { witnessed } = reading;
-  const how =
-    reading.basis.of === 'running torque' ? 'running torque ' : reading.evidence === 'click' ? 'click at ' : '';
-  const value = `${named}, ${how}${digits(reading.reading.value)}${witnessed ? `, witness, ${digits(witnessed.reading.value)}` : ''}.`;
-  const verdict = reading.verdict === 'in' ? '' : ` That is ${outside(reading.basis, reading.verdict)}.`;
-  return sentence(`${value}${verdict} ${askOrGoOn(state, reading)}`);
+  const fastener = named(state, reading);
+  if (awaitsWitness(state, reading))
+    return sentence((witnessIn(state) === null ? words.witnessMustJoin : words.awaitsWitness)(...fastener));
+  const { basis, evidence, verdict, witnessed } = reading;
+  const said = [
+    ...fastener,
+    basis.of === 'running torque' ? basis.of : evidence,
+    digits(reading.reading.value),
+  ] as const;
+  return [
+    sentence(witnessed ? words.witnessed(...said, digits(witnessed.reading.value)) : words.reading(...said)),
+    ...(verdict === 'in' ? [] : [outside(basis, verdict)]),
+    askOrGoOn(state, reading),
+  ].join(' ');
 }
 
 function askOrGoOn(state: SessionState, reading: ReadBack): string {
@@ -40,11 +44,11 @@ function askOrGoOn(state: SessionState, reading: ReadBack): string {
   if (doubt !== undefined && !isSaidAgain(state, reading)) return questionAbout(doubt);
   const step = currentStep(state);
   const next = step && confirmsByGoingOn(state, reading) ? callAfter(state, reading) : null;
-  if (!step || !next || !isReadCall(next)) return 'Is that correct?';
-  if (next.pass.index === reading.pass) return `Next, ${next.label} ${count(next.fastener)}.`;
+  if (!step || !next || !isReadCall(next)) return words.isCorrect;
+  if (next.pass.index === reading.pass) return words.next(next.label, count(next.fastener));
   // What comes next is called as it will be when this reading is confirmed: it may be the running torque of that nut.
   const pending = pendingReading(state);
-  return `Next: ${sayRoundAndCall(pending ? confirmed(state, pending.seq) : state, step, next)}`;
+  return words.nextRound(sayRoundAndCall(pending ? confirmed(state, pending.seq) : state, step, next));
 }
 
 /** Who says the same value again has answered the question: what is left is whether it was heard rightly. */
@@ -52,31 +56,21 @@ const isSaidAgain = (state: SessionState, { corrects, reading }: ReadBack): bool
   state.readings.some((old) => old.seq === corrects && old.reading.value === reading.value);
 
 const outside = ({ of }: Reading['basis'], verdict: Exclude<Reading['verdict'], 'in'>): string =>
-  of === 'running torque' && verdict === 'over' ? 'too much for the tools of this step' : OUTSIDE[verdict];
+  of === 'running torque' && verdict === 'over' ? words.runsTooHard : words.outside[verdict];
 
-const OUTSIDE: Readonly<Record<Exclude<Reading['verdict'], 'in'>, string>> = {
-  under: 'under the window',
-  over: 'over the window',
-  'not provable': 'too near the limit to prove',
-  'nut worn': 'below the minimum',
-};
-
-export function sayVerdict(state: SessionState, reading: Reading): string {
-  const fastener = sentence(`${labelOf(state, reading.step)} ${count(reading.fastener)}`);
-  switch (reading.verdict) {
+export function sayVerdict(state: SessionState, { verdict, basis, ...reading }: Reading): string {
+  const fastener = named(state, reading);
+  switch (verdict) {
     case 'in':
       return '';
-    case 'under':
-      return `${fastener} is under. Tighten on and read again.`;
     case 'over':
-      if (reading.basis.of === 'running torque')
-        return `${fastener} runs too hard for the tools of this step. Measure it again or decide by the manual.`;
-      return `${fastener} is over. Stop. Back it out and decide by the manual.`;
+      return sentence((basis.of === 'running torque' ? words.tooHard : words.verdict.over)(...fastener));
     case 'nut worn': {
-      const minimum = reading.basis.of === 'running torque' ? reading.basis.minimum : null;
-      return `${fastener} is worn: it runs below the minimum${minimum ? ` of ${sayTorque(minimum)}` : ''}. Reject it, fit another, and measure again.`;
+      const minimum = basis.of === 'running torque' ? basis.minimum : null;
+      return sentence(words.worn(...fastener, minimum && sayTorque(minimum)));
     }
+    case 'under':
     case 'not provable':
-      return `${fastener} cannot be proved. Read it again or decide by the manual.`;
+      return sentence(words.verdict[verdict](...fastener));
   }
 }

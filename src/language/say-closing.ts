@@ -2,18 +2,18 @@
 import { beforeClosing, undecided } from '../session/closing.ts';
 import type { OpenPoint } from '../session/deviations.ts';
 import type { SessionState } from '../session/state.ts';
-import { count, digits, labelOf, sentence } from './say.ts';
+import { closing } from '../words/closing.ts';
+import { count, digits, named, passInWords, sentence } from './say.ts';
 import { sayUnit } from './say-observed.ts';
 
 /** "Stud four, pass one, over torque, left open." */
 export function sayPoint(state: SessionState, point: OpenPoint): string {
-  const open = point.leftOpen ? ', left open' : '';
+  const { leftOpen } = point;
   if (point.of === 'value') {
     const { value, unit, verdict } = point.value;
-    return `${sentence(titleOf(state, point.step))}: ${digits(value)} ${sayUnit(unit)}, ${verdict} the window${open}.`;
+    return sentence(closing.sayValue(titleOf(state, point.step), digits(value), sayUnit(unit), verdict, leftOpen));
   }
-  const round = point.pass === 0 ? 'running torque' : `pass ${count(point.pass)}`;
-  return sentence(`${labelOf(state, point.step)} ${count(point.fastener)}, ${round}, ${point.what}${open}.`);
+  return sentence(closing.sayFastener(...named(state, point), passInWords(point.pass), point.what, leftOpen));
 }
 
 const titleOf = ({ procedure }: SessionState, id: string): string =>
@@ -23,15 +23,16 @@ const titleOf = ({ procedure }: SessionState, id: string): string =>
 export function sayOpenPoints(state: SessionState): readonly string[] {
   const points = undecided(state);
   if (points.length === 0) return [];
-  const many = points.length === 1 ? 'One deviation is' : `${sentence(count(points.length))} deviations are`;
-  return [`${many} to be decided about.`, ...points.map((point) => sayPoint(state, point))];
+  return [
+    sentence(closing.toDecide(points.length, count(points.length))),
+    ...points.map((point) => sayPoint(state, point)),
+  ];
 }
 
 /** What was put off: it is open after the closing as well. */
 export const sayDeferred = ({ dispositions }: SessionState): readonly string[] => {
   const deferred = [...dispositions.values()].filter(({ what }) => what === 'deferred').length;
-  if (deferred === 0) return [];
-  return [`${sentence(count(deferred))} deferred: ${deferred === 1 ? 'it is' : 'they are'} still open.`];
+  return deferred === 0 ? [] : [sentence(closing.deferred(deferred, count(deferred)))];
 };
 
 /** What is wanted before the record is closed. Both are typed: no word stands for a decision or a signature. */
@@ -39,15 +40,9 @@ export function sayBeforeClosing(state: SessionState): readonly string[] {
   const wanted = beforeClosing(state);
   switch (wanted?.kind) {
     case 'disposition':
-      return [
-        'All steps are done.',
-        ...sayOpenPoints(state),
-        'For each, type who decides, and tap what becomes of it.',
-      ];
-    case 'signature': {
-      const who = wanted.role === 'mechanic' ? state.people.mechanic : 'The inspector';
-      return [`All steps are done. ${who} signs: type the name, then hold the button for two seconds.`];
-    }
+      return [closing.allDone, ...sayOpenPoints(state), closing.decideEach];
+    case 'signature':
+      return [wanted.role === 'mechanic' ? closing.mechanicSigns(state.people.mechanic) : closing.inspectorSigns];
     default:
       return [];
   }

@@ -1,6 +1,8 @@
 /** What is said while both hands are under a weight: few words, the same ones each time. */
 import type { StepOf } from '../procedure/procedure.ts';
 import type { SessionState } from '../session/state.ts';
+import { durations } from '../words/durations.ts';
+import { holding } from '../words/holding.ts';
 import { sayNumber } from './numbers/index.ts';
 import { sentence } from './say.ts';
 
@@ -17,7 +19,7 @@ export function sayHeld(state: SessionState, step: StepOf<'hold'>): string {
     ...(state.helpCalled ? [sayHelp(state)] : []),
     ...(call === undefined ? [] : [sentence(`${call}.`)]),
     ...sayOrientation(step),
-    ...(isLast ? ['Say set down when it is down.'] : []),
+    ...(isLast ? [holding.setDown] : []),
   ].join(' ');
 }
 
@@ -29,18 +31,15 @@ export const sayHoldTime = (state: SessionState, step: StepOf<'hold'>, seconds: 
 
 /** The one call that is for somebody else: who is to come, and where to. */
 export function sayHelp({ people: { second } }: SessionState): string {
-  return second === null ? 'Help! Somebody to the load, now!' : `Help! ${second}, to the load, now!`;
+  return second === null ? holding.help : holding.helpOf(second);
 }
 
 /** "thirty seconds", "two minutes", "two minutes, five seconds": whole words, which are said quicker than digits. */
-export function sayHeldFor(seconds: number): string {
-  const [minutes, rest] = [Math.floor(seconds / 60), seconds % 60];
-  const parts = [
-    ...(minutes > 0 ? [counted(minutes, 'minute')] : []),
-    ...(rest > 0 || minutes === 0 ? [counted(rest, 'second')] : []),
-  ];
-  return parts.join(', ');
+export function sayHeldFor(duration: number): string {
+  const [minutes, seconds] = [Math.floor(duration / 60), duration % 60];
+  if (minutes === 0) return durations.seconds(seconds, whole(seconds));
+  const said = durations.minutes(minutes, whole(minutes));
+  return seconds === 0 ? said : durations.minutesAndSeconds(said, durations.seconds(seconds, whole(seconds)));
 }
 
-const counted = (count: number, what: string): string =>
-  `${sayNumber(String(count), 'natural').join(' ')} ${what}${count === 1 ? '' : 's'}`;
+const whole = (number: number): string => sayNumber(String(number), 'natural').join(' ');

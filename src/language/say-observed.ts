@@ -2,6 +2,7 @@
 import type { StepOf } from '../procedure/procedure.ts';
 import { outsideValue, type ObservedValue } from '../session/observed.ts';
 import type { SessionState } from '../session/state.ts';
+import { observing } from '../words/observing.ts';
 import { digits, sayName, sentence } from './say.ts';
 import { sayHeldFor } from './say-hold.ts';
 
@@ -13,14 +14,14 @@ export const sayUnit = (unit: string): string => sayName(`1 ${unit}`).replace(/^
 /** What is wanted of the mechanic: the beginning of the wait, its end, or the value. */
 export function sayMeasure(state: SessionState, step: MeasureStep): string {
   if (step.waitMinutes !== undefined && !state.waits.has(step.id))
-    return `Say next when the wait begins. It is ${sayHeldFor(step.waitMinutes * 60)}.`;
-  const value = `Say the value in ${sayUnit(step.unit)}.`;
-  if (outsideValue(state, step.id)) return `${value} Or say leave open.`;
-  return step.waitMinutes === undefined ? value : `${value} Not before ${sayHeldFor(step.waitMinutes * 60)} are over.`;
+    return observing.beginWait(sayHeldFor(step.waitMinutes * 60));
+  const value = observing.sayValue(sayUnit(step.unit));
+  if (outsideValue(state, step.id)) return `${value} ${observing.orLeaveOpen}`;
+  return step.waitMinutes === undefined ? value : `${value} ${observing.notBefore(sayHeldFor(step.waitMinutes * 60))}`;
 }
 
 /** Said when a wait is over. */
-export const sayWaitOver = ({ unit }: MeasureStep): string => `The wait is over. Say the value in ${sayUnit(unit)}.`;
+export const sayWaitOver = ({ unit }: MeasureStep): string => observing.waitOver(sayUnit(unit));
 
 /** "Oil level on the glass, four two millimetres. Is that correct?" */
 export function readBackValue(
@@ -28,22 +29,19 @@ export function readBackValue(
   value: Pick<ObservedValue, 'step' | 'value' | 'unit' | 'verdict'>,
 ): string {
   const step = state.procedure.steps.find(({ id }) => id === value.step);
-  const what = step?.kind === 'measure' ? step.what : 'the value';
-  const outside = OUTSIDE[value.verdict];
+  const what = step?.kind === 'measure' ? step.what : observing.theValue;
   return [
-    `${sentence(what)}, ${digits(value.value)} ${sayUnit(value.unit)}.`,
-    ...(outside === '' ? [] : [`That is ${outside}.`]),
-    'Is that correct?',
+    sentence(observing.value(what, digits(value.value), sayUnit(value.unit))),
+    ...whereOutside(value, observing.isOutside),
+    observing.isCorrect,
   ].join(' ');
 }
 
-const OUTSIDE: Readonly<Record<ObservedValue['verdict'], string>> = {
-  in: '',
-  'no window': '',
-  under: 'under the window',
-  over: 'over the window',
-};
-
 /** After a value outside was confirmed. */
-export const sayOutside = ({ verdict }: Pick<ObservedValue, 'verdict'>): readonly string[] =>
-  OUTSIDE[verdict] === '' ? [] : [`It is ${OUTSIDE[verdict]}. Put it right and read again, or say leave open.`];
+export const sayOutside = (value: Pick<ObservedValue, 'verdict'>): readonly string[] =>
+  whereOutside(value, observing.stillOutside);
+
+const whereOutside = (
+  { verdict }: Pick<ObservedValue, 'verdict'>,
+  said: Readonly<Record<'under' | 'over', string>>,
+): readonly string[] => (verdict === 'under' || verdict === 'over' ? [said[verdict]] : []);

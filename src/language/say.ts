@@ -1,15 +1,15 @@
-import { planOf } from '../session/calls.ts';
-import type { SessionState } from '../session/state.ts';
+import { planOf, RUNNING_ROUND } from '../session/calls.ts';
+import type { Reading, SessionState } from '../session/state.ts';
 import type { Written } from '../units/index.ts';
+import { place } from '../words/place.ts';
+import { spokenSigns } from '../words/spoken-signs.ts';
 import { sayDigits } from './numbers/index.ts';
-import { TORQUE_UNIT_SPOKEN } from './words.ts';
 
 /** Digit by digit, so that it can be checked word by word. */
 export const digits = (decimal: string): string =>
-  decimal.startsWith('-') ? `minus ${digits(decimal.slice(1))}` : sayDigits(decimal).join(' ');
+  decimal.startsWith('-') ? `${spokenSigns.minus} ${digits(decimal.slice(1))}` : sayDigits(decimal).join(' ');
 export const count = (whole: number): string => digits(String(whole));
-export const sayTorque = ({ value, unit }: Written<'torque'>): string =>
-  `${digits(value)} ${TORQUE_UNIT_SPOKEN[unit][0]}`;
+export const sayTorque = ({ value, unit }: Written<'torque'>): string => `${digits(value)} ${spokenSigns.torque[unit]}`;
 
 /** A sentence begins with a capital: what is spoken is shown as well. */
 export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
@@ -17,23 +17,29 @@ export const sentence = (text: string): string => text.charAt(0).toUpperCase() +
 /** What the fasteners of a step are called. */
 export function labelOf(state: SessionState, stepId: string): string {
   const step = state.procedure.steps.find(({ id }) => id === stepId);
-  return (step && planOf(state.procedure, step).calls[0]?.label) ?? 'fastener';
+  return (step && planOf(state.procedure, step).calls[0]?.label) ?? place.anyFastener;
 }
 
-const SPOKEN_SYMBOLS: ReadonlyMap<string, string> = new Map([
-  ...Object.entries(TORQUE_UNIT_SPOKEN).map(([symbol, [spoken]]) => [symbol, spoken] as const),
-  ['%', 'per cent'],
-  ['°', 'degrees'],
-  ['h', 'hours'],
-  ['kg', 'kilograms'],
-  ['lb', 'pounds'],
-  ['L', 'litres'],
-  ['mL', 'millilitres'],
-  ['mm', 'millimetres'],
-  ['psi', 'pounds per square inch'],
-  ['kPa', 'kilopascals'],
-  ['min', 'minutes'],
-]);
+type Fastener = Pick<Reading, 'step' | 'fastener'>;
+
+/** A fastener by what it is called and its number in words, as sentences take it. */
+export const named = (state: SessionState, { step, fastener }: Fastener): readonly [label: string, number: string] => [
+  labelOf(state, step),
+  count(fastener),
+];
+
+/** "stud four". */
+export const sayFastener = (state: SessionState, fastener: Fastener): string =>
+  place.fastener(...named(state, fastener));
+
+/** The number of a pass in words; null in the round of running torques, which has none. */
+export const passInWords = (pass: number): string | null => (pass === RUNNING_ROUND ? null : count(pass));
+
+/** A symbol of a unit in words; as it is where there are none. */
+const symbolInWords = (symbol: string): string => wordFor(symbol, { ...spokenSigns.torque, ...spokenSigns.others });
+
+const wordFor = (symbol: string, words: Readonly<Record<string, string>>): string =>
+  Object.hasOwn(words, symbol) ? (words[symbol] ?? symbol) : symbol;
 
 /** A sign that stands before figures, and not between them as in a date or a part number. */
 const MINUS_SIGN = /(?<![\p{L}\d.])[-−](?=\d)/gu;
@@ -41,9 +47,9 @@ const MINUS_SIGN = /(?<![\p{L}\d.])[-−](?=\d)/gu;
 /** A name as it is spoken: "30 %" is "three zero per cent". Marks such as M10 stay as they are. */
 export const sayName = (name: string): string =>
   name
-    .replace(MINUS_SIGN, 'minus ')
+    .replace(MINUS_SIGN, `${spokenSigns.minus} `)
     .replace(/(?<![\p{L}\d.])(\d+(?:\.\d+)?)(?!\d)(?:\s?([^\s\d.,;:()]+))?/gu, (_, figures: string, after?: string) =>
-      [digits(figures), ...(after === undefined ? [] : [SPOKEN_SYMBOLS.get(after) ?? after])].join(' '),
+      [digits(figures), ...(after === undefined ? [] : [symbolInWords(after)])].join(' '),
     );
 
 /** Plain sentences as they are spoken: dates digit by digit, figures and their units in words. */
@@ -53,8 +59,6 @@ export const sayPlain = (text: string): string =>
       .replace(/\b(\d{4})-(\d{2})-(\d{2})\b/g, (date) => date.split('-').map(digits).join(', '))
       .replace(
         /(?<=\d )(US|Imp) (gal|qt)\b/g,
-        (_, country: string, measure: string) => `${country} ${MEASURES[measure]}`,
+        (_, country: string, measure: string) => `${country} ${wordFor(measure, spokenSigns.measures)}`,
       ),
   ).replace(/(?<=^|[.?!] )\p{Ll}/gu, (first) => first.toUpperCase());
-
-const MEASURES: Readonly<Partial<Record<string, string>>> = { gal: 'gallons', qt: 'quarts' };

@@ -1,7 +1,9 @@
 /** Where the work stands, for someone who comes to it or comes back: which fasteners have this pass, and what is left. */
 import { planOf } from '../session/calls.ts';
 import { currentCall, currentStep, isSettled, type SessionState } from '../session/state.ts';
-import { count, sentence } from './say.ts';
+import { answers } from '../words/answers.ts';
+import { durations } from '../words/durations.ts';
+import { count, passInWords, sentence } from './say.ts';
 
 /** More numbers than these nobody keeps in mind: then only how many. */
 const MOST_NAMED = 12;
@@ -14,12 +16,18 @@ export function sayStanding(state: SessionState): readonly string[] {
   const { pass } = call;
   const done = pass.order.filter((fastener) => isSettled(state, step.id, pass, fastener));
   if (done.length === 0) return [];
-  const named = done.length <= MOST_NAMED ? `done: ${done.map(count).join(', ')}` : `${count(done.length)} done`;
-  const round = pass.kind === 'running torque' ? 'Of the running torques' : `In pass ${count(pass.index)}`;
+  const round = passInWords(pass.index);
   const { passes } = planOf(state.procedure, step);
   const later = passes.length - (pass.kind === 'running torque' ? 0 : pass.index);
-  const after = later > 0 ? `, and ${count(later)} more ${later === 1 ? 'pass' : 'passes'}` : '';
-  return [`${round}, ${named}. ${sentence(count(pass.order.length - done.length))} to do${after}.`];
+  const toDo = count(pass.order.length - done.length);
+  return [
+    [
+      done.length <= MOST_NAMED
+        ? answers.doneNamed(round, done.map(count))
+        : answers.doneCounted(round, count(done.length)),
+      sentence(later > 0 ? answers.toDoAndPasses(toDo, later, count(later)) : answers.toDo(toDo)),
+    ].join(' '),
+  ];
 }
 
 const MINUTES = 60_000;
@@ -27,7 +35,7 @@ const MINUTES = 60_000;
 /** How long, as it is spoken: minutes up to two hours, then hours, then days. Rounded down. */
 export function sayDuration(milliseconds: number): string {
   const minutes = Math.floor(milliseconds / MINUTES);
-  if (minutes < 120) return `${count(minutes)} minutes`;
+  if (minutes < 120) return durations.brokenOff.minutes(count(minutes));
   const hours = Math.floor(minutes / 60);
-  return hours < 48 ? `${count(hours)} hours` : `${count(Math.floor(hours / 24))} days`;
+  return hours < 48 ? durations.brokenOff.hours(count(hours)) : durations.brokenOff.days(count(Math.floor(hours / 24)));
 }

@@ -1,5 +1,6 @@
 import { isWellFormed, type Meaning, type ReadingDoubt, type SaidReading } from '../session/intent.ts';
 import { compare, DECIMAL, fromWritten } from '../units/index.ts';
+import { prompting } from '../words/prompting.ts';
 import { agreementOf } from './agreement.ts';
 import { answerWanted, MISHEARD, NOT_ANSWERS } from './decoys.ts';
 import { isReason } from './dictation.ts';
@@ -82,7 +83,7 @@ function dictated(heard: readonly HeardWord[]): Understanding {
     .join(' ')
     .trim();
   if (isReason(text)) return meant({ kind: 'reason', text });
-  return text === '' ? NOTHING : { kind: 'nothing', ask: 'Say the reason in your own words.' };
+  return text === '' ? NOTHING : { kind: 'nothing', ask: prompting.reason };
 }
 
 /** A number that was heard twice. What is other talk without the list of phrases is not for us. */

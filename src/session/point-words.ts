@@ -2,7 +2,9 @@
 import type { Procedure } from '../procedure/procedure.ts';
 import { startParts, type ReleasePart } from '../procedure/release.ts';
 import type { EventBody } from './event.ts';
-import { pointOf, type Point, type PointAnswer } from './point.ts';
+import { points } from '../words/points.ts';
+import { place } from '../words/place.ts';
+import { pointOf, type Point } from './point.ts';
 import type { SessionState } from './state.ts';
 
 type PointSettled = Extract<EventBody, { kind: 'point settled' }>;
@@ -22,74 +24,87 @@ export function namePoint(procedure: Procedure, point: Point, part?: ReleasePart
   switch (point.kind) {
     case 'capped': {
       const { name, closure } = openingOf(procedure, point.opening);
-      return `the ${closure} of the ${name}`;
+      return points.name.closureOf(closure, name);
     }
     case 'connected':
-      return `the connection of the ${openingOf(procedure, point.opening).name}`;
+      return points.name.connection(openingOf(procedure, point.opening).name);
     case 'criterion':
-      return `the ${nameOfSeal(procedure, point.seal)}, ${criterionOf(procedure, point)}`;
+      return points.name.criterion(nameOfSeal(procedure, point.seal), criterionOf(procedure, point));
     case 'seal':
     case 'coated':
     case 'seated':
-      return `the ${nameOfSeal(procedure, point.seal)}`;
-    case 'started': {
-      const pattern = procedure.patterns.find(({ id }) => id === point.pattern);
-      const label = pattern?.fastener ?? 'fastener';
-      if (part === undefined) return `all ${label}s of ${pattern?.name ?? point.pattern}`;
-      const numbered = `${label}${part.numbers.length === 1 ? '' : 's'} ${part.numbers.join(', ')}`;
-      return part.name === null ? numbered : `${part.name}, ${numbered}`;
-    }
+      return points.name.seal(nameOfSeal(procedure, point.seal));
+    case 'started':
+      return nameStarted(procedure, point, part);
     case 'held':
-      return 'the weight';
+      return points.name.weight;
     case 'tool':
       return procedure.tools.find(({ id }) => id === point.id)?.name ?? point.id;
     case 'closure': {
       const { name, closure } = openingOf(procedure, point.id);
-      return `${closure} of the ${name}`;
+      return points.name.countedClosure(closure, name);
     }
     case 'consumable': {
       const consumable = procedure.consumables.find(({ id }) => id === point.id);
-      return `${consumable?.counted === 'wrapper' ? 'wrapper of the ' : ''}${consumable?.name ?? point.id}`;
+      const name = consumable?.name ?? point.id;
+      return consumable?.counted === 'wrapper' ? points.name.wrapper(name) : name;
     }
   }
 }
 
-/** An answer as a fact of the record: "Oil inlet of the gearbox: closed off". */
-export function pointFact({ procedure }: SessionState, { step, point: key, answer, replaced }: PointSettled): string {
-  const point = pointOf(key);
-  if (point === null) return `Point ${key} of step ${step}: ${answer}`;
-  const part = point.kind === 'started' ? partOf(procedure, step, point) : undefined;
-  if (point.kind === 'seal') return sentence(`${nameOfSeal(procedure, point.seal)}: ${fateOf(answer, replaced)}`);
-  if (point.kind === 'criterion')
-    return sentence(
-      `${nameOfSeal(procedure, point.seal)}, “${criterionOf(procedure, point)}”: ${answer === 'negative' ? 'FAILED' : 'it is so'}`,
-    );
-  const about = 'opening' in point ? openingOf(procedure, point.opening).name : namePoint(procedure, point, part);
-  return sentence(`${about.replace(/^the /, '')}: ${answer === 'negative' ? 'not yet ' : ''}${FACTS[point.kind]}`);
+function nameStarted(
+  { patterns }: Procedure,
+  point: Extract<Point, { kind: 'started' }>,
+  part: ReleasePart | undefined,
+): string {
+  const pattern = patterns.find(({ id }) => id === point.pattern);
+  const label = pattern?.fastener ?? place.anyFastener;
+  if (part === undefined) return points.name.allFasteners(label, pattern?.name ?? point.pattern);
+  return part.name === null
+    ? points.name.fasteners(label, part.numbers)
+    : points.name.fastenersOfPart(part.name, label, part.numbers);
 }
 
-const FACTS: Readonly<Record<Exclude<Point['kind'], 'seal' | 'criterion'>, string>> = {
-  capped: 'closed off',
-  connected: 'connected',
-  coated: 'coated',
-  seated: 'seated by hand',
-  started: 'started by hand',
-  held: 'held by somebody',
-  tool: 'accounted for',
-  closure: 'accounted for',
-  consumable: 'accounted for',
-};
+/** An answer as a fact of the record: "Oil inlet of the gearbox: closed off". */
+export function pointFact({ procedure }: SessionState, settled: PointSettled): string {
+  const { step, point: key, answer } = settled;
+  const point = pointOf(key);
+  if (point === null) return points.unknownFact(key, step, answer);
+  const isSo = answer !== 'negative';
+  if (point.kind === 'seal') return sentence(sealFact(nameOfSeal(procedure, point.seal), settled));
+  if (point.kind === 'criterion')
+    return sentence(points.criterionFact(nameOfSeal(procedure, point.seal), criterionOf(procedure, point), isSo));
+  const part = point.kind === 'started' ? partOf(procedure, step, point) : undefined;
+  return sentence(points.fact[point.kind](subjectOf(procedure, point, part), isSo));
+}
 
-function fateOf(answer: PointAnswer, replaced: PointSettled['replaced']): string {
-  if (answer !== 'replace' || !replaced) return answer === 'reuse' ? 'used again' : 'replaced';
-  const part = replaced.partNumber === null ? '' : `. New part ${replaced.partNumber}`;
+/** What a fact is about, as the name that it begins with. */
+function subjectOf(procedure: Procedure, point: Point, part: ReleasePart | undefined): string {
+  switch (point.kind) {
+    case 'capped':
+    case 'connected':
+      return openingOf(procedure, point.opening).name;
+    case 'coated':
+    case 'seated':
+      return nameOfSeal(procedure, point.seal);
+    case 'held':
+      return points.weight;
+    default:
+      return namePoint(procedure, point, part);
+  }
+}
+
+function sealFact(seal: string, { answer, replaced }: PointSettled): string {
+  if (answer === 'reuse') return points.sealFact.usedAgain(seal);
+  if (answer !== 'replace' || !replaced) return points.sealFact.replaced(seal);
+  const { partNumber, failed } = replaced;
   switch (replaced.because) {
     case 'never used again':
-      return `replaced, the manual never has it used again${part}`;
+      return points.sealFact.neverUsedAgain(seal, partNumber);
     case 'failed':
-      return `replaced, it failed “${replaced.failed ?? ''}”${part}`;
+      return points.sealFact.failed(seal, partNumber, failed ?? '');
     case 'chosen':
-      return `replaced, as the mechanic chose${part}`;
+      return points.sealFact.chosen(seal, partNumber);
   }
 }
 
@@ -104,4 +119,4 @@ export function openingOf(
 export const nameOfSeal = ({ seals }: Procedure, id: string): string =>
   seals.find((each) => each.id === id)?.name ?? id;
 export const criterionOf = ({ seals }: Procedure, { seal, index }: Extract<Point, { kind: 'criterion' }>): string =>
-  seals.find(({ id }) => id === seal)?.criteria[index] ?? `criterion ${index + 1}`;
+  seals.find(({ id }) => id === seal)?.criteria[index] ?? points.someCriterion(index + 1);

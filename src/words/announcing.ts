@@ -1,0 +1,56 @@
+/** What is spoken after something has happened. */
+import { said } from './said.ts';
+
+type Deviation = 'over torque' | 'under torque' | 'takes no torque' | 'damage';
+type Disposition = 'accepted as is' | 'repaired' | 'part replaced' | 'deferred' | 'worked again';
+
+export const announcing = said('announcing', {
+  opened: (title: string, document: string, revision: string) => `${title}. ${document}, revision ${revision}.`,
+  invented: 'Demonstration only. All values are invented.',
+  goingOn: 'Going on where the record stops.',
+  closed: 'All steps are done. The record is closed.',
+  saveIt: 'It is on this device only. Save it.',
+  skipped: (title: string) => `Skipped, it does not apply: ${title}.`,
+  turned: (label: string) => `A ${label} turned. Go round once more.`,
+  standingBy: 'Standing by.',
+  passRestarted: (pass: string) => `Pass ${pass} is worked again from its first fastener.`,
+
+  logged: 'Logged.',
+  notLogged: 'Not logged.',
+  disregarded: 'Disregarded.',
+  readingDisregarded: (place: string) => `Disregarded: ${place}.`,
+  disputed: (label: string, number: string) => `Stop. The two values of ${label} ${number} differ. Both read again.`,
+  /** Of a reading that the record does not hold. */
+  someReadingDisputed: 'Stop. The two values of the reading differ. Both read again.',
+  noAnswer: 'No answer. Tap affirm or negative.',
+  noAnswerOfWitness: 'No answer. Second person, type or tap your value.',
+
+  stepInspected: (person: string) => `Inspected by ${person}.`,
+  stepNotPassed: (person: string) => `Stop. ${person} does not pass it. Put it right; it is inspected again.`,
+  stepWitnessed: 'Witnessed.',
+  stepNotAgreed: 'Stop. The second person does not agree. Put it right. To read the last pass again, say back.',
+
+  deviation: (label: string, number: string, what: Deviation) => `${label} ${number}, ${what}.`,
+  deviationDisregarded: (place: string, what: Deviation) => `Disregarded: ${place}, ${what}.`,
+  decideByManual: 'The procedure does not say what to do. Decide by the manual.',
+  workAgainOrLeave: (label: string, number: string) => `Then work ${label} ${number} again, or say leave open.`,
+  fastenerLeftOpen: (label: string, number: string) => `${label} ${number} is left open.`,
+  valueLeftOpen: 'It is left open.',
+  disposed: (what: Disposition, by: string) => `Logged: ${what}, by ${by}.`,
+  signed: (person: string) => `Signed: ${person}.`,
+
+  held: 'Held.',
+  setDown: (duration: string) => `Set down. Held for ${duration}.`,
+  waitBegins: 'The wait begins.',
+  waitOfBegins: (duration: string) => `The wait begins: ${duration}.`,
+
+  criterionFailed: (name: string) => `Failed: ${name}.`,
+  findFirst: (name: string) => `Find it first: ${name}. Nothing is closed before.`,
+  seeToIt: 'See to it first.',
+  fetched: (name: string, expires: string | null) => `${name}${expires === null ? '' : `, good until ${expires}`}.`,
+
+  secondJoined: (name: string) => `Second person: ${name}.`,
+  secondLeft: (name: string) => `${name} is no longer the second person.`,
+  handingOver: 'Handing over.',
+  handedOver: (to: string, from: string) => `${to} takes over from ${from}.`,
+});

@@ -1,0 +1,32 @@
+/** Answers to questions about the work, and where it stands. Numbers come in words, and as they are where they choose. */
+import { said } from './said.ts';
+
+export const answers = said('answers', {
+  allDone: 'All steps are done.',
+  place: (step: string, of: string, title: string) => `Step ${step} of ${of}: ${title}.`,
+  stepsAfter: (number: number, inWords: string) => `${inWords} ${number === 1 ? 'step' : 'steps'} after this one.`,
+  toDecide: (inWords: string) => `${inWords} to be decided about.`,
+  inThisPass: (inWords: string) => `In this pass, ${inWords} to do.`,
+  inThisAndLater: (here: string, later: string) => `In this pass, ${here} to do; in later passes, ${later}.`,
+  nothingLogged: 'Nothing is logged yet.',
+  nothingLoggedFor: (label: string, number: string) => `Nothing is logged for ${label} ${number}.`,
+  /** @param values each with its pass */
+  logged: (label: string, number: string, values: readonly string[]) => `${label} ${number}: ${values.join('; ')}.`,
+  lastReading: (label: string, number: string, value: string) => `${label} ${number}, ${value}.`,
+  /** @param pass null for the running torque */
+  valueIn: (pass: string | null, value: string) => `${pass === null ? 'running torque' : `pass ${pass}`}, ${value}`,
+
+  whyBlind: 'Two people read the tool, and neither is told what the other read. The second person reads now.',
+  whyConfirm: 'A value counts once it is confirmed. Say affirm if it is what you read, else negative.',
+  whyProcedure: (document: string, revision: string) =>
+    `The procedure has it so. It follows ${document}, revision ${revision}.`,
+
+  /** @param pass null in the round of running torques @param done the numbers */
+  doneNamed: (pass: string | null, done: readonly string[]) => `${ofRound(pass)}, done: ${done.join(', ')}.`,
+  doneCounted: (pass: string | null, done: string) => `${ofRound(pass)}, ${done} done.`,
+  toDo: (inWords: string) => `${inWords} to do.`,
+  toDoAndPasses: (inWords: string, passes: number, passesInWords: string) =>
+    `${inWords} to do, and ${passesInWords} more ${passes === 1 ? 'pass' : 'passes'}.`,
+});
+
+const ofRound = (pass: string | null): string => (pass === null ? 'Of the running torques' : `In pass ${pass}`);
