@@ -47,21 +47,28 @@ const noClock = [
 
 /** What is shown or spoken comes from src/words: another language is then one more file there. */
 const inWords = { message: 'What is shown or spoken stands in src/words.' };
-/** What only a programmer sees, of a wrong call. */
-const ofError = 'NewExpression[callee.name=RangeError] *';
+/**
+ * No words for people: what only a programmer sees, of a wrong call or an impossible state; the spelling of a unit; the name
+ * of a table of another document.
+ */
+const noWord = [
+  'NewExpression[callee.name=/^(Range)?Error$/] *',
+  "[value='Imp gal']",
+  "Property[key.name='table'] > Literal",
+].join(', ');
 const noSentence = [
   { selector: 'JSXText[value=/[A-Za-z]{2}/]', ...inWords },
   // A sentence begins with a capital and goes on, or ends as one.
-  { selector: `Literal[value=/^[A-Z][a-z’]+[ ,:]|[a-z] [a-z]+[.?!:]$/]:not(${ofError})`, ...inWords },
+  { selector: `Literal[value=/^[A-Z][a-z’]+[ ,:]|[a-z] [a-z]+[.?!:]$/]:not(${noWord})`, ...inWords },
   {
-    selector: `TemplateElement[value.raw=/(^|[ .])[A-Z][a-z’]+[ ,:]|[a-z ] ?[.?!]( |$)/]:not(${ofError})`,
+    selector: `TemplateElement[value.raw=/(^|[ .])[A-Z][a-z’]+[ ,:]|[a-z ] ?[.?!]( |$)/]:not(${noWord})`,
     ...inWords,
   },
   { selector: 'JSXAttribute[name.name=/^(aria-label|title|placeholder|alt|label)$/] > Literal', ...inWords },
 ];
 /** Where that is so already: whole rooms, and files of the interface. */
 const wordless = {
-  rooms: ['language'],
+  rooms: ['language', 'lifting', 'tightening', 'units'],
   /** A small invented job of a pure room: its words are names inside a procedure. */
   invented: ['src/language/named-situations.ts'],
   files: [

@@ -1,5 +1,6 @@
 /** Whether the container under the component holds what may run out of it. */
-import { add, compare, display, scale, subtract, volume, type Volume } from '../units/index.ts';
+import { add, asGiven, compare, display, scale, subtract, volume, type Volume } from '../units/index.ts';
+import { lifting } from '../words/lifting.ts';
 import { refuse } from './refusal.ts';
 
 export interface ContainerCheck {
@@ -23,12 +24,12 @@ export function checkContainer(
   mayDrain: readonly Volume[],
   marginPercent: number = USUAL_MARGIN_PERCENT,
 ): ContainerCheck {
-  if (capacity.value <= 0) refuse('bad-volume', `A container cannot hold ${capacity.value} ${capacity.unit}.`);
+  if (capacity.value <= 0) refuse('bad-volume', lifting.noCapacity(asGiven(capacity)));
   if (!(marginPercent >= 0 && Number.isFinite(marginPercent))) {
-    refuse('bad-margin', `The margin must be zero per cent or more; it is ${marginPercent}.`);
+    refuse('bad-margin', lifting.badMargin(marginPercent));
   }
-  for (const { value, unit } of mayDrain) {
-    if (value < 0) refuse('bad-volume', `A volume cannot be negative; it is ${value} ${unit}.`);
+  for (const each of mayDrain) {
+    if (each.value < 0) refuse('bad-volume', lifting.negativeVolume(asGiven(each)));
   }
   const drains = mayDrain.reduce((sum, each) => add(sum, each), volume(0, capacity.unit));
   const needed = scale(drains, (100 + marginPercent) / 100);
@@ -50,10 +51,11 @@ interface Amounts {
 
 function sentence(isEnough: boolean, { drains, needed, capacity, marginPercent }: Amounts): string {
   // Rounded on the safe side: what is needed up, what there is down.
-  const wanted = display(needed, capacity.unit, 1, 'up');
-  const made = `${display(drains, capacity.unit, 1, 'up')} and a margin of ${marginPercent} %`;
-  const holds = display(capacity, capacity.unit, 1, 'down');
-  return isEnough
-    ? `The container holds ${holds}; ${wanted} may be needed: ${made}.`
-    : `The container is too small: it holds ${holds}, but ${wanted} may be needed: ${made}.`;
+  const say = isEnough ? lifting.containerHolds : lifting.containerTooSmall;
+  return say(
+    display(capacity, capacity.unit, 1, 'down'),
+    display(needed, capacity.unit, 1, 'up'),
+    display(drains, capacity.unit, 1, 'up'),
+    marginPercent,
+  );
 }

@@ -1,4 +1,5 @@
 /** How well the hands hold the load: coupling of the NIOSH lifting equation (tables 6 and 7 of 94-110, rev. 9/2021). */
+import { lifting } from '../words/lifting.ts';
 import { refuse } from './refusal.ts';
 
 export type Coupling = 'good' | 'fair' | 'poor';
@@ -24,7 +25,7 @@ export function couplingFor(grip: {
   readonly sloshing: boolean;
 }): Coupling {
   if (grip.coupling === 'good' && (grip.gloves || grip.sloshing)) {
-    refuse('coupling-not-good', 'With gloves or moving contents a grip is never good; state fair or poor.');
+    refuse('coupling-not-good', lifting.gripNeverGood);
   }
   return grip.coupling ?? 'poor';
 }

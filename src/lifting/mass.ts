@@ -1,5 +1,17 @@
 /** The mass in the hands: dry component plus the fluid it still holds. */
-import { add, compare, convert, type Density, mass, type Mass, scale, valueIn, type Volume } from '../units/index.ts';
+import {
+  add,
+  asGiven,
+  compare,
+  convert,
+  type Density,
+  mass,
+  type Mass,
+  scale,
+  valueIn,
+  type Volume,
+} from '../units/index.ts';
+import { lifting } from '../words/lifting.ts';
 import { refuse } from './refusal.ts';
 
 /** Fluid that stays in the component. A density given as a range counts with its upper end: heavier is the safe side. */
@@ -19,21 +31,21 @@ export interface HandlingMass {
  * range the wrong way round).
  */
 export function handlingMass(dry: Mass, retained: readonly RetainedFluid[]): HandlingMass {
-  if (dry.value <= 0) refuse('bad-mass', `The dry mass must be above zero; it is ${dry.value} ${dry.unit}.`);
+  if (dry.value <= 0) refuse('bad-mass', lifting.noDryMass(asGiven(dry)));
   const fluid = retained.map(fluidMass).reduce((sum, part) => add(sum, part), mass(0, dry.unit));
   return { total: add(dry, fluid), fluid };
 }
 
 /** The mass of a volume of fluid, in kg. @throws Refused `bad-volume`, `bad-density`. */
 export function fluidMass({ volume, density }: RetainedFluid): Mass {
-  if (volume.value < 0) refuse('bad-volume', `A volume cannot be negative; it is ${volume.value} ${volume.unit}.`);
+  if (volume.value < 0) refuse('bad-volume', lifting.negativeVolume(asGiven(volume)));
   return scale(mass(valueIn(upper(density), 'kg/L'), 'kg'), valueIn(volume, 'L'));
 }
 
 function upper(density: RetainedFluid['density']): Density {
   const { low, high } = 'low' in density ? density : { low: density, high: density };
-  if (low.value <= 0) refuse('bad-density', `A density must be above zero; it is ${low.value} ${low.unit}.`);
-  if (compare(low, high) > 0) refuse('bad-density', 'The lower density of the range is above the upper one.');
+  if (low.value <= 0) refuse('bad-density', lifting.noDensity(asGiven(low)));
+  if (compare(low, high) > 0) refuse('bad-density', lifting.densitiesCrossed);
   return high;
 }
 
@@ -49,10 +61,10 @@ export function teamCapacity(alone: readonly Mass[]): Mass {
   const [first] = alone;
   const part = TEAM_SHARE[alone.length - 1];
   if (first === undefined || part === undefined) {
-    return refuse('bad-team', `The rule is for one to three people, not ${alone.length}; use a hoist.`);
+    return refuse('bad-team', lifting.badTeam(alone.length));
   }
-  for (const { value, unit } of alone) {
-    if (value < 0) refuse('bad-mass', `Nobody can lift ${value} ${unit}.`);
+  for (const each of alone) {
+    if (each.value < 0) refuse('bad-mass', lifting.nobodyLifts(asGiven(each)));
   }
   const sum = alone.map((each) => convert(each, first.unit)).reduce((total, each) => add(total, each));
   return scale(sum, part);

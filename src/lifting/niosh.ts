@@ -4,7 +4,8 @@
  * The metric and the US form are two equations, not conversions of each other; a task is computed in one of them. The
  * equation may warn. It does not certify that a lift is safe.
  */
-import { type Angle, length as lengthOf, type Length, mass, type Mass, valueIn } from '../units/index.ts';
+import { type Angle, asGiven, length as lengthOf, type Length, mass, type Mass, valueIn } from '../units/index.ts';
+import { lifting } from '../words/lifting.ts';
 import { type Coupling, couplingFor, couplingMultiplier } from './coupling.ts';
 import { type Duration, frequencyMultiplier } from './frequency.ts';
 import { refuse } from './refusal.ts';
@@ -97,8 +98,7 @@ const EQUATIONS: Readonly<Record<UnitSystem, Equation>> = {
  */
 export function assessLift(task: LiftTask, system: UnitSystem): LiftAssessment {
   const equation = EQUATIONS[system];
-  if (task.load.value <= 0)
-    refuse('bad-mass', `The load must be above zero; it is ${task.load.value} ${task.load.unit}.`);
+  if (task.load.value <= 0) refuse('bad-mass', lifting.noLoad(asGiven(task.load)));
   const coupling = couplingFor(task);
   const multipliers = multipliersOf(task, equation, coupling);
   const { horizontal, vertical, distance, asymmetry, frequency, coupling: grip } = multipliers;
@@ -112,7 +112,7 @@ export function assessLift(task: LiftTask, system: UnitSystem): LiftAssessment {
     recommendedLimit: mass(limit, equation.mass),
     index,
     risk,
-    sentence: MEANING[risk],
+    sentence: lifting.meaning[risk],
     reservations: reservations(task),
   };
 }
@@ -124,19 +124,19 @@ export function assessLift(task: LiftTask, system: UnitSystem): LiftAssessment {
  */
 export function estimateHorizontal(width: Length, vertical: Length, system: UnitSystem): Length {
   const { length, horizontal } = EQUATIONS[system];
-  const isLow = distance(vertical, length, 'vertical distance') < horizontal.best;
+  const isLow = distance(vertical, length, 'vertical') < horizontal.best;
   const reach = isLow ? horizontal.best : horizontal.best * 0.8;
   return lengthOf(reach + distance(width, length, 'width') / 2, length);
 }
 
 function multipliersOf(task: LiftTask, equation: Equation, coupling: Coupling): Multipliers {
   const { length, horizontal, vertical } = equation;
-  const h = distance(task.horizontal, length, 'horizontal distance');
-  const v = distance(task.vertical, length, 'vertical distance');
-  const vAtOrigin = distance(task.verticalAtOrigin ?? task.vertical, length, 'vertical distance at the origin');
+  const h = distance(task.horizontal, length, 'horizontal');
+  const v = distance(task.vertical, length, 'vertical');
+  const vAtOrigin = distance(task.verticalAtOrigin ?? task.vertical, length, 'vertical at the origin');
   const d = distance(task.travel, length, 'travel');
   if (!(task.perMinute >= 0 && Number.isFinite(task.perMinute))) {
-    refuse('bad-frequency', `The lifts per minute must be zero or more; they are ${task.perMinute}.`);
+    refuse('bad-frequency', lifting.badRate(task.perMinute));
   }
   return {
     horizontal: h > horizontal.most ? 0 : horizontal.best / Math.max(h, horizontal.best),
@@ -152,12 +152,12 @@ const distanceMultiplier = (d: number, { distance: { slope, least, most } }: Equ
   d > most ? 0 : 0.82 + slope / Math.max(d, least);
 
 function asymmetryMultiplier({ value }: Angle): number {
-  if (value < 0 || value > 180) refuse('bad-angle', `The asymmetry is from 0° to 180°; it is ${value}°.`);
+  if (value < 0 || value > 180) refuse('bad-angle', lifting.badAsymmetry(value));
   return value > 135 ? 0 : 1 - 0.0032 * value;
 }
 
-function distance(given: Length, unit: 'cm' | 'in', what: string): number {
-  if (given.value < 0) refuse('bad-distance', `The ${what} cannot be negative; it is ${given.value} ${given.unit}.`);
+function distance(given: Length, unit: 'cm' | 'in', what: Parameters<typeof lifting.negativeDistance>[0]): number {
+  if (given.value < 0) refuse('bad-distance', lifting.negativeDistance(what, asGiven(given)));
   return valueIn(given, unit);
 }
 
@@ -168,30 +168,10 @@ function riskOf(index: number | null, outside: readonly OutsideValidity[]): Lift
   return outside.length === 0 ? 'acceptable' : 'not covered';
 }
 
-const MEANING: Readonly<Record<LiftAssessment['risk'], string>> = {
-  acceptable: 'The load is within the recommended limit.',
-  increased:
-    'The load is above the recommended limit: increased risk for some people; use a stand, a hoist or a second person.',
-  high: 'The load is more than three times the recommended limit: many people are at risk; use a hoist.',
-  'not allowed': 'This lift is not allowed by hand: at this reach, height, turn or rate the limit is zero.',
-  'not covered':
-    'The equation does not cover this work, so a load within its limit is no promise; use a stand or a hoist.',
-};
-
-const OUTSIDE_WORDS: Readonly<Record<OutsideValidity, string>> = {
-  'one hand': 'lifting with one hand',
-  'kneeling or seated': 'lifting while kneeling or seated',
-  'constrained space': 'lifting in a constrained space',
-  'slippery footing': 'lifting on slippery ground',
-  holding: 'holding a load',
-};
-
 function reservations({ outside = [], gloves, sloshing, coupling }: LiftTask): string[] {
   return [
-    'The lifting equation may warn; it does not certify that a lift is safe.',
-    ...outside.map((work) => `The equation does not cover ${OUTSIDE_WORDS[work]}; the true limit is lower.`),
-    ...(coupling === 'fair' && (gloves || sloshing)
-      ? ['The grip is stated fair although gloves or moving contents make it poor by the manual of the equation.']
-      : []),
+    lifting.onlyWarns,
+    ...outside.map(lifting.notCovered),
+    ...(coupling === 'fair' && (gloves || sloshing) ? [lifting.gripStatedFair] : []),
   ];
 }

@@ -2,7 +2,7 @@
 import { assessLift } from '../lifting/index.ts';
 import { narrowed, only, type Order } from '../tightening/order.ts';
 import { MOST_ROUNDS } from '../tightening/pass-values.ts';
-import { LOOSENING_STAGES, planPasses, type PassSpec } from '../tightening/passes.ts';
+import { looseningStages, planPasses, type PassSpec } from '../tightening/passes.ts';
 import { numbersOf, type Pattern } from '../tightening/pattern.ts';
 import { permissibleErrorPercent, settingRatio, torqueTarget } from '../tightening/index.ts';
 import { type Torque, valueIn } from '../units/index.ts';
@@ -40,7 +40,7 @@ export function planningFaults(procedure: Procedure): Fault[] {
 function callsIn(step: Step, planable: ReadonlyMap<string, Planable>): number {
   if (step.kind !== 'tighten' && step.kind !== 'loosen') return 0;
   const all = planable.get(step.pattern)?.pattern.positions.length ?? 0;
-  if (step.kind === 'loosen') return all * (step.stages ?? LOOSENING_STAGES).length;
+  if (step.kind === 'loosen') return all * (step.stages ?? looseningStages()).length;
   const { final, passes } = step;
   const calls = passes.map((pass) => roundsIn(pass, final?.target) * (pass.only?.length ?? all));
   return calls.reduce((sum, each) => sum + each, step.runDown ? all : 0);

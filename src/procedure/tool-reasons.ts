@@ -8,7 +8,9 @@ import {
   type ReasonAgainst,
   type TorqueTarget,
 } from '../tightening/index.ts';
+import { written } from '../tightening/target.ts';
 import { compare, type Torque } from '../units/index.ts';
+import { wrench } from '../words/wrench.ts';
 import type { Procedure } from './schema.ts';
 
 type Tool = Procedure['tools'][number];
@@ -61,14 +63,11 @@ export function reasonsAgainstTool(
   return [...new Map(reasons.map((reason) => [reason.sentence, reason])).values()];
 }
 
-const noMark = ({ rule }: JudgingRule): string =>
-  rule === 'simple'
-    ? 'No mark of the tool is inside the window.'
-    : `No mark of the tool is inside what is accepted of the window by the rule "${rule}".`;
+const noMark = ({ rule }: JudgingRule): string => (rule === 'simple' ? wrench.noMark : wrench.noMarkByRule(rule));
 
 /** Why a tool should not be used to measure running torque, down to the least value it must show. */
 export function reasonsAgainstMeasuring(tool: Tool, lowest: Torque, day: string | null): ToolReason[] {
-  if (tool.type === 'setting') return [{ code: 'shows no torque', sentence: 'The tool shows no torque to read.' }];
+  if (tool.type === 'setting') return [{ code: 'shows no torque', sentence: wrench.showsNoTorque }];
   return reasonsAgainst(tool, lowest, day ?? tool.calibrationDue ?? ANY_DAY);
 }
 
@@ -76,7 +75,6 @@ export function reasonsAgainstMeasuring(tool: Tool, lowest: Torque, day: string 
 export function reservationsOn(tool: Tool, runningTorque: Torque): ToolReason[] {
   const { min } = usableRange(tool);
   if (compare(runningTorque, min) >= 0) return [];
-  const [low, from] = [runningTorque, min].map(({ value, unit }) => `${Number(value.toPrecision(6))} ${unit}`);
-  const sentence = `The running torque of ${low} is below ${from}, where the tool begins to be accurate.`;
+  const sentence = wrench.runningUncertain(written(runningTorque), written(min));
   return [{ code: 'running torque uncertain', sentence }];
 }

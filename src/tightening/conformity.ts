@@ -1,5 +1,6 @@
 /** How probable it is that a value lies in its window, given a reading and its standard uncertainty. */
 import { compare, type Torque, valueIn } from '../units/index.ts';
+import { wrench } from '../words/wrench.ts';
 import { refuse } from './refusal.ts';
 import type { TorqueWindow } from './verdict.ts';
 
@@ -14,7 +15,7 @@ export function conformityProbability(
   standardUncertainty: Torque,
 ): number {
   const u = valueIn(standardUncertainty, reading.unit);
-  if (u <= 0) refuse('bad-uncertainty', `A standard uncertainty must be above zero; it is ${u} ${reading.unit}.`);
+  if (u <= 0) refuse('bad-uncertainty', wrench.noUncertainty(`${u} ${reading.unit}`));
   if (compare(min, max) > 0) return 0;
   const from = (limit: Torque) => (valueIn(limit, reading.unit) - reading.value) / u;
   return normalBelow(from(max)) - normalBelow(from(min));

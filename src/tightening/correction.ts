@@ -2,7 +2,8 @@
  * From the torque the manual asks for to the value the wrench must show. The nut's own run-down torque is added first,
  * then the sum is corrected for an adapter (AC 43.13-1B, 7-40 d and h).
  */
-import { add, type Angle, compare, type Length, limits, scale, type Torque, valueIn } from '../units/index.ts';
+import { add, type Angle, asGiven, compare, type Length, limits, scale, type Torque, valueIn } from '../units/index.ts';
+import { wrench } from '../words/wrench.ts';
 import { refuse } from './refusal.ts';
 import { type TorqueTarget, torqueTarget, written } from './target.ts';
 import type { TorqueWindow } from './verdict.ts';
@@ -23,18 +24,13 @@ export interface Adapter {
  * (L + E·cos θ ≤ 0: the fastener would lie behind the hand).
  */
 export function settingRatio({ lever, length, angle }: Adapter): number {
-  if (lever.value <= 0) refuse('bad-lever', `The lever must be longer than zero; it is ${lever.value} ${lever.unit}.`);
-  if (length.value < 0) refuse('bad-adapter', `An adapter cannot be ${length.value} ${length.unit} long.`);
+  if (lever.value <= 0) refuse('bad-lever', wrench.noLever(asGiven(lever)));
+  if (length.value < 0) refuse('bad-adapter', wrench.badAdapterLength(asGiven(length)));
   if (angle.value < 0 || angle.value > 180) {
-    refuse('bad-adapter', `The angle of an adapter is from 0° to 180°; it is ${angle.value}°.`);
+    refuse('bad-adapter', wrench.badAdapterAngle(angle.value));
   }
   const effective = lever.value + valueIn(length, lever.unit) * cosine(angle.value);
-  if (effective <= 0) {
-    refuse(
-      'adapter-past-the-drive',
-      'The adapter points back as far as the hand or past it; no setting gives this torque.',
-    );
-  }
+  if (effective <= 0) refuse('adapter-past-the-drive', wrench.adapterPastTheDrive);
   return lever.value / effective;
 }
 
@@ -84,16 +80,15 @@ export function correct({ target, window, runDown, minimumRunDown, adapter }: Co
  */
 export function refuseWornNut(runDown: Torque | undefined, minimum: Torque): void {
   if (runDown === undefined) {
-    return refuse('bad-run-down', 'A used self-locking nut needs its run-down torque measured before it is tightened.');
+    return refuse('bad-run-down', wrench.runDownNotMeasured);
   }
   if (compare(notNegative(runDown), minimum) < 0) {
-    const values = `${written(runDown)}, below the minimum of ${written(minimum)}`;
-    refuse('nut-worn', `The nut runs down with ${values}; reject it and fit another.`);
+    refuse('nut-worn', wrench.wornNut(written(runDown), written(minimum)));
   }
 }
 
 function notNegative(runDown: Torque): Torque {
-  if (runDown.value < 0) refuse('bad-run-down', `A run-down torque cannot be negative; it is ${written(runDown)}.`);
+  if (runDown.value < 0) refuse('bad-run-down', wrench.negativeRunDown(written(runDown)));
   return runDown;
 }
 

@@ -1,56 +1,43 @@
 /** A plan of passes in one plain sentence. */
+import { passes } from '../words/passes.ts';
 import type { PlannedPass } from './pass.ts';
 import { written } from './target.ts';
 
 /** '10 fasteners in 4 passes: 18 N·m, 42 N·m, 60 N·m crosswise, then a check at 60 N·m until no nut turns round the pattern.' */
 export function explainPasses(plan: readonly PlannedPass[]): string {
   const fasteners = new Set(plan.flatMap(({ order }) => order)).size;
-  const parts = merged(plan.map(passWords));
-  const list = parts.length > 1 ? `${parts.slice(0, -1).join(', ')}, then ${parts.at(-1) ?? ''}` : (parts[0] ?? '');
-  return `${counted(fasteners, 'fastener')} in ${counted(plan.length, 'pass', 'es')}: ${list}.`;
+  return passes.plan(fasteners, plan.length, merged(plan.map((pass) => explained(pass, fasteners))));
 }
 
-interface Words {
-  readonly value: string;
-  readonly order: string;
+interface Explained {
+  readonly what: string;
+  readonly order: PlannedPass['orderKind'];
 }
 
-function passWords(pass: PlannedPass, _index: number, all: readonly PlannedPass[]): Words {
-  const every = new Set(all.flatMap(({ order }) => order)).size;
-  const scope = pass.order.length < every ? ` on ${pass.order.join(' ')}` : '';
-  return { value: `${valueWords(pass)}${scope}`, order: ORDER_WORDS[pass.orderKind] };
+function explained(pass: PlannedPass, fasteners: number): Explained {
+  const value = explainValue(pass);
+  const what = pass.order.length < fasteners ? passes.onFasteners(value, pass.order) : value;
+  return { what, order: pass.orderKind };
 }
 
-function valueWords(pass: PlannedPass): string {
+function explainValue(pass: PlannedPass): string {
   switch (pass.kind) {
     case 'snug':
-      return 'snug by hand';
+      return passes.snugByHand;
     case 'torque':
       return written(pass.target);
     case 'angle':
-      return `${pass.angle.value}° further`;
+      return passes.turnedFurther(pass.angle.value);
     case 'circular check':
-      return `a check at ${written(pass.target)} until no nut turns`;
+      return passes.checkedAt(written(pass.target));
     case 're-check':
-      return `a re-check at ${written(pass.target)} after ${pass.afterHours} hours`;
+      return passes.recheckedAt(written(pass.target), pass.afterHours);
     case 'loosen':
       return pass.name;
   }
 }
 
 /** The order is said once for passes that share it. */
-function merged(words: readonly Words[]): string[] {
-  return words.map(({ value, order }, i) => (words[i + 1]?.order === order ? value : `${value} ${order}`));
+function merged(parts: readonly Explained[]): string[] {
+  return parts.map(({ what, order }, i) => (parts[i + 1]?.order === order ? what : passes.inOrder(what, order)));
 }
-
-const ORDER_WORDS: Readonly<Record<PlannedPass['orderKind'], string>> = {
-  explicit: 'in the order of the manual',
-  crosswise: 'crosswise',
-  circular: 'round the pattern',
-  spiral: 'from the middle outwards',
-  grouped: 'crosswise in groups',
-  'in turn': 'part by part',
-  reverse: 'in reverse order',
-};
-
-const counted = (count: number, what: string, plural = 's'): string => `${count} ${what}${count === 1 ? '' : plural}`;

@@ -1,4 +1,5 @@
 /** Tightening order: from a description to the list of fastener numbers, and back to labels. */
+import { patterns } from '../words/patterns.ts';
 import { crosswisePlaces } from './crosswise.ts';
 import { numbersOf, type Pattern } from './pattern.ts';
 import { refuse } from './refusal.ts';
@@ -76,7 +77,7 @@ export function only(pattern: Pattern, numbers: readonly number[]): Pattern {
   const kept = new Set(numbers);
   const known = new Set(numbersOf(pattern));
   for (const number of kept) {
-    if (!known.has(number)) refuse('unknown-fastener', `The pattern has no fastener ${number}.`);
+    if (!known.has(number)) refuse('unknown-fastener', patterns.noFastener(number));
   }
   const isUneven = pattern.isUneven ?? pattern.rounds.some((round) => !isEvenlyKept(round, kept));
   return {
@@ -125,33 +126,22 @@ function everyFastenerOnce(order: readonly number[], numbers: readonly number[])
   const missing = new Set(numbers);
   const known = new Set(numbers);
   for (const number of order) {
-    if (!known.has(number)) refuse('unknown-fastener', `The order names fastener ${number}, which the pattern lacks.`);
-    if (!missing.delete(number))
-      refuse('duplicate-fastener', `The order names fastener ${number} twice, expected each fastener once.`);
+    if (!known.has(number)) refuse('unknown-fastener', patterns.orderNamesUnknown(number));
+    if (!missing.delete(number)) refuse('duplicate-fastener', patterns.orderNamesTwice(number));
   }
-  if (missing.size > 0)
-    refuse(
-      'missing-fastener',
-      `The order leaves out fastener ${[...missing].join(', ')}, expected each fastener once.`,
-    );
+  if (missing.size > 0) refuse('missing-fastener', patterns.orderLeavesOut([...missing]));
   return [...order];
 }
 
-function roundsOf(pattern: Pattern, kind: Order['kind']): Pattern['rounds'] {
-  if (pattern.rounds.length === 0) {
-    const mend = 'use spiral, or the explicit order of the manual';
-    refuse('order-does-not-fit', `A ${kind} order needs a ring or an edge; for this pattern ${mend}.`);
-  }
-  if (pattern.isUneven) {
-    const message = `A ${kind} order needs fasteners at equal distances; give the explicit order for these.`;
-    refuse('order-does-not-fit', message);
-  }
+function roundsOf(pattern: Pattern, kind: 'crosswise' | 'grouped'): Pattern['rounds'] {
+  if (pattern.rounds.length === 0) refuse('order-does-not-fit', patterns.needsRounds(kind));
+  if (pattern.isUneven) refuse('order-does-not-fit', patterns.needsEqualDistances(kind));
   return pattern.rounds;
 }
 
 function grouped(round: readonly number[], size: number): number[][] {
   if (!Number.isInteger(size) || size < 1 || round.length % size !== 0) {
-    refuse('bad-count', `${round.length} fasteners cannot be cut into groups of ${size}.`);
+    refuse('bad-count', patterns.notInGroups(round.length, size));
   }
   return crosswisePlaces(round.length / size)
     .flat()

@@ -1,5 +1,6 @@
 /** Passes: from the manual's schedule to the numbered passes that are worked, each with its order, target and window. */
 import { compare, type Torque } from '../units/index.ts';
+import { passes as words } from '../words/passes.ts';
 import { narrowed, only, type Order, orderGroups } from './order.ts';
 import type { PassSpec, PlannedPass } from './pass.ts';
 import { valuesOf } from './pass-values.ts';
@@ -30,7 +31,7 @@ export function planPasses({ pattern, order, final, passes }: Schedule): Planned
     const groups = orderGroups(scope, own);
     return valuesOf(spec, final).map((value) => ({ ...value, groups, order: groups.flat(), orderKind: own.kind }));
   });
-  if (worked.length === 0) refuse('no-passes', 'A schedule needs at least one pass.');
+  if (worked.length === 0) refuse('no-passes', words.noPasses);
   const planned = worked.map((pass, i) => ({ ...pass, index: i + 1, of: worked.length }));
   neverDown(planned);
   nobodyLeftOut(planned, pattern);
@@ -47,11 +48,7 @@ function neverDown(planned: readonly PlannedPass[]): void {
     for (const fastener of pass.order) {
       const before = reached.get(fastener);
       if (before !== undefined && compare(pass.target, before) < 0) {
-        const values = `${written(pass.target)} after ${written(before)}`;
-        refuse(
-          'pass-goes-down',
-          `Pass ${pass.index} goes down: fastener ${fastener} would get ${values}, expected no less than before.`,
-        );
+        refuse('pass-goes-down', words.goesDown(pass.index, fastener, written(pass.target), written(before)));
       }
       reached.set(fastener, pass.target);
     }
@@ -61,8 +58,7 @@ function neverDown(planned: readonly PlannedPass[]): void {
 function nobodyLeftOut(planned: readonly PlannedPass[], pattern: Pattern): void {
   const worked = new Set(planned.flatMap(({ order }) => order));
   const left = numbersOf(pattern).filter((number) => !worked.has(number));
-  if (left.length > 0)
-    refuse('missing-fastener', `No pass works fastener ${left.join(', ')}, expected each fastener in a pass.`);
+  if (left.length > 0) refuse('missing-fastener', words.leftOut(left));
 }
 
 /** How a pattern is freed: in stages, in the manual's order or else in reverse of the tightening order. */
@@ -76,11 +72,11 @@ export interface Loosening {
 }
 
 /** Freed a little all round first, so that no stud takes the whole load (common practice). */
-export const LOOSENING_STAGES = ['break loose, a quarter turn each', 'take off'];
+export const looseningStages = (): readonly string[] => words.stages;
 
 /** @throws Refused `no-passes` for an empty list of stages, and whatever the order refuses. */
-export function planLoosening({ pattern, tightening, order, stages = LOOSENING_STAGES }: Loosening): PlannedPass[] {
-  if (stages.length === 0) refuse('no-passes', 'Loosening needs at least one stage.');
+export function planLoosening({ pattern, tightening, order, stages = looseningStages() }: Loosening): PlannedPass[] {
+  if (stages.length === 0) refuse('no-passes', words.noStages);
   const own: Order = order ?? { kind: 'reverse', of: tightening };
   const groups = orderGroups(pattern, own);
   const shared = { kind: 'loosen', target: null, window: null, groups, order: groups.flat() } as const;

@@ -1,4 +1,5 @@
 /** Fastener patterns: where each numbered fastener sits in a plan of the joint, seen from the wrench side. */
+import { patterns } from '../words/patterns.ts';
 import { refuse } from './refusal.ts';
 
 /** A fastener by the number marked on the part, in a plan from −1 to 1 both ways: x to the right, y down. */
@@ -79,10 +80,10 @@ export const numbersOf = (pattern: Pattern): readonly number[] => pattern.positi
 function placesOf(layout: Layout): { places: readonly Place[]; roundSizes: readonly number[] } {
   switch (layout.shape) {
     case 'ring':
-      return { places: ring(counted(layout.count, 'fasteners in the ring'), 1, layout), roundSizes: [layout.count] };
+      return { places: ring(counted(layout.count, 'ring'), 1, layout), roundSizes: [layout.count] };
     case 'double ring': {
-      const outer = ring(counted(layout.outer, 'fasteners in the outer ring'), 1, layout);
-      const inner = ring(counted(layout.inner, 'fasteners in the inner ring'), INNER_RADIUS, layout);
+      const outer = ring(counted(layout.outer, 'outer ring'), 1, layout);
+      const inner = ring(counted(layout.inner, 'inner ring'), INNER_RADIUS, layout);
       return { places: [...outer, ...inner], roundSizes: [outer.length, inner.length] };
     }
     case 'rectangle': {
@@ -95,7 +96,7 @@ function placesOf(layout: Layout): { places: readonly Place[]; roundSizes: reado
 }
 
 function ring(count: number, radius: number, { startAngle = 0, direction = 'clockwise' }: Round): Place[] {
-  if (!Number.isFinite(startAngle)) refuse('bad-place', `The start angle must be a number; it is ${startAngle}.`);
+  if (!Number.isFinite(startAngle)) refuse('bad-place', patterns.badStartAngle(startAngle));
   const step = (direction === 'clockwise' ? 360 : -360) / count;
   return Array.from({ length: count }, (_, i) => {
     const turn = ((startAngle + i * step) * Math.PI) / 180;
@@ -105,14 +106,14 @@ function ring(count: number, radius: number, { startAngle = 0, direction = 'cloc
 
 function grid(columns: number, rows: number): Place[] {
   const at = unitBox(counted(columns, 'columns'), counted(rows, 'rows'));
-  counted(columns * rows, 'fasteners in the grid');
+  counted(columns * rows, 'grid');
   return Array.from({ length: columns * rows }, (_, i) => at(i % columns, Math.floor(i / columns)));
 }
 
 function edge({ columns, rows, direction = 'clockwise' }: Extract<Layout, { shape: 'rectangle' }>): Place[] {
   counted(columns, 'columns');
   counted(rows, 'rows');
-  if (columns < 2 || rows < 2) refuse('bad-count', 'A rectangle round its edge has at least two columns and two rows.');
+  if (columns < 2 || rows < 2) refuse('bad-count', patterns.edgeTooSmall);
   const [right, bottom] = [columns - 1, rows - 1];
   const clockwise = [
     ...Array.from({ length: right }, (_, i) => [i, 0] as const),
@@ -136,14 +137,14 @@ function fitted(places: readonly Place[]): Place[] {
   counted(places.length, 'places');
   const xs = places.map(({ x }) => x);
   const ys = places.map(({ y }) => y);
-  if (![...xs, ...ys].every(Number.isFinite)) refuse('bad-place', 'Every place needs an x and a y that are numbers.');
+  if (![...xs, ...ys].every(Number.isFinite)) refuse('bad-place', patterns.badPlace);
   const [left, right, top, bottom] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
   const half = Math.max(right - left, bottom - top) / 2 || 1;
   const fit = ({ x, y }: Place) => ({ x: (x - (left + right) / 2) / half, y: (y - (top + bottom) / 2) / half });
   const seen = new Map<string, number>();
   for (const [i, { x, y }] of places.entries()) {
     const twin = seen.get(`${x},${y}`);
-    if (twin !== undefined) refuse('bad-place', `Places ${twin + 1} and ${i + 1} are the same spot.`);
+    if (twin !== undefined) refuse('bad-place', patterns.sameSpot(twin + 1, i + 1));
     seen.set(`${x},${y}`, i);
   }
   return places.map(fit);
@@ -153,24 +154,24 @@ function numbersFor(count: number, marked: readonly number[] | undefined): reado
   if (marked === undefined) return Array.from({ length: count }, (_, i) => i + 1);
   const seen = new Set<number>();
   for (const number of marked) {
-    if (seen.has(number)) refuse('duplicate-fastener', `Number ${number} is marked on two fasteners.`);
+    if (seen.has(number)) refuse('duplicate-fastener', patterns.markedTwice(number));
     seen.add(number);
     if (!Number.isSafeInteger(number) || number < 1) {
-      refuse('bad-number', `A fastener number is a whole number from 1 up; "${number}" is not.`);
+      refuse('bad-number', patterns.badNumber(number));
     }
   }
   if (marked.length < count) {
-    refuse('missing-fastener', `The pattern has ${count} fasteners but only ${marked.length} numbers.`);
+    refuse('missing-fastener', patterns.tooFewNumbers(count, marked.length));
   }
   if (marked.length > count) {
-    refuse('unknown-fastener', `The pattern has ${count} fasteners but ${marked.length} numbers.`);
+    refuse('unknown-fastener', patterns.tooManyNumbers(count, marked.length));
   }
   return marked;
 }
 
-function counted(count: number, what: string): number {
+function counted(count: number, what: Parameters<typeof patterns.badCount>[0]): number {
   if (!Number.isInteger(count) || count < 1 || count > MOST_FASTENERS) {
-    refuse('bad-count', `The number of ${what} must be a whole number from 1 to ${MOST_FASTENERS}; it is ${count}.`);
+    refuse('bad-count', patterns.badCount(what, MOST_FASTENERS, count));
   }
   return count;
 }

@@ -3,6 +3,7 @@
  * answer carries its source. A torque for lubricated threads is never derived from them: shop rules contradict each other.
  */
 import { limits, torque, type Torque } from '../units/index.ts';
+import { tables } from '../words/tables.ts';
 import { refuse } from './refusal.ts';
 import { MINIMUM_PREVAILING, RECOMMENDED, type Source } from './reference-tables.ts';
 import type { TorqueWindow } from './verdict.ts';
@@ -31,16 +32,12 @@ export interface TableQuestion {
 
 /** @throws Refused `manual-comes-first`, `lubricated-not-derived`, `not-in-table`. */
 export function recommendedTorque({ thread, nut, threads, manual }: TableQuestion): RecommendedTorque {
-  if (manual !== 'gives no value')
-    refuse('manual-comes-first', 'The manual gives a value; the general table does not apply.');
+  if (manual !== 'gives no value') refuse('manual-comes-first', tables.manualComesFirst);
   if (threads !== 'oil-free cadmium-plated') {
-    refuse(
-      'lubricated-not-derived',
-      'The table is for oil-free cadmium-plated threads; no lubricated value is derived from it.',
-    );
+    refuse('lubricated-not-derived', tables.onlyOilFree);
   }
   const row = RECOMMENDED.rows.find((candidate) => candidate.thread === thread);
-  if (row === undefined) return refuse('not-in-table', `${RECOMMENDED.source.table} has no thread ${thread}.`);
+  if (row === undefined) return refuse('not-in-table', tables.noThread(RECOMMENDED.source.table, thread));
   const [low, high, maximum] = row[nut];
   return {
     recommended: limits(torque(low, 'lbf·in'), torque(high, 'lbf·in')),
@@ -61,6 +58,6 @@ export type PrevailingTable = keyof typeof MINIMUM_PREVAILING;
 export function minimumPrevailing(thread: string, table: PrevailingTable): { minimum: Torque; source: Source } {
   const { rows, source } = MINIMUM_PREVAILING[table];
   const value = rows.find(([size]) => size === thread)?.[1];
-  if (value === undefined) return refuse('not-in-table', `${source.table} has no thread ${thread}.`);
+  if (value === undefined) return refuse('not-in-table', tables.noThread(source.table, thread));
   return { minimum: torque(value, 'lbf·in'), source };
 }

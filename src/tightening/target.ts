@@ -1,5 +1,6 @@
 /** A torque to reach and the window around it. */
 import { add, isWithin, limits, scale, subtract, type Torque } from '../units/index.ts';
+import { passes } from '../words/passes.ts';
 import { refuse } from './refusal.ts';
 import type { TorqueWindow } from './verdict.ts';
 
@@ -10,10 +11,9 @@ export interface TorqueTarget {
 
 /** @throws Refused `bad-target` unless 0 < min ≤ target ≤ max. */
 export function torqueTarget(target: Torque, window: TorqueWindow): TorqueTarget {
-  if (window.min.value <= 0)
-    refuse('bad-target', `The window must begin above zero; it begins at ${written(window.min)}.`);
+  if (window.min.value <= 0) refuse('bad-target', passes.windowFromZero(written(window.min)));
   if (!isWithin(target, limits(window.min, window.max))) {
-    refuse('bad-target', `The target ${written(target)} is outside its window.`);
+    refuse('bad-target', passes.targetOutside(written(target)));
   }
   return { target, window };
 }

@@ -10,6 +10,7 @@ import {
   type Torque,
   valueIn,
 } from '../units/index.ts';
+import { wrench } from '../words/wrench.ts';
 import { refuse } from './refusal.ts';
 import { written } from './target.ts';
 import type { TorqueWindow } from './verdict.ts';
@@ -44,7 +45,7 @@ const COARSEST = 0.1;
 /** From 20 % of full scale, or the lowest mark where that is higher, to full scale. @throws Refused `bad-tool`. */
 export function usableRange({ range }: TorqueTool): Limits<'torque'> {
   if (range.min.value < 0 || range.max.value <= 0 || compare(range.min, range.max) > 0) {
-    refuse('bad-tool', `A tool cannot have the range ${written(range.min)} to ${written(range.max)}.`);
+    refuse('bad-tool', wrench.badRange(written(range.min), written(range.max)));
   }
   const from = scale(range.max, USABLE_FROM);
   return limits(compare(range.min, from) > 0 ? range.min : from, range.max);
@@ -58,7 +59,7 @@ export function usableRange({ range }: TorqueTool): Limits<'torque'> {
  */
 export function reasonsAgainst(tool: TorqueTool, setting: Torque, onDate: string): ReasonAgainst[] {
   const usable = usableRange(tool);
-  if (tool.resolution.value <= 0) refuse('bad-tool', `A tool cannot resolve ${written(tool.resolution)}.`);
+  if (tool.resolution.value <= 0) refuse('bad-tool', wrench.badResolution(written(tool.resolution)));
   return [
     ...calibrationReasons(tool.calibrationDue, isoDate(onDate)),
     ...rangeReasons(setting, usable),
@@ -68,37 +69,30 @@ export function reasonsAgainst(tool: TorqueTool, setting: Torque, onDate: string
 
 function calibrationReasons(due: string | undefined, onDate: string): ReasonAgainst[] {
   if (due === undefined) {
-    return [{ code: 'calibration unknown', sentence: 'The tool has no calibration date; look for its label.' }];
+    return [{ code: 'calibration unknown', sentence: wrench.calibrationUnknown }];
   }
   if (isoDate(due) >= onDate) return [];
-  return [{ code: 'calibration expired', sentence: `The calibration of the tool ended on ${due}; take another tool.` }];
+  return [{ code: 'calibration expired', sentence: wrench.calibrationEnded(due) }];
 }
 
 function rangeReasons(setting: Torque, usable: Limits<'torque'>): ReasonAgainst[] {
-  const asked = `The setting of ${written(setting)}`;
   if (compare(setting, usable.min) < 0) {
-    return [
-      {
-        code: 'below usable range',
-        sentence: `${asked} is below ${written(usable.min)}, where the tool begins to be accurate; take a smaller one.`,
-      },
-    ];
+    return [{ code: 'below usable range', sentence: wrench.belowUsable(written(setting), written(usable.min)) }];
   }
   if (compare(setting, usable.max) <= 0) return [];
-  return [{ code: 'above range', sentence: `${asked} is above the tool's full scale of ${written(usable.max)}.` }];
+  return [{ code: 'above range', sentence: wrench.aboveFullScale(written(setting), written(usable.max)) }];
 }
 
 function coarseReasons(setting: Torque, resolution: Torque): ReasonAgainst[] {
   if (compare(resolution, scale(setting, COARSEST)) <= 0) return [];
-  const sentence = `The tool's marks, ${written(resolution)} apart, are too coarse for ${written(setting)}.`;
-  return [{ code: 'too coarse', sentence }];
+  return [{ code: 'too coarse', sentence: wrench.tooCoarse(written(resolution), written(setting)) }];
 }
 
 /** Days compare as text once they are real days. @throws Refused `bad-date`. */
 function isoDate(text: string): string {
   const parsed = /^\d{4}-\d{2}-\d{2}$/.test(text) ? new Date(`${text}T00:00:00Z`) : null;
   if (parsed === null || Number.isNaN(parsed.getTime()) || parsed.toISOString().slice(0, 10) !== text) {
-    refuse('bad-date', `"${text}" is no day; write it as 2026-03-31.`);
+    refuse('bad-date', wrench.notADay(text));
   }
   return text;
 }
@@ -119,7 +113,7 @@ export function permissibleErrorPercent(tool: TorqueTool, at: Torque): number {
   const { type, class: toolClass = '' } = tool;
   if (toolClass.length === 1 && NARROW[type].includes(toolClass)) return compare(at, STEP) > 0 ? 4 : 6;
   if (toolClass.length === 1 && WIDE[type].includes(toolClass)) return 6;
-  return refuse('bad-tool', `An ${type} tool of class "${toolClass}" has no known error; state its maximum error.`);
+  return refuse('bad-tool', wrench.unknownError(type, toolClass));
 }
 
 /**
@@ -127,7 +121,7 @@ export function permissibleErrorPercent(tool: TorqueTool, at: Torque): number {
  * neither mark beside the setting is inside, so that the tool cannot be set for it.
  */
 export function nearestMark(setting: Torque, window: TorqueWindow, resolution: Torque): Torque | null {
-  if (resolution.value <= 0) refuse('bad-tool', `A tool cannot resolve ${written(resolution)}.`);
+  if (resolution.value <= 0) refuse('bad-tool', wrench.badResolution(written(resolution)));
   const exact = valueIn(setting, resolution.unit) / resolution.value;
   const nearest = Math.round(exact);
   const next = nearest + (exact < nearest ? -1 : 1);

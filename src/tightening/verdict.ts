@@ -1,5 +1,6 @@
 /** The verdict on a torque reading, by a named rule, and what to do next. */
-import { add, compare, isWithin, type Limits, limits, scale, subtract, type Torque } from '../units/index.ts';
+import { add, asGiven, compare, isWithin, type Limits, limits, scale, subtract, type Torque } from '../units/index.ts';
+import { wrench } from '../words/wrench.ts';
 import { refuse } from './refusal.ts';
 
 /** The acceptance window of a torque, both limits inside. */
@@ -42,7 +43,7 @@ export interface NextAction {
 export function judge(reading: Torque, window: TorqueWindow, rule: JudgingRule): Verdict {
   const { accepted, lowest, highest } = zones(window, rule);
   const outcome = outcomeOf(reading, accepted, lowest, highest);
-  return { outcome, rule: rule.rule, window: accepted, next: NEXT[outcome] };
+  return { outcome, rule: rule.rule, window: accepted, next: { code: NEXT[outcome], sentence: wrench.next[outcome] } };
 }
 
 /** The window in which a rule accepts, or null when there is none. @throws Refused `bad-uncertainty`. */
@@ -91,31 +92,21 @@ const unlessCrossed = (min: Torque, max: Torque): TorqueWindow | null => (compar
 function guardBand(uncertainty: Torque, factor: number): Torque {
   const band = scale(uncertainty, factor);
   if (uncertainty.value < 0 || factor < 0) {
-    refuse('bad-uncertainty', `A guard band cannot be negative; it is ${band.value} ${band.unit}.`);
+    refuse('bad-uncertainty', wrench.negativeGuardBand(asGiven(band)));
   }
   return band;
 }
 
 function errorFraction(percent: number): number {
   if (!(percent >= 0 && percent < 100)) {
-    refuse('bad-uncertainty', `The error of a tool must be from 0 to below 100 per cent; it is ${percent}.`);
+    refuse('bad-uncertainty', wrench.badToolError(percent));
   }
   return percent / 100;
 }
 
-const NEXT: Readonly<Record<Outcome, NextAction>> = {
-  in: { code: 'go on', sentence: 'The value is in its window; go on.' },
-  under: {
-    code: 'tighten further',
-    sentence: 'The value is under its window; bring it up with one smooth pull and read it again.',
-  },
-  over: {
-    code: 'stop and back out',
-    sentence:
-      'The value is over its window; stop, back the fastener out, and decide by the manual whether it is replaced.',
-  },
-  'not provable': {
-    code: 'measure better',
-    sentence: 'The value is too near a limit for this tool to prove; read it again with a more accurate tool.',
-  },
+const NEXT: Readonly<Record<Outcome, NextAction['code']>> = {
+  in: 'go on',
+  under: 'tighten further',
+  over: 'stop and back out',
+  'not provable': 'measure better',
 };

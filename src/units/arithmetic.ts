@@ -1,7 +1,8 @@
 /** Conversion, sums and comparison. Every result keeps full precision; rounding is for the display alone. */
+import { quantities } from '../words/quantities.ts';
 import { decimalOf, numberOf, plus, product } from './decimal.ts';
 import { ratioBetween } from './factors.ts';
-import { type Kind, type Quantity, quantity, type Unit } from './quantity.ts';
+import { asGiven, type Kind, type Quantity, quantity, type Unit } from './quantity.ts';
 import { refuse } from './refused.ts';
 
 /** A lower and an upper limit, both inside. */
@@ -18,7 +19,7 @@ export function valueIn<K extends Kind>(from: Quantity<K>, unit: NoInfer<Unit<K>
   if (from.unit === unit) return from.value;
   const ratio = ratioBetween(from.unit, unit);
   if (ratio === undefined) {
-    return refuse('kinds-differ', `A ${from.kind} in ${from.unit} cannot be given in ${String(unit)}.`);
+    return refuse('kinds-differ', quantities.kindsDiffer(from.kind, from.unit, String(unit)));
   }
   return (from.value * ratio.times) / ratio.over;
 }
@@ -47,7 +48,7 @@ function addTimes<K extends Kind>(a: Quantity<K>, b: Quantity<K>, sign: 1 | -1):
  * @throws Refused `not-finite` when the factor, or the product, is not a finite number.
  */
 export function scale<K extends Kind>(a: Quantity<K>, factor: number): Quantity<K> {
-  if (!Number.isFinite(factor)) refuse('not-finite', `A ${a.kind} cannot be multiplied by ${factor}.`);
+  if (!Number.isFinite(factor)) refuse('not-finite', quantities.notMultiplied(a.kind, factor));
   return quantity(a.kind, numberOf(product(decimalOf(a.value), decimalOf(factor))), a.unit);
 }
 
@@ -55,7 +56,7 @@ export function scale<K extends Kind>(a: Quantity<K>, factor: number): Quantity<
 export function compare<K extends Kind>(a: Quantity<K>, b: Quantity<NoInfer<K>>): -1 | 0 | 1 {
   const other = valueIn(b, a.unit);
   const difference = a.value - other;
-  if (Number.isNaN(difference)) refuse('not-finite', `A ${a.kind} that is no number cannot be compared.`);
+  if (Number.isNaN(difference)) refuse('not-finite', quantities.notCompared(a.kind));
   if (Math.abs(difference) <= DUST * Math.max(Math.abs(a.value), Math.abs(other))) return 0;
   return difference < 0 ? -1 : 1;
 }
@@ -63,10 +64,7 @@ export function compare<K extends Kind>(a: Quantity<K>, b: Quantity<NoInfer<K>>)
 /** @throws Refused `limits-crossed` when the lower limit is above the upper one. */
 export function limits<K extends Kind>(min: Quantity<K>, max: Quantity<NoInfer<K>>): Limits<K> {
   if (compare(min, max) > 0) {
-    refuse(
-      'limits-crossed',
-      `The lower limit ${min.value} ${min.unit} is above the upper limit ${max.value} ${max.unit}.`,
-    );
+    refuse('limits-crossed', quantities.limitAbove(asGiven(min), asGiven(max)));
   }
   return { min, max };
 }

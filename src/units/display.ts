@@ -4,6 +4,7 @@
  * Tie rule: half away from zero (ISO 80000-1 allows it or half to even; one is chosen so that 12.25 reads 12.3 as a
  * mechanic expects). Limits are never rounded outwards: a minimum goes up, a maximum down.
  */
+import { quantities } from '../words/quantities.ts';
 import { type Decimal, decimalOf, roundTo, type Rounding, textOf } from './decimal.ts';
 import { compare, type Limits, valueIn } from './arithmetic.ts';
 import type { Kind, Quantity, Unit, Written } from './quantity.ts';
@@ -19,7 +20,7 @@ export function rounded<K extends Kind>(
   rounding: Rounding = 'nearest',
 ): Written<K> {
   if (!Number.isInteger(places) || places < 0 || places > MOST_PLACES) {
-    refuse('not-a-number-of-places', `Places must be a whole number from 0 to ${MOST_PLACES}; this is ${places}.`);
+    refuse('not-a-number-of-places', quantities.badPlaces(MOST_PLACES, places));
   }
   return { value: textOf(roundTo(withoutDust(valueIn(quantity, unit)), places, rounding)), unit };
 }
@@ -47,7 +48,7 @@ export function roundedWindow<K extends Kind>(
   unit: NoInfer<Unit<K>>,
   places: number,
 ): { readonly min: Written<K>; readonly max: Written<K> } {
-  if (compare(window.min, window.max) > 0) refuse('limits-crossed', 'The lower limit is above the upper limit.');
+  if (compare(window.min, window.max) > 0) refuse('limits-crossed', quantities.limitsCrossed);
   const min = rounded(window.min, unit, places, 'up');
   const max = rounded(window.max, unit, places, 'down');
   if (Number(min.value) <= Number(max.value)) return { min, max };
@@ -59,7 +60,7 @@ export function roundedWindow<K extends Kind>(
 /** '94.0 to 106.0 N·m'. */
 export function displayWindow<K extends Kind>(window: Limits<K>, unit: NoInfer<Unit<K>>, places: number): string {
   const { min, max } = roundedWindow(window, unit, places);
-  return `${min.value} to ${withUnit(max)}`;
+  return quantities.window(min.value, withUnit(max));
 }
 
 const withUnit = ({ value, unit }: Written<Kind>): string => (unit === '°' ? `${value}°` : `${value} ${unit}`);

@@ -1,4 +1,5 @@
 /** Unit text from files and people to the unit's one spelling. */
+import { quantities } from '../words/quantities.ts';
 import { type Kind, type Unit, unitsOf, type Units } from './factors.ts';
 import { refuse } from './refused.ts';
 
@@ -57,9 +58,9 @@ export function parseUnit<K extends Kind>(kind: K, text: string): Unit<K> {
   const found = Object.hasOwn(ALIASES[kind], folded) ? ALIASES[kind][folded] : undefined;
   if (found !== undefined) return found;
   if (AMBIGUOUS.test(folded)) {
-    refuse('ambiguous-unit', `"${text}" may be the US or the imperial measure; write US gal, US qt or Imp gal.`);
+    refuse('ambiguous-unit', quantities.ambiguousUnit(text));
   }
-  return refuse('unknown-unit', `"${text}" is no unit of ${kind}; use one of: ${unitsOf(kind).join(', ')}.`);
+  return refuse('unknown-unit', quantities.unknownUnit(text, kind, unitsOf(kind)));
 }
 
 function spellings<U extends string>(unit: U, folded: readonly string[]): Readonly<Partial<Record<string, U>>> {

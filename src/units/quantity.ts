@@ -1,4 +1,5 @@
 /** Quantities: a finite value with its unit, kept as given; and their written form for files and the log. */
+import { quantities } from '../words/quantities.ts';
 import { decimalOf, textOf } from './decimal.ts';
 import { isUnit, type Kind, type Unit, unitsOf } from './factors.ts';
 import { refuse } from './refused.ts';
@@ -19,9 +20,9 @@ export type Density = Quantity<'density'>;
 
 /** @throws Refused `not-finite` for NaN and infinities, `unknown-unit` for a unit that is not one of this kind. */
 export function quantity<K extends Kind>(kind: K, value: number, unit: Unit<K>): Quantity<K> {
-  if (!Number.isFinite(value)) refuse('not-finite', `A ${kind} must be a finite number; this one is ${value}.`);
+  if (!Number.isFinite(value)) refuse('not-finite', quantities.notFinite(kind, value));
   if (!isUnit(kind, unit)) {
-    refuse('unknown-unit', `"${String(unit)}" is no unit of ${kind}; use one of: ${unitsOf(kind).join(', ')}.`);
+    refuse('unknown-unit', quantities.unknownUnit(String(unit), kind, unitsOf(kind)));
   }
   return { kind, value: value + 0, unit }; // + 0 turns −0 into 0
 }
@@ -44,10 +45,13 @@ export const DECIMAL = /^-?(0|[1-9]\d*)(\.\d+)?$/;
 /** @throws Refused `not-a-decimal`, `not-finite` (too many digits), `unknown-unit`. */
 export function fromWritten<K extends Kind>(kind: K, written: Written<NoInfer<K>>): Quantity<K> {
   if (!DECIMAL.test(written.value)) {
-    refuse('not-a-decimal', `"${written.value}" is not a plain decimal; write digits with a point, such as 12.5.`);
+    refuse('not-a-decimal', quantities.notPlainDecimal(written.value));
   }
   return quantity(kind, Number(written.value), written.unit);
 }
+
+/** The number as it was given, with its unit: '12.5 N·m'. */
+export const asGiven = <K extends Kind>({ value, unit }: Quantity<K>): string => `${value} ${unit}`;
 
 /** The shortest decimal that reads back as the same value. */
 export function toWritten<K extends Kind>({ value, unit }: Quantity<K>): Written<K> {
