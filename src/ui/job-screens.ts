@@ -8,3 +8,4 @@ export { DisplayScreen } from './screens/display-screen.tsx';
 export { ReplayScreen, SealedFileReplay } from './screens/replay-screen.tsx';
 export { SecondScreen } from './screens/second-screen.tsx';
 export { WorkScreen } from './screens/work-screen.tsx';
+export { TeachScreen } from './teach/teach-screen.tsx';

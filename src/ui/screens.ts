@@ -12,4 +12,4 @@ export const SealedFileReplay = later(() => job().then((screens) => screens.Seal
 export const SecondScreen = later(() => job().then((screens) => screens.SecondScreen));
 export const KeptSessions = later(() => job().then((screens) => screens.KeptSessions));
 export const EditorScreen = later(() => import('./editor/editor-screen.tsx').then((screens) => screens.EditorScreen));
-export const TeachScreen = later(() => import('./teach/teach-screen.tsx').then((screens) => screens.TeachScreen));
+export const TeachScreen = later(() => job().then((screens) => screens.TeachScreen));

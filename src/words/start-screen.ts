@@ -22,6 +22,8 @@ export const startScreen = said('startScreen', {
   source: (document: string, revision: string) => `${document}, revision ${revision}`,
   steps: (count: number) => `${count} steps`,
   invented: 'Demonstration: all values are invented',
+  demoComing: 'It is on its way.',
+  demoLost: 'It could not be fetched. Tap to try again.',
   notUsable: (file: string, faults: number) =>
     `${file} cannot be used. ${faults === 1 ? 'One thing is' : `${faults} things are`} wrong in it:`,
   wholeFile: 'the file',

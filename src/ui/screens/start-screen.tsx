@@ -6,7 +6,7 @@ import { enteredNothing } from '../../session/preparation/entered.ts';
 import { startScreen } from '../../words/start-screen.ts';
 import type { Shop } from '../app.tsx';
 import { today } from '../clock.ts';
-import { demoProcedures } from '../demos.ts';
+import { demos, type Demo } from '../demos.ts';
 import { handedOver } from '../handed-over.ts';
 import { messageOf } from '../message.ts';
 import { addressOf, go } from '../router.ts';
@@ -150,12 +150,19 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
               )}
             </Show>
             <ul class="cards">
-              <For each={[...handedOver(), ...demoProcedures]}>
+              <For each={handedOver()}>
+                {(written) => (
+                  <li>
+                    <button type="button" class="card" onClick={() => begin(written.text, written.file)}>
+                      <ProcedureCard procedure={written.procedure} />
+                    </button>
+                  </li>
+                )}
+              </For>
+              <For each={demos}>
                 {(demo) => (
                   <li>
-                    <button type="button" class="card" onClick={() => begin(demo.text, demo.file)}>
-                      <ProcedureCard procedure={demo.procedure} />
-                    </button>
+                    <DemoCard demo={demo} onBegin={(text) => begin(text, demo.file)} />
                   </li>
                 )}
               </For>
@@ -179,6 +186,27 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
       }
     >
       {(found) => <SealedFileReplay name={found().name} file={found().file} onLeave={() => setSealed(null)} />}
+    </Show>
+  );
+}
+
+/** It has its place before its file has come: nothing below it moves. */
+function DemoCard(props: { readonly demo: Demo; onBegin(text: string): void }): JSX.Element {
+  return (
+    <Show
+      when={props.demo.come()}
+      fallback={
+        <button type="button" class="card" disabled={!props.demo.isLost()} onClick={() => void props.demo.fetch()}>
+          <b>{props.demo.file}</b>
+          <span>{props.demo.isLost() ? startScreen.demoLost : startScreen.demoComing}</span>
+        </button>
+      }
+    >
+      {(come) => (
+        <button type="button" class="card" onClick={() => props.onBegin(come().text)}>
+          <ProcedureCard procedure={come().procedure} />
+        </button>
+      )}
     </Show>
   );
 }
