@@ -73,6 +73,8 @@ const wordless = {
   invented: ['src/language/named-situations.ts'],
   files: [
     'src/ui/camera-words.ts',
+    'src/procedure/edit/**',
+    'src/ui/editor/**',
     'src/ui/practice/{is,start}-practice.ts',
     'src/ui/prepare/**',
     'src/ui/screens/*.tsx',

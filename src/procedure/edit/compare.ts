@@ -2,6 +2,7 @@
 import { at, isFields, isList, type Json, type JsonFields, type Path, wordsAt } from './draft.ts';
 import { placeWords } from './place-words.ts';
 import { quoted } from '../fault.ts';
+import { differences } from '../../words/differences.ts';
 
 export interface Difference {
   readonly what: 'added' | 'removed' | 'changed' | 'moved';
@@ -16,7 +17,7 @@ export interface Difference {
  * step put in between does not change all after it. Values are compared as they are written: "24.50" is not "24.5".
  */
 export function compare(before: JsonFields, after: JsonFields): readonly Difference[] {
-  return differences(before, after, { before, after, at: [], was: [] });
+  return differencesOf(before, after, { before, after, at: [], was: [] });
 }
 
 interface Place {
@@ -33,35 +34,35 @@ const inside = (place: Place, at: string | number, was = at): Place => ({
   was: [...place.was, was],
 });
 
-function differences(before: Json | undefined, after: Json | undefined, place: Place): readonly Difference[] {
+function differencesOf(before: Json | undefined, after: Json | undefined, place: Place): readonly Difference[] {
   if (before === undefined) return after === undefined ? [] : [added(after, place)];
   if (after === undefined) return [removed(before, place)];
   if (isFields(before) && isFields(after) && !isQuantity(before) && !isQuantity(after)) {
     const names = [...new Set([...Object.keys(after), ...Object.keys(before)])];
-    return names.flatMap((name) => differences(at(before, [name]), at(after, [name]), inside(place, name)));
+    return names.flatMap((name) => differencesOf(at(before, [name]), at(after, [name]), inside(place, name)));
   }
   if (isList(before) && isList(after) && !isFlat(before) && !isFlat(after)) {
     return haveIds(before) && haveIds(after) ? byId(before, after, place) : byPlace(before, after, place);
   }
   if (same(before, after)) return [];
-  const words = `changed from ${valueWords(before)} to ${valueWords(after)}`;
+  const words = differences.changed(valueWords(before), valueWords(after));
   return [{ what: 'changed', place: placeWords(place.after, place.at), words }];
 }
 
 const added = (after: Json, place: Place): Difference => ({
   what: 'added',
   place: placeWords(place.after, place.at),
-  words: `added${contentWords(after)}`,
+  words: differences.added(contentWords(after)),
 });
 const removed = (before: Json, place: Place): Difference => ({
   what: 'removed',
   place: placeWords(place.before, place.was),
-  words: `removed${contentWords(before)}`,
+  words: differences.removed(contentWords(before)),
 });
 
 function byPlace(before: readonly Json[], after: readonly Json[], place: Place): readonly Difference[] {
   return Array.from({ length: Math.max(before.length, after.length) }, (_, i) =>
-    differences(before[i], after[i], inside(place, i)),
+    differencesOf(before[i], after[i], inside(place, i)),
   ).flat();
 }
 
@@ -80,10 +81,10 @@ function byId(before: readonly Json[], after: readonly Json[], place: Place): re
             {
               what: 'moved',
               place: placeWords(place.after, here.at),
-              words: `moved from place ${was + 1} to ${i + 1}`,
+              words: differences.moved(was + 1, i + 1),
             },
           ];
-      return [...moved, ...differences(before[was], item, here)];
+      return [...moved, ...differencesOf(before[was], item, here)];
     }),
     ...before.flatMap((item, i) => (idsAfter.includes(idOf(item)) ? [] : [removed(item, inside(place, i))])),
   ];
@@ -130,7 +131,7 @@ function same(a: Json | undefined, b: Json | undefined): boolean {
 }
 
 function valueWords(json: Json): string {
-  if (isList(json)) return json.length === 0 ? 'nothing' : json.map((item) => bare(item)).join(', ');
+  if (isList(json)) return json.length === 0 ? differences.nothing : json.map((item) => bare(item)).join(', ');
   return typeof json === 'string' ? quoted(json) : bare(json);
 }
 
@@ -138,9 +139,9 @@ function bare(json: Json): string {
   if (!isFields(json)) return typeof json === 'string' ? json : JSON.stringify(json);
   if (isQuantity(json)) return `${wordsAt(json, ['value'])} ${wordsAt(json, ['unit'])}`;
   const { min, max } = json;
-  return min !== undefined && max !== undefined ? `${bare(min)} to ${bare(max)}` : JSON.stringify(json);
+  return min !== undefined && max !== undefined ? differences.range(bare(min), bare(max)) : JSON.stringify(json);
 }
 
 /** A thing with a name is told by its place; a plain value by itself. */
-const contentWords = (json: Json): string =>
-  isFields(json) && ('id' in json || 'kind' in json) ? '' : `: ${valueWords(json)}`;
+const contentWords = (json: Json): string | null =>
+  isFields(json) && ('id' in json || 'kind' in json) ? null : valueWords(json);

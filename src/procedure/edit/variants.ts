@@ -2,6 +2,7 @@
 import { Layout, OrderVariants, Pass } from '../pattern-schema.ts';
 import { StepSchema } from '../step-schema.ts';
 import type { Step } from '../steps.ts';
+import { stepForm } from '../../words/step-form.ts';
 import { type Draft, isFields, type Json, type JsonFields, listAt, wordsAt } from './draft.ts';
 
 export type StepKind = Step['kind'];
@@ -11,25 +12,35 @@ interface Skeletons {
   readonly [kind: string]: JsonFields;
 }
 
-const AROUND: Skeletons = {
+const AROUND = {
   ring: { count: 8 },
   'double ring': { outer: 8, inner: 8 },
   rectangle: { columns: 4, rows: 3, fill: 'edge' },
   free: { places: [] },
-};
-const ORDERS: Skeletons = {
+} satisfies Skeletons;
+const ORDERS = {
   crosswise: {},
   spiral: {},
   circular: {},
   explicit: {},
   grouped: { size: 2 },
-};
-const PASSES: Skeletons = { percent: { percent: '100' }, torque: {}, snug: {}, angle: {}, 'circular check': {} };
+} satisfies Skeletons;
+const PASSES = {
+  percent: { percent: '100' },
+  torque: {},
+  snug: {},
+  angle: {},
+  'circular check': {},
+} satisfies Skeletons;
+
+const kindsOf = <Kind extends string>(all: Readonly<Record<Kind, JsonFields>>): readonly Kind[] =>
+  Object.keys(all) as Kind[];
+const skeletonOf = (all: Skeletons, kind: string): JsonFields | undefined => all[kind];
 
 /** The kinds that the page offers. A file may hold others; they stay as they are. */
-export const SHAPES = Object.keys(AROUND);
-export const ORDER_KINDS = Object.keys(ORDERS);
-export const PASS_KINDS = Object.keys(PASSES);
+export const SHAPES = kindsOf(AROUND);
+export const ORDER_KINDS = kindsOf(ORDERS);
+export const PASS_KINDS = kindsOf(PASSES);
 export const STEP_KINDS = [
   'do',
   'check',
@@ -44,11 +55,11 @@ export const STEP_KINDS = [
 ] as const satisfies readonly StepKind[];
 
 export const layoutOfShape = (shape: string, before?: Json): JsonFields =>
-  ofKind('shape', shape, AROUND[shape], before, entriesOf(Layout.options, 'shape', shape));
+  ofKind('shape', shape, skeletonOf(AROUND, shape), before, entriesOf(Layout.options, 'shape', shape));
 export const orderOfKind = (kind: string, before?: Json): JsonFields =>
-  ofKind('kind', kind, ORDERS[kind], before, entriesOf(OrderVariants.options, 'kind', kind));
+  ofKind('kind', kind, skeletonOf(ORDERS, kind), before, entriesOf(OrderVariants.options, 'kind', kind));
 export const passOfKind = (kind: string, before?: Json): JsonFields =>
-  ofKind('kind', kind, PASSES[kind], before, entriesOf(Pass.options, 'kind', kind));
+  ofKind('kind', kind, skeletonOf(PASSES, kind), before, entriesOf(Pass.options, 'kind', kind));
 
 /** A step as another kind of step: its words, hazards and whatever else both kinds have stay. */
 export const stepOfKind = (kind: StepKind, before: Json | undefined, draft: Draft): JsonFields =>
@@ -70,8 +81,8 @@ function stepSkeleton(kind: StepKind, draft: Draft): JsonFields {
     case 'check':
       return {
         outcomes: [
-          { id: 'affirm', text: 'Go on.', then: 'go on' },
-          { id: 'negative', text: 'Stay here and put it right.', then: 'stay' },
+          { id: 'affirm', text: stepForm.outcome.affirm, then: 'go on' },
+          { id: 'negative', text: stepForm.outcome.negative, then: 'stay' },
         ],
       };
     case 'do':

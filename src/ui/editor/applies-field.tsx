@@ -1,5 +1,6 @@
 import { Show, type JSX } from 'solid-js';
 import { at, listAt, type Path, put, take, wordsAt } from '../../procedure/edit/draft.ts';
+import { stepForm } from '../../words/step-form.ts';
 import { useEditor } from './editor.ts';
 import { type Choice, ChoiceField } from './fields.tsx';
 
@@ -11,7 +12,7 @@ export function AppliesField(props: { readonly path: Path }): JSX.Element {
     listAt(editor.draft(), ['conditions']).flatMap((condition) => {
       const id = wordsAt(condition, ['id']);
       const question = wordsAt(condition, ['question']) || id;
-      return ANSWERS.map((answer) => ({ value: `${id} ${answer}`, label: `only if ${answer}: ${question}` }));
+      return ANSWERS.map((answer) => ({ value: `${id} ${answer}`, label: stepForm.onlyIf(answer, question) }));
     });
   const chosen = (): string => {
     const condition = wordsAt(applies(), ['condition']);
@@ -20,10 +21,10 @@ export function AppliesField(props: { readonly path: Path }): JSX.Element {
   return (
     <Show when={choices().length > 0 || applies() !== undefined}>
       <ChoiceField
-        label="Is worked"
+        label={stepForm.applies}
         path={props.path}
         choices={choices()}
-        none="always"
+        none={stepForm.always}
         chosen={chosen()}
         onChosen={(value) => {
           const [path, [condition = '', answer]] = [props.path, value.split(' ')];

@@ -1,7 +1,8 @@
 import { createResource, createSignal, Match, Show, Switch, untrack, type JSX } from 'solid-js';
-import { fieldWords } from '../../procedure/edit/place-words.ts';
 import { partsBeside } from '../../procedure/edit/findings.ts';
 import { openDraftBook } from '../../storage/draft-book.ts';
+import { draftPlaces } from '../../words/draft-places.ts';
+import { editorPage } from '../../words/editor-page.ts';
 import type { Shop } from '../app.tsx';
 import { WayBack } from '../parts/way-back.tsx';
 import { createPen } from '../pen-of-screen.ts';
@@ -34,14 +35,14 @@ export function EditorScreen(props: { readonly shop: Shop }): JSX.Element {
     void devices.announce(texts);
   };
   return (
-    <Switch fallback={<p class="opening">Opening…</p>}>
+    <Switch fallback={<p class="opening">{editorPage.opening}</p>}>
       <Match when={editor() === 'elsewhere'}>
         <WayBack>
-          A procedure is being written in another window, and there is one draft on this device. Write there; or close
-          that window and look again. Nothing is lost.{' '}
-          <button type="button" onClick={() => setAttempt((count) => count + 1)}>
-            Look again
-          </button>
+          {editorPage.elsewhere(
+            <button type="button" onClick={() => setAttempt((count) => count + 1)}>
+              {editorPage.lookAgain}
+            </button>,
+          )}
         </WayBack>
       </Match>
       <Match when={written(editor())}>
@@ -84,14 +85,14 @@ const SHOWN = [
 ];
 
 function EditorPage(props: { readonly editor: Editor }): JSX.Element {
-  const kept = (): readonly string[] => partsBeside(props.editor.draft(), SHOWN).map(fieldWords);
+  const kept = (): readonly string[] => partsBeside(props.editor.draft(), SHOWN).map((name) => draftPlaces.field(name));
   return (
     <main class="editor">
       <header>
-        <h1>Write a procedure</h1>
-        <p>The approved manual decides. Every value is typed from it and read against it once more before work.</p>
+        <h1>{editorPage.title}</h1>
+        <p>{editorPage.manualDecides}</p>
         <a class="button" href={addressOf({ kind: 'start' })}>
-          Back to the start
+          {editorPage.back}
         </a>
       </header>
       <FileBar />
@@ -99,7 +100,7 @@ function EditorPage(props: { readonly editor: Editor }): JSX.Element {
       <Show when={props.editor.trouble()}>
         {(trouble) => (
           <p class="trouble" role="alert">
-            This browser does not keep the draft: {trouble()} Save it as a file.
+            {editorPage.notKept(trouble())}
           </p>
         )}
       </Show>
@@ -109,7 +110,7 @@ function EditorPage(props: { readonly editor: Editor }): JSX.Element {
       <StockSection />
       <StepSection />
       <Show when={kept().length > 0}>
-        <p class="kept">Kept as in the file, without fields on this page: {kept().join(', ')}.</p>
+        <p class="kept">{editorPage.withoutFields(kept())}</p>
       </Show>
       <RemarkList />
     </main>

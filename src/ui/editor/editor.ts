@@ -132,6 +132,6 @@ export const EditorContext = createContext<Editor>();
 /** The editor of the page around. */
 export function useEditor(): Editor {
   const editor = useContext(EditorContext);
-  if (editor === undefined) throw new Error('There is no editor around this part of the page.');
+  if (editor === undefined) throw new Error('no editor around this part of the page');
   return editor;
 }

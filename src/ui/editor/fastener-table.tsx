@@ -1,6 +1,7 @@
 import { createSignal, Show, untrack, type JSX } from 'solid-js';
 import { type Path, put } from '../../procedure/edit/draft.ts';
 import { fastenersFromCsv } from '../../procedure/import/fasteners-csv.ts';
+import { editorFiles } from '../../words/editor-files.ts';
 import { messageOf } from '../message.ts';
 import { FileButton } from '../parts/file-button.tsx';
 import { useEditor } from './editor.ts';
@@ -17,15 +18,13 @@ export function FastenerTable(props: { readonly path: Path }): JSX.Element {
     try {
       text = await file.text();
     } catch (error) {
-      setOutcome({ isRead: false, lines: [`${file.name} cannot be read: ${messageOf(error)}`] });
+      setOutcome({ isRead: false, lines: [editorFiles.table.notRead(file.name, messageOf(error))] });
       return;
     }
     const found = fastenersFromCsv(text);
     if (found.kind === 'faulty') {
-      const lines = found.faults.map(
-        ({ line, column, message }) => `Line ${line}${column === null ? '' : `, column ${column}`}: ${message}.`,
-      );
-      setOutcome({ isRead: false, lines: [`${file.name} is not taken over.`, ...lines] });
+      const lines = found.faults.map(({ line, column, message }) => editorFiles.table.fault(line, column, message));
+      setOutcome({ isRead: false, lines: [editorFiles.notTakenOver(file.name), ...lines] });
       return;
     }
     const { layout, thread, count, decimalCommas } = found;
@@ -34,15 +33,14 @@ export function FastenerTable(props: { readonly path: Path }): JSX.Element {
       const laid = put(draft, [...path, 'layout'], layout);
       return thread === null ? laid : put(laid, [...path, 'thread'], thread);
     });
-    const commas =
-      decimalCommas > 0 ? [`${decimalCommas} decimal commas were read as points: look at the drawing.`] : [];
-    setOutcome({ isRead: true, lines: [`${count} fasteners were taken from ${file.name}.`, ...commas] });
+    const commas = decimalCommas > 0 ? [editorFiles.table.decimalCommas(decimalCommas)] : [];
+    setOutcome({ isRead: true, lines: [editorFiles.table.taken(count, file.name), ...commas] });
   }
 
   return (
     <div class="table-import">
-      <FileButton label="Take places from a table (CSV)" accept=".csv,.txt" onFile={(file) => void read(file)} />
-      <p class="hint">Its header names number, x and y, and perhaps thread. X goes to the right, y down.</p>
+      <FileButton label={editorFiles.table.take} accept=".csv,.txt" onFile={(file) => void read(file)} />
+      <p class="hint">{editorFiles.table.header}</p>
       <Show when={outcome()}>
         {(found) => (
           <p role={found().isRead ? 'status' : 'alert'} classList={{ trouble: !found().isRead }} class="lines-of">

@@ -2,6 +2,7 @@ import { createSignal, For, Show, untrack, type JSX } from 'solid-js';
 import { at, type Path, put, take, wordsAt } from '../../procedure/edit/draft.ts';
 import { type Notation, words } from '../../procedure/edit/typed.ts';
 import { unitsOf, type Kind } from '../../units/index.ts';
+import { editorPage } from '../../words/editor-page.ts';
 import { type Remark, useEditor } from './editor.ts';
 
 /** A place of the draft as the id of its field. */
@@ -115,6 +116,7 @@ export interface Choice {
 export function ChoiceField(props: {
   readonly label: string;
   readonly path: Path;
+  /** A plain word is shown as it stands in the file: a letter. */
   readonly choices: readonly (Choice | string)[];
   /** The words for none; there is no such choice where it is absent. */
   readonly none?: string;
@@ -128,7 +130,7 @@ export function ChoiceField(props: {
   const choices = (): readonly Choice[] => {
     const offered = props.choices.map((each) => (typeof each === 'string' ? { value: each, label: each } : each));
     const isOffered = value() === '' || offered.some((each) => each.value === value());
-    return isOffered ? offered : [...offered, { value: value(), label: `${value()} (as in the file)` }];
+    return isOffered ? offered : [...offered, { value: value(), label: editorPage.asInFile(value()) }];
   };
   return (
     <div class="field">
@@ -145,7 +147,7 @@ export function ChoiceField(props: {
       >
         <Show when={props.none !== undefined || value() === ''}>
           <option value="" selected={value() === ''}>
-            {props.none ?? 'choose'}
+            {props.none ?? editorPage.choose}
           </option>
         </Show>
         <For each={choices()}>
@@ -224,7 +226,7 @@ export function QuantityField<K extends Kind>(props: {
           aria-describedby={control.said()}
           onInput={(event) => type(event.currentTarget.value)}
         />
-        <select aria-label={`Unit of ${props.label}`} onChange={(event) => choose(event.currentTarget.value)}>
+        <select aria-label={editorPage.unitOf(props.label)} onChange={(event) => choose(event.currentTarget.value)}>
           <For each={units.includes(unit() as never) ? units : [unit(), ...units]}>
             {(each) => (
               <option value={each} selected={each === unit()}>

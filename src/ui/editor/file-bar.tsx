@@ -3,6 +3,7 @@ import { compare, type Difference } from '../../procedure/edit/compare.ts';
 import { fileText, wordsAt } from '../../procedure/edit/draft.ts';
 import { startingDraft } from '../../procedure/edit/things.ts';
 import { fromDataModule } from '../../procedure/import/data-module.ts';
+import { editorFiles } from '../../words/editor-files.ts';
 import { FileButton } from '../parts/file-button.tsx';
 import { handOver } from '../handed-over.ts';
 import { messageOf } from '../message.ts';
@@ -28,69 +29,68 @@ export function FileBar(): JSX.Element {
     try {
       setOutcome(take(await file.text()));
     } catch (error) {
-      setOutcome({ kind: 'refused', words: `${file.name} cannot be read.`, why: [messageOf(error)] });
+      setOutcome({ kind: 'refused', words: editorFiles.notRead(file.name), why: [messageOf(error)] });
     }
   }
   const open = (file: File): Promise<void> =>
     withText(file, (text) => {
       const opened = openDraft(text);
       if (opened.kind === 'refused')
-        return { kind: 'refused', words: `${file.name} cannot be opened.`, why: opened.why };
+        return { kind: 'refused', words: editorFiles.notOpened(file.name), why: opened.why };
       editor.replace(opened.draft, null);
-      return { kind: 'said', words: `${file.name} is open. What was here before comes back with “Undo”.` };
+      return { kind: 'said', words: editorFiles.isOpen(file.name) };
     });
   const importModule = (file: File): Promise<void> =>
     withText(file, (text) => {
       const found = fromDataModule(text);
       if (found.kind === 'refused')
-        return { kind: 'refused', words: `${file.name} is not taken over.`, why: [found.why] };
+        return { kind: 'refused', words: editorFiles.notTakenOver(file.name), why: [found.why] };
       editor.replace(found.draft, { file: file.name, items: [...found.leftOut] });
-      return { kind: 'said', words: `${file.name} is taken over, but for what is listed here.` };
+      return { kind: 'said', words: editorFiles.takenOver(file.name) };
     });
   const compareWith = (file: File): Promise<void> =>
     withText(file, (text) => {
       const opened = openDraft(text);
       if (opened.kind === 'refused') {
-        return { kind: 'refused', words: `${file.name} cannot be compared.`, why: opened.why };
+        return { kind: 'refused', words: editorFiles.notCompared(file.name), why: opened.why };
       }
       return { kind: 'compared', file: file.name, differences: compare(opened.draft, editor.draft()) };
     });
 
   function begin(): void {
     if (handOver(fileText(editor.draft()), fileName())) return go({ kind: 'start' });
-    const why = ['The list below names what is still missing or wrong; each line leads to its field.'];
-    setOutcome({ kind: 'refused', words: 'A job cannot begin with it yet.', why });
+    setOutcome({ kind: 'refused', words: editorFiles.cannotBegin, why: [editorFiles.lookBelow] });
   }
 
   return (
     <div class="file-bar">
       <div class="choices">
         <button type="button" class="primary" onClick={begin}>
-          Begin a job with it
+          {editorFiles.begin}
         </button>
         <button
           type="button"
           onClick={() => {
             save({ name: fileName(), content: new Blob([fileText(editor.draft())], { type: 'application/json' }) });
-            setOutcome({ kind: 'said', words: `${fileName()} is saved.` });
+            setOutcome({ kind: 'said', words: editorFiles.saved(fileName()) });
           }}
         >
-          Save as a file
+          {editorFiles.save}
         </button>
         <button type="button" aria-disabled={!editor.canUndo()} onClick={() => editor.undo()}>
-          Undo
+          {editorFiles.undo}
         </button>
-        <FileButton label="Open a procedure" accept=".json" onFile={(file) => void open(file)} />
-        <FileButton label="Import a data module" accept=".xml" onFile={(file) => void importModule(file)} />
-        <FileButton label="Compare with a version" accept=".json" onFile={(file) => void compareWith(file)} />
+        <FileButton label={editorFiles.open} accept=".json" onFile={(file) => void open(file)} />
+        <FileButton label={editorFiles.importModule} accept=".xml" onFile={(file) => void importModule(file)} />
+        <FileButton label={editorFiles.compare} accept=".json" onFile={(file) => void compareWith(file)} />
         <button
           type="button"
           onClick={() => {
             editor.replace(startingDraft(), null);
-            setOutcome({ kind: 'said', words: 'A new procedure. What was here before comes back with “Undo”.' });
+            setOutcome({ kind: 'said', words: editorFiles.newIsOpen });
           }}
         >
-          New procedure
+          {editorFiles.newOne}
         </button>
       </div>
       <Show when={outcome()}>{(found) => <OutcomeView outcome={found()} />}</Show>
@@ -118,12 +118,8 @@ function OutcomeView(props: { readonly outcome: Outcome }): JSX.Element {
       <Match when={ofKind(props.outcome, 'compared')}>
         {(compared) => (
           <section class="outcome" aria-labelledby="differences">
-            <h2 id="differences">Since {compared().file}</h2>
-            <p role="status">
-              {compared().differences.length === 0
-                ? 'Nothing differs.'
-                : `${compared().differences.length} differences:`}
-            </p>
+            <h2 id="differences">{editorFiles.since(compared().file)}</h2>
+            <p role="status">{editorFiles.differences(compared().differences.length)}</p>
             <ul>
               <For each={compared().differences}>
                 {({ place, words }) => (

@@ -1,7 +1,9 @@
 import type { JSX } from 'solid-js';
 import { retitle } from '../../procedure/edit/things.ts';
 import { lines, whole } from '../../procedure/edit/typed.ts';
+import { procedureForm } from '../../words/procedure-form.ts';
 import { Boxes } from './boxes.tsx';
+import { choicesFrom } from './choices.ts';
 import { useEditor } from './editor.ts';
 import { Field, FlagField, QuantityField } from './fields.tsx';
 
@@ -10,46 +12,60 @@ export function HeadSection(): JSX.Element {
   const editor = useEditor();
   return (
     <section aria-labelledby="head">
-      <h2 id="head">Procedure</h2>
+      <h2 id="head">{procedureForm.head.title}</h2>
       <fieldset>
-        <legend>Title and source</legend>
+        <legend>{procedureForm.head.titleAndSource}</legend>
         <div class="grid">
           <Field
-            label="Title"
+            label={procedureForm.head.ofProcedure}
             path={['title']}
             onTyped={(typed) => editor.edit((draft) => retitle(draft, typed.trim()), 'title')}
           />
-          <Field label="Source document" path={['source', 'document']} />
-          <Field label="Revision" path={['source', 'revision']} />
-          <Field label="Issued on" path={['source', 'issued']} hint="2026-03-31" />
-          <Field label="Persons needed" path={['persons']} notation={whole} numeric />
-          <FlagField label="All values are invented, for a demonstration" path={['invented']} />
+          <Field label={procedureForm.head.document} path={['source', 'document']} />
+          <Field label={procedureForm.head.revision} path={['source', 'revision']} />
+          <Field label={procedureForm.head.issued} path={['source', 'issued']} hint="2026-03-31" />
+          <Field label={procedureForm.head.persons} path={['persons']} notation={whole} numeric />
+          <FlagField label={procedureForm.head.invented} path={['invented']} />
         </div>
         <Boxes
-          legend="Signed before the record is closed, by the"
+          legend={procedureForm.head.signatures}
           path={['signatures']}
-          choices={['mechanic', 'inspector'].map((role) => ({ value: role, label: role }))}
+          choices={choicesFrom(['mechanic', 'inspector'], procedureForm.head.signers)}
         />
       </fieldset>
       <fieldset>
-        <legend>Component</legend>
+        <legend>{procedureForm.component.title}</legend>
         <div class="grid">
-          <Field label="Name of the component" path={['component', 'name']} />
-          <Field label="Part number" path={['component', 'partNumber']} />
-          <QuantityField label="Dry mass" path={['component', 'dryMass']} of="mass" />
-          <QuantityField label="Drains" path={['component', 'drains']} of="volume" />
-          <QuantityField label="Retains" path={['component', 'retains']} of="volume" like={['component', 'drains']} />
-          <Field label="Fluid" path={['component', 'fluid', 'name']} />
-          <QuantityField label="Density of the fluid" path={['component', 'fluid', 'density']} of="density" />
-          <Field label="Ports kept up, a line each" path={['component', 'portsUp']} notation={lines} lines={2} />
+          <Field label={procedureForm.component.name} path={['component', 'name']} />
+          <Field label={procedureForm.component.partNumber} path={['component', 'partNumber']} />
+          <QuantityField label={procedureForm.component.dryMass} path={['component', 'dryMass']} of="mass" />
+          <QuantityField label={procedureForm.component.drains} path={['component', 'drains']} of="volume" />
+          <QuantityField
+            label={procedureForm.component.retains}
+            path={['component', 'retains']}
+            of="volume"
+            like={['component', 'drains']}
+          />
+          <Field label={procedureForm.component.fluid} path={['component', 'fluid', 'name']} />
+          <QuantityField
+            label={procedureForm.component.density}
+            path={['component', 'fluid', 'density']}
+            of="density"
+          />
+          <Field label={procedureForm.component.portsUp} path={['component', 'portsUp']} notation={lines} lines={2} />
         </div>
       </fieldset>
       <fieldset>
-        <legend>Container under it</legend>
+        <legend>{procedureForm.container.title}</legend>
         <div class="grid">
-          <Field label="Name of the container" path={['container', 'name']} />
-          <QuantityField label="Capacity" path={['container', 'capacity']} of="volume" like={['component', 'drains']} />
-          <Field label="Margin, per cent" path={['container', 'marginPercent']} hint="20" numeric />
+          <Field label={procedureForm.container.name} path={['container', 'name']} />
+          <QuantityField
+            label={procedureForm.container.capacity}
+            path={['container', 'capacity']}
+            of="volume"
+            like={['component', 'drains']}
+          />
+          <Field label={procedureForm.container.margin} path={['container', 'marginPercent']} hint="20" numeric />
         </div>
       </fieldset>
     </section>

@@ -1,4 +1,5 @@
 import { For, Show, type JSX } from 'solid-js';
+import { editorFiles } from '../../words/editor-files.ts';
 import { useEditor } from './editor.ts';
 
 /** What an import could not take over. It stays until the person says that it was looked up. */
@@ -8,10 +9,10 @@ export function LeftOutList(): JSX.Element {
     <Show when={editor.leftOut()}>
       {(left) => (
         <section class="outcome" aria-labelledby="left-out">
-          <h2 id="left-out">Not taken over from {left().file}</h2>
-          <p>Look these up in the source and put in by hand what the work needs:</p>
+          <h2 id="left-out">{editorFiles.leftOut.title(left().file)}</h2>
+          <p>{editorFiles.leftOut.lookUp}</p>
           <ul>
-            <For each={left().items} fallback={<li>Nothing: all of it is here.</li>}>
+            <For each={left().items} fallback={<li>{editorFiles.leftOut.nothing}</li>}>
               {({ place, what }) => (
                 <li>
                   <b>{place}</b>: {what}
@@ -20,7 +21,7 @@ export function LeftOutList(): JSX.Element {
             </For>
           </ul>
           <button type="button" onClick={() => editor.settleLeftOut()}>
-            All of it is looked up
+            {editorFiles.leftOut.isLookedUp}
           </button>
         </section>
       )}

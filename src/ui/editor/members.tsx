@@ -1,13 +1,13 @@
 import { Index, untrack, type JSX } from 'solid-js';
 import { type Draft, type Json, listAt, move, type Path, take } from '../../procedure/edit/draft.ts';
+import { editorPage, type Member } from '../../words/editor-page.ts';
 import { useEditor } from './editor.ts';
 import { Said } from './fields.tsx';
 
 /** The members of a list, each with its buttons to move and remove it, and one to add another. */
 export function Members(props: {
   readonly list: Path;
-  /** What one of them is called: "Pattern". */
-  readonly one: string;
+  readonly one: Member;
   readonly onAdd: (draft: Draft) => Draft;
   readonly children: (path: Path, member: () => Json) => JSX.Element;
 }): JSX.Element {
@@ -18,9 +18,7 @@ export function Members(props: {
       <Index each={members()}>
         {(member, i) => (
           <fieldset class="member" data-place={[...props.list, i].join('.')} tabindex="-1">
-            <legend>
-              {props.one} {i + 1}
-            </legend>
+            <legend>{editorPage.numbered(props.one, i + 1)}</legend>
             <Said path={[...props.list, i]} own />
             {props.children([...props.list, i], member)}
             <MemberButtons list={props.list} index={i} count={members().length} one={props.one} />
@@ -29,7 +27,7 @@ export function Members(props: {
       </Index>
       <Said path={props.list} own />
       <button type="button" data-place={props.list.join('.')} onClick={() => editor.edit(untrack(() => props.onAdd))}>
-        {/^[aeiou]/iu.test(props.one) ? 'Add an' : 'Add a'} {props.one.toLowerCase()}
+        {editorPage.add(props.one)}
       </button>
     </>
   );
@@ -40,10 +38,9 @@ export function MemberButtons(props: {
   readonly list: Path;
   readonly index: number;
   readonly count: number;
-  readonly one: string;
+  readonly one: Member;
 }): JSX.Element {
   const editor = useEditor();
-  const called = (): string => `${props.one.toLowerCase()} ${props.index + 1}`;
   const idOf = (direction: 'up' | 'down', index: number): string => `${direction}-${props.list.join('-')}-${index}`;
   const shift = (by: -1 | 1): void => {
     const to = props.index + by;
@@ -58,29 +55,29 @@ export function MemberButtons(props: {
         type="button"
         id={idOf('up', props.index)}
         aria-disabled={props.index === 0}
-        aria-label={`Move ${called()} up`}
+        aria-label={editorPage.moveUp(props.one, props.index + 1)}
         onClick={() => shift(-1)}
       >
-        Up
+        {editorPage.up}
       </button>
       <button
         type="button"
         id={idOf('down', props.index)}
         aria-disabled={props.index === props.count - 1}
-        aria-label={`Move ${called()} down`}
+        aria-label={editorPage.moveDown(props.one, props.index + 1)}
         onClick={() => shift(1)}
       >
-        Down
+        {editorPage.down}
       </button>
       <button
         type="button"
-        aria-label={`Remove ${called()}`}
+        aria-label={editorPage.removeOne(props.one, props.index + 1)}
         onClick={() => {
           const path = [...props.list, props.index];
           editor.edit((draft) => take(draft, path));
         }}
       >
-        Remove
+        {editorPage.remove}
       </button>
     </div>
   );

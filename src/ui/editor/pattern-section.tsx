@@ -5,8 +5,9 @@ import { type PatternPreview, previewPattern } from '../../procedure/edit/findin
 import { addPattern } from '../../procedure/edit/things.ts';
 import { whole, wholeNumbers } from '../../procedure/edit/typed.ts';
 import { layoutOfShape, ORDER_KINDS, orderOfKind, SHAPES } from '../../procedure/edit/variants.ts';
+import { procedureForm } from '../../words/procedure-form.ts';
 import { PatternMap } from '../parts/pattern-map.tsx';
-import { choicesOf } from './choices.ts';
+import { choicesFrom, choicesOf } from './choices.ts';
 import { useEditor } from './editor.ts';
 import { type Choice, ChoiceField, Field } from './fields.tsx';
 import { FastenerTable } from './fastener-table.tsx';
@@ -18,8 +19,8 @@ import { SayButton } from './say-button.tsx';
 export function PatternSection(): JSX.Element {
   return (
     <section aria-labelledby="patterns">
-      <h2 id="patterns">Fastener patterns</h2>
-      <Members list={['patterns']} one="Pattern" onAdd={addPattern}>
+      <h2 id="patterns">{procedureForm.pattern.title}</h2>
+      <Members list={['patterns']} one="pattern" onAdd={addPattern}>
         {(path, pattern) => <PatternForm path={path} pattern={pattern()} />}
       </Members>
     </section>
@@ -35,19 +36,32 @@ function PatternForm(props: { readonly path: Path; readonly pattern: Json }): JS
     <div class="with-drawing">
       <div>
         <div class="grid">
-          <Field label="Name of the pattern" path={inside('name')} />
-          <ChoiceField label="Fasteners" path={inside('fastener')} choices={['bolt', 'nut', 'screw', 'stud']} />
-          <Field label="Thread" path={inside('thread')} hint="M8" />
-          <Field label="Thread condition" path={inside('threadCondition')} hint="clean and dry" />
+          <Field label={procedureForm.pattern.name} path={inside('name')} />
+          <ChoiceField
+            label={procedureForm.pattern.fastener}
+            path={inside('fastener')}
+            choices={choicesFrom(['bolt', 'nut', 'screw', 'stud'], procedureForm.pattern.fasteners)}
+          />
+          <Field label={procedureForm.pattern.thread} path={inside('thread')} hint="M8" />
+          <Field
+            label={procedureForm.pattern.threadCondition}
+            path={inside('threadCondition')}
+            hint={procedureForm.pattern.cleanAndDry}
+          />
           <Show when={seals().length > 0}>
-            <ChoiceField label="Seal under it" path={inside('seal')} choices={seals()} none="no seal" />
+            <ChoiceField
+              label={procedureForm.pattern.seal}
+              path={inside('seal')}
+              choices={seals()}
+              none={procedureForm.pattern.noSeal}
+            />
           </Show>
         </div>
         <LayoutFields path={props.path} />
         <OrderFields path={props.path} />
         <FastenerTable path={props.path} />
       </div>
-      <Drawing name={wordsAt(props.pattern, ['name']) || 'Pattern'} preview={preview()} />
+      <Drawing name={wordsAt(props.pattern, ['name']) || procedureForm.pattern.unnamed} preview={preview()} />
     </div>
   );
 }
@@ -60,9 +74,9 @@ function LayoutFields(props: { readonly path: Path }): JSX.Element {
   return (
     <div class="grid">
       <ChoiceField
-        label="Shape"
+        label={procedureForm.layout.shape}
         path={inside('shape')}
-        choices={SHAPES}
+        choices={choicesFrom(SHAPES, procedureForm.layout.shapes)}
         onChosen={(chosen) => {
           const path = layout();
           editor.edit((draft) => put(draft, path, layoutOfShape(chosen, at(draft, path))));
@@ -70,33 +84,37 @@ function LayoutFields(props: { readonly path: Path }): JSX.Element {
       />
       <Switch>
         <Match when={shape() === 'ring'}>
-          <Field label="How many" path={inside('count')} notation={whole} numeric />
+          <Field label={procedureForm.layout.count} path={inside('count')} notation={whole} numeric />
         </Match>
         <Match when={shape() === 'double ring'}>
-          <Field label="In the outer ring" path={inside('outer')} notation={whole} numeric />
-          <Field label="In the inner ring" path={inside('inner')} notation={whole} numeric />
+          <Field label={procedureForm.layout.outer} path={inside('outer')} notation={whole} numeric />
+          <Field label={procedureForm.layout.inner} path={inside('inner')} notation={whole} numeric />
         </Match>
         <Match when={shape() === 'rectangle'}>
-          <Field label="Columns" path={inside('columns')} notation={whole} numeric />
-          <Field label="Rows" path={inside('rows')} notation={whole} numeric />
-          <ChoiceField label="Filled" path={inside('fill')} choices={['edge', 'grid']} />
+          <Field label={procedureForm.layout.columns} path={inside('columns')} notation={whole} numeric />
+          <Field label={procedureForm.layout.rows} path={inside('rows')} notation={whole} numeric />
+          <ChoiceField
+            label={procedureForm.layout.fill}
+            path={inside('fill')}
+            choices={choicesFrom(['edge', 'grid'], procedureForm.layout.fills)}
+          />
         </Match>
         <Match when={shape() === 'free'}>
-          <Field label="Places, a line each: x, y" path={inside('places')} notation={places} lines={6} />
+          <Field label={procedureForm.layout.places} path={inside('places')} notation={places} lines={6} />
         </Match>
       </Switch>
       <Show when={shape() === 'ring' || shape() === 'double ring'}>
-        <Field label="First one at, degrees from the top" path={inside('startAngle')} hint="0" numeric />
+        <Field label={procedureForm.layout.startAngle} path={inside('startAngle')} hint="0" numeric />
       </Show>
       <Show when={shape() !== 'free'}>
         <ChoiceField
-          label="Counted"
+          label={procedureForm.layout.direction}
           path={inside('direction')}
-          choices={['clockwise', 'counter-clockwise']}
-          none="clockwise, unless the part says otherwise"
+          choices={choicesFrom(['clockwise', 'counter-clockwise'], procedureForm.layout.directions)}
+          none={procedureForm.layout.usualDirection}
         />
       </Show>
-      <Field label="Numbers on the part" path={inside('numbers')} notation={wholeNumbers} hint="1, 2, 3, …" />
+      <Field label={procedureForm.layout.numbers} path={inside('numbers')} notation={wholeNumbers} hint="1, 2, 3, …" />
     </div>
   );
 }
@@ -108,31 +126,28 @@ function OrderFields(props: { readonly path: Path }): JSX.Element {
   return (
     <div class="grid">
       <ChoiceField
-        label="Order of tightening"
+        label={procedureForm.order.kind}
         path={[...order(), 'kind']}
-        choices={ORDER_KINDS.map((value) => ({ value, label: ORDER_WORDS[value] ?? value }))}
+        choices={choicesFrom(ORDER_KINDS, procedureForm.order.kinds)}
         onChosen={(chosen) => {
           const path = order();
           editor.edit((draft) => put(draft, path, orderOfKind(chosen, at(draft, path))));
         }}
       />
       <Show when={kind() === 'explicit'}>
-        <Field label="The manual's order" path={[...order(), 'numbers']} notation={wholeNumbers} hint="1, 7, 4, 10" />
+        <Field
+          label={procedureForm.order.numbers}
+          path={[...order(), 'numbers']}
+          notation={wholeNumbers}
+          hint="1, 7, 4, 10"
+        />
       </Show>
       <Show when={kind() === 'grouped'}>
-        <Field label="Neighbours in a group" path={[...order(), 'size']} notation={whole} numeric />
+        <Field label={procedureForm.order.size} path={[...order(), 'size']} notation={whole} numeric />
       </Show>
     </div>
   );
 }
-
-const ORDER_WORDS: Readonly<Partial<Record<string, string>>> = {
-  crosswise: 'crosswise',
-  spiral: 'spiral, from the middle outwards',
-  circular: 'round the pattern',
-  explicit: "the manual's own list",
-  grouped: 'crosswise in groups',
-};
 
 /** The pattern as it is typed, with the order as a line through it, in figures and by voice. */
 function Drawing(props: { readonly name: string; readonly preview: PatternPreview | null }): JSX.Element {
@@ -140,7 +155,7 @@ function Drawing(props: { readonly name: string; readonly preview: PatternPrevie
   return (
     <figure class="drawing">
       <div class="picture">
-        <Show when={props.preview} fallback={<p>It is drawn as soon as its places are known.</p>}>
+        <Show when={props.preview} fallback={<p>{procedureForm.pattern.notDrawn}</p>}>
           {(preview) => (
             <PatternMap
               map={{
@@ -156,9 +171,9 @@ function Drawing(props: { readonly name: string; readonly preview: PatternPrevie
         </Show>
       </div>
       <figcaption>
-        <p class="order">{order().length > 0 ? order().join(' → ') : 'No order fits it yet.'}</p>
-        <SayButton label={`Say the order of ${props.name}`} texts={() => [sayOrder(props.name, order())]}>
-          Say the order
+        <p class="order">{order().length > 0 ? order().join(' → ') : procedureForm.order.none}</p>
+        <SayButton label={procedureForm.order.sayOf(props.name)} texts={() => [sayOrder(props.name, order())]}>
+          {procedureForm.order.say}
         </SayButton>
       </figcaption>
     </figure>

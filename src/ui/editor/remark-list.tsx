@@ -1,12 +1,7 @@
 import { For, Show, type JSX } from 'solid-js';
 import { pathOfPlace, placeWords } from '../../procedure/edit/place-words.ts';
+import { remarks } from '../../words/remarks.ts';
 import { type Remark, useEditor } from './editor.ts';
-
-const KINDS: Readonly<Record<Remark['kind'], string>> = {
-  missing: 'To fill in',
-  fault: 'Wrong',
-  warning: 'Worth a look',
-};
 
 /** All that is missing, wrong or worth a look; each line leads to its field. */
 export function RemarkList(): JSX.Element {
@@ -14,7 +9,7 @@ export function RemarkList(): JSX.Element {
   const count = (): number => editor.remarks().length;
   return (
     <section aria-labelledby="remarks" class="remarks">
-      <h2 id="remarks">What is missing or worth a look</h2>
+      <h2 id="remarks">{remarks.title}</h2>
       <p role="status">{standing(editor.remarks())}</p>
       <Show when={count() > 0}>
         <ul>
@@ -22,8 +17,8 @@ export function RemarkList(): JSX.Element {
             {(remark) => (
               <li>
                 <button type="button" class={remark.kind} onClick={() => leadTo(remark.place)}>
-                  <b>{KINDS[remark.kind]}</b> <span>{placeWords(editor.draft(), pathOfPlace(remark.place))}</span>:{' '}
-                  {remark.words}
+                  <b>{remarks.kinds[remark.kind]}</b>{' '}
+                  <span>{placeWords(editor.draft(), pathOfPlace(remark.place))}</span>: {remark.words}
                 </button>
               </li>
             )}
@@ -34,12 +29,10 @@ export function RemarkList(): JSX.Element {
   );
 }
 
-function standing(remarks: readonly Remark[]): string {
-  const faults = remarks.filter(({ kind }) => kind !== 'warning').length;
-  if (faults > 0)
-    return `${faults === 1 ? 'One thing is' : `${faults} things are`} missing or wrong before a job can begin with it.`;
-  if (remarks.length === 0) return 'Nothing is missing, and nothing is worth a remark.';
-  return `A job can begin with it. ${remarks.length === 1 ? 'One thing is' : `${remarks.length} things are`} worth a look.`;
+function standing(all: readonly Remark[]): string {
+  const faults = all.filter(({ kind }) => kind !== 'warning').length;
+  if (faults > 0) return remarks.notReady(faults);
+  return all.length === 0 ? remarks.nothing : remarks.ready(all.length);
 }
 
 /** Puts the focus on the field of a place, or on the nearest part of the page around it. */

@@ -3,9 +3,10 @@ import { at, listAt, type Path, put, wordsAt } from '../../procedure/edit/draft.
 import { addHazard, addOutcome } from '../../procedure/edit/things.ts';
 import { lines, whole } from '../../procedure/edit/typed.ts';
 import { STEP_KINDS, type StepKind, stepOfKind } from '../../procedure/edit/variants.ts';
+import { stepForm } from '../../words/step-form.ts';
 import { AppliesField } from './applies-field.tsx';
 import { Boxes } from './boxes.tsx';
-import { choicesOf } from './choices.ts';
+import { choicesFrom, choicesOf } from './choices.ts';
 import { useEditor } from './editor.ts';
 import { ChoiceField, Field, FlagField } from './fields.tsx';
 import { Members } from './members.tsx';
@@ -21,9 +22,9 @@ export function StepForm(props: { readonly index: number }): JSX.Element {
     <>
       <div class="grid">
         <ChoiceField
-          label="Kind of step"
+          label={stepForm.kind}
           path={inside('kind')}
-          choices={STEP_KINDS}
+          choices={choicesFrom(STEP_KINDS, stepForm.kinds)}
           onChosen={(chosen) => {
             const step = path();
             editor.edit((draft) => {
@@ -32,9 +33,9 @@ export function StepForm(props: { readonly index: number }): JSX.Element {
             });
           }}
         />
-        <Field label="Title of the step" path={inside('title')} />
-        <Field label="What is to be done" path={inside('text')} lines={2} />
-        <Field label="The same, short, as spoken" path={inside('say')} />
+        <Field label={stepForm.ofStep} path={inside('title')} />
+        <Field label={stepForm.text} path={inside('text')} lines={2} />
+        <Field label={stepForm.say} path={inside('say')} />
         <AppliesField path={inside('applies')} />
       </div>
       <Switch>
@@ -44,73 +45,83 @@ export function StepForm(props: { readonly index: number }): JSX.Element {
         <Match when={kind() === 'loosen'}>
           <div class="grid">
             <ChoiceField
-              label="Pattern to free"
+              label={stepForm.free.pattern}
               path={inside('pattern')}
               choices={choicesOf(editor.draft(), 'patterns')}
             />
             <Field
-              label="Stages, a line each"
+              label={stepForm.free.stages}
               path={inside('stages')}
               notation={lines}
               lines={2}
-              hint="break loose, a quarter turn each"
+              hint={stepForm.free.stagesExample}
             />
           </div>
         </Match>
         <Match when={kind() === 'open' || kind() === 'close'}>
-          <ChoiceField label="Opening" path={inside('opening')} choices={choicesOf(editor.draft(), 'openings')} />
-        </Match>
-        <Match when={kind() === 'do'}>
-          <Boxes legend="Comes open here" path={inside('opens')} choices={choicesOf(editor.draft(), 'openings')} />
-          <Boxes
-            legend="Is connected again here"
-            path={inside('closes')}
+          <ChoiceField
+            label={stepForm.opening}
+            path={inside('opening')}
             choices={choicesOf(editor.draft(), 'openings')}
           />
+        </Match>
+        <Match when={kind() === 'do'}>
+          <Boxes legend={stepForm.opens} path={inside('opens')} choices={choicesOf(editor.draft(), 'openings')} />
+          <Boxes legend={stepForm.closes} path={inside('closes')} choices={choicesOf(editor.draft(), 'openings')} />
           <Boxes
-            legend="All fasteners started by hand"
+            legend={stepForm.handStart}
             path={inside('handStart')}
             choices={choicesOf(editor.draft(), 'patterns')}
           />
         </Match>
         <Match when={kind() === 'check'}>
-          <Members list={inside('outcomes')} one="Answer" onAdd={(draft) => addOutcome(draft, props.index)}>
+          <Members list={inside('outcomes')} one="answer" onAdd={(draft) => addOutcome(draft, props.index)}>
             {(outcome) => (
               <div class="grid">
-                <Field label="Answer" path={[...outcome, 'id']} />
-                <Field label="What is said to it" path={[...outcome, 'text']} />
-                <ChoiceField label="Then" path={[...outcome, 'then']} choices={['go on', 'stay']} />
+                <Field label={stepForm.outcome.id} path={[...outcome, 'id']} />
+                <Field label={stepForm.outcome.text} path={[...outcome, 'text']} />
+                <ChoiceField
+                  label={stepForm.outcome.then}
+                  path={[...outcome, 'then']}
+                  choices={choicesFrom(['go on', 'stay'], stepForm.outcome.thens)}
+                />
               </div>
             )}
           </Members>
         </Match>
         <Match when={kind() === 'hold'}>
           <div class="grid">
-            <Field label="Orientation" path={inside('orientation')} />
-            <Field label="Told every … seconds" path={inside('everySeconds')} notation={whole} hint="15" numeric />
+            <Field label={stepForm.hold.orientation} path={inside('orientation')} />
+            <Field
+              label={stepForm.hold.everySeconds}
+              path={inside('everySeconds')}
+              notation={whole}
+              hint="15"
+              numeric
+            />
           </div>
         </Match>
         <Match when={kind() === 'measure'}>
           <div class="grid">
-            <Field label="What is measured" path={inside('what')} />
-            <Field label="Unit" path={inside('unit')} />
-            <Field label="At least" path={inside('window', 'min')} numeric />
-            <Field label="At most" path={inside('window', 'max')} numeric />
-            <FlagField label="The scale goes below zero" path={inside('belowZero')} />
-            <Field label="After a wait of … minutes" path={inside('waitMinutes')} notation={whole} numeric />
+            <Field label={stepForm.measure.what} path={inside('what')} />
+            <Field label={stepForm.measure.unit} path={inside('unit')} />
+            <Field label={stepForm.measure.atLeast} path={inside('window', 'min')} numeric />
+            <Field label={stepForm.measure.atMost} path={inside('window', 'max')} numeric />
+            <FlagField label={stepForm.measure.belowZero} path={inside('belowZero')} />
+            <Field label={stepForm.measure.waitMinutes} path={inside('waitMinutes')} notation={whole} numeric />
           </div>
         </Match>
         <Match when={kind() === 'witness'}>
           <div class="grid">
-            <Field label="What the second person looks at" path={inside('what')} />
-            <FlagField label="By somebody who did none of the work" path={inside('independent')} />
+            <Field label={stepForm.inspection.what} path={inside('what')} />
+            <FlagField label={stepForm.inspection.independent} path={inside('independent')} />
           </div>
         </Match>
       </Switch>
       <Show when={choicesOf(editor.draft(), 'seals').length > 0 && (kind() === 'do' || kind() === 'check')}>
         <Members
           list={inside('seals')}
-          one="Seal"
+          one="seal"
           onAdd={(draft) => {
             const seals = inside('seals');
             return put(draft, seals, [...listAt(draft, seals), { is: 'seated' }]);
@@ -118,32 +129,40 @@ export function StepForm(props: { readonly index: number }): JSX.Element {
         >
           {(seal) => (
             <div class="grid">
-              <ChoiceField label="Seal" path={[...seal, 'seal']} choices={choicesOf(editor.draft(), 'seals')} />
               <ChoiceField
-                label="is"
+                label={stepForm.seal.name}
+                path={[...seal, 'seal']}
+                choices={choicesOf(editor.draft(), 'seals')}
+              />
+              <ChoiceField
+                label={stepForm.seal.is}
                 path={[...seal, 'is']}
-                choices={['inspected', 'lubricated', 'seated', 'discarded']}
+                choices={choicesFrom(['inspected', 'lubricated', 'seated', 'discarded'], stepForm.seal.states)}
               />
             </div>
           )}
         </Members>
       </Show>
-      <Members list={inside('hazards')} one="Hazard" onAdd={(draft) => addHazard(draft, props.index)}>
+      <Members list={inside('hazards')} one="hazard" onAdd={(draft) => addHazard(draft, props.index)}>
         {(hazard) => (
           <div class="grid">
             <ChoiceField
-              label="Signal word"
+              label={stepForm.hazard.signal}
               path={[...hazard, 'signal']}
-              choices={['danger', 'warning', 'caution', 'notice']}
+              choices={choicesFrom(['danger', 'warning', 'caution', 'notice'], stepForm.hazard.signals)}
             />
-            <ChoiceField label="Harm to" path={[...hazard, 'consequence']} choices={['person', 'equipment']} />
-            <Field label="Hazard" path={[...hazard, 'text']} lines={2} />
+            <ChoiceField
+              label={stepForm.hazard.consequence}
+              path={[...hazard, 'consequence']}
+              choices={choicesFrom(['person', 'equipment'], stepForm.hazard.consequences)}
+            />
+            <Field label={stepForm.hazard.text} path={[...hazard, 'text']} lines={2} />
           </div>
         )}
       </Members>
       <div class="grid">
-        <Field label="Notes, a line each" path={inside('notes')} notation={lines} lines={2} />
-        <FlagField label="A second person must take part" path={inside('witness')} />
+        <Field label={stepForm.notes} path={inside('notes')} notation={lines} lines={2} />
+        <FlagField label={stepForm.witness} path={inside('witness')} />
       </div>
     </>
   );

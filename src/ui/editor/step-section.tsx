@@ -2,6 +2,8 @@ import { createSignal, For, Index, untrack, type JSX } from 'solid-js';
 import { listAt, wordsAt } from '../../procedure/edit/draft.ts';
 import { addStep } from '../../procedure/edit/things.ts';
 import { STEP_KINDS, type StepKind } from '../../procedure/edit/variants.ts';
+import { editorPage } from '../../words/editor-page.ts';
+import { stepForm } from '../../words/step-form.ts';
 import { useEditor } from './editor.ts';
 import { Said } from './fields.tsx';
 import { MemberButtons } from './members.tsx';
@@ -16,8 +18,10 @@ export function StepSection(): JSX.Element {
   const steps = () => listAt(editor.draft(), ['steps']);
   const [kind, setKind] = createSignal<StepKind>('do');
   const isFew = (): boolean => steps().length <= FEW;
-  const remarksIn = (index: number): number =>
-    editor.remarks().filter(({ place }) => place === `steps.${index}` || place.startsWith(`steps.${index}.`)).length;
+  const remarksIn = (index: number): number => {
+    const here = placeOf(index);
+    return editor.remarks().filter(({ place }) => place === here || place.startsWith(`${here}.`)).length;
+  };
 
   function add(): void {
     const added = steps().length;
@@ -30,35 +34,47 @@ export function StepSection(): JSX.Element {
 
   return (
     <section aria-labelledby="steps">
-      <h2 id="steps">Steps</h2>
+      <h2 id="steps">{stepForm.title}</h2>
       <Said path={['steps']} own />
       <Index each={steps()}>
         {(step, i) => (
           <details class="step" id={`step-${i}`} open={untrack(isFew)}>
-            <summary data-place={`steps.${i}`}>
-              <b>Step {i + 1}</b> <span>{wordsAt(step(), ['title']) || 'without a title'}</span>{' '}
-              <span class="kind">{wordsAt(step(), ['kind'])}</span>{' '}
-              <span class="count">{countWords(remarksIn(i))}</span>
+            <summary data-place={placeOf(i)}>
+              <b>{editorPage.numbered('step', i + 1)}</b> <span>{wordsAt(step(), ['title']) || stepForm.untitled}</span>{' '}
+              <span class="kind">{kindWords(wordsAt(step(), ['kind']))}</span>{' '}
+              <span class="count">{stepForm.remarks(remarksIn(i))}</span>
             </summary>
             <Said path={['steps', i]} own />
             <StepForm index={i} />
-            <MemberButtons list={['steps']} index={i} count={steps().length} one="Step" />
+            <MemberButtons list={['steps']} index={i} count={steps().length} one="step" />
           </details>
         )}
       </Index>
       <div class="add-step">
         <label>
-          Kind of the next step
+          {stepForm.nextKind}
           <select onChange={(event) => setKind(event.currentTarget.value as StepKind)}>
-            <For each={STEP_KINDS}>{(each) => <option selected={each === kind()}>{each}</option>}</For>
+            <For each={STEP_KINDS}>
+              {(each) => (
+                <option value={each} selected={each === kind()}>
+                  {stepForm.kinds[each]}
+                </option>
+              )}
+            </For>
           </select>
         </label>
         <button type="button" data-place="steps" onClick={add}>
-          Add a step
+          {editorPage.add('step')}
         </button>
       </div>
     </section>
   );
 }
 
-const countWords = (count: number): string => (count === 0 ? '' : count === 1 ? '1 remark' : `${count} remarks`);
+const placeOf = (index: number): string => ['steps', index].join('.');
+
+/** The kind of a step in words; what is none, as it stands in the file. */
+function kindWords(kind: string): string {
+  const known = STEP_KINDS.find((each) => each === kind);
+  return known === undefined ? kind : stepForm.kinds[known];
+}

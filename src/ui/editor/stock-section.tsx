@@ -1,6 +1,8 @@
 import type { JSX } from 'solid-js';
 import { addCondition, addConsumable, addOpening, addSeal } from '../../procedure/edit/things.ts';
 import { lines } from '../../procedure/edit/typed.ts';
+import { procedureForm } from '../../words/procedure-form.ts';
+import { choicesFrom } from './choices.ts';
 import { ChoiceField, Field, FlagField } from './fields.tsx';
 import { Members } from './members.tsx';
 
@@ -8,34 +10,42 @@ import { Members } from './members.tsx';
 export function StockSection(): JSX.Element {
   return (
     <section aria-labelledby="stock">
-      <h2 id="stock">Conditions, openings, seals and consumables</h2>
-      <Members list={['conditions']} one="Condition" onAdd={addCondition}>
-        {(path) => <Field label="Question about the unit, answered yes or no" path={[...path, 'question']} />}
+      <h2 id="stock">{procedureForm.stock}</h2>
+      <Members list={['conditions']} one="condition" onAdd={addCondition}>
+        {(path) => <Field label={procedureForm.condition.question} path={[...path, 'question']} />}
       </Members>
-      <Members list={['openings']} one="Opening" onAdd={addOpening}>
+      <Members list={['openings']} one="opening" onAdd={addOpening}>
         {(path) => (
           <div class="grid">
-            <Field label="Name of the opening" path={[...path, 'name']} />
-            <ChoiceField label="Closed with a" path={[...path, 'closure']} choices={['cap', 'plug']} />
+            <Field label={procedureForm.opening.name} path={[...path, 'name']} />
+            <ChoiceField
+              label={procedureForm.opening.closure}
+              path={[...path, 'closure']}
+              choices={choicesFrom(['cap', 'plug'], procedureForm.opening.closures)}
+            />
           </div>
         )}
       </Members>
-      <Members list={['seals']} one="Seal" onAdd={addSeal}>
+      <Members list={['seals']} one="seal" onAdd={addSeal}>
         {(path) => (
           <div class="grid">
-            <Field label="Name of the seal" path={[...path, 'name']} />
-            <Field label="Part number of the seal" path={[...path, 'partNumber']} />
-            <Field label="Coated with" path={[...path, 'fluid']} />
-            <ChoiceField label="Used again" path={[...path, 'reuse']} choices={['never', 'if it passes inspection']} />
-            <Field label="What to look for, a line each" path={[...path, 'criteria']} notation={lines} lines={3} />
+            <Field label={procedureForm.seal.name} path={[...path, 'name']} />
+            <Field label={procedureForm.seal.partNumber} path={[...path, 'partNumber']} />
+            <Field label={procedureForm.seal.fluid} path={[...path, 'fluid']} />
+            <ChoiceField
+              label={procedureForm.seal.reuse}
+              path={[...path, 'reuse']}
+              choices={choicesFrom(['never', 'if it passes inspection'], procedureForm.seal.reuses)}
+            />
+            <Field label={procedureForm.seal.criteria} path={[...path, 'criteria']} notation={lines} lines={3} />
           </div>
         )}
       </Members>
-      <Members list={['consumables']} one="Consumable" onAdd={addConsumable}>
+      <Members list={['consumables']} one="consumable" onAdd={addConsumable}>
         {(path) => (
           <div class="grid">
-            <Field label="Name of the consumable" path={[...path, 'name']} />
-            <FlagField label="It has a day of expiry" path={[...path, 'expires']} />
+            <Field label={procedureForm.consumable.name} path={[...path, 'name']} />
+            <FlagField label={procedureForm.consumable.expires} path={[...path, 'expires']} />
           </div>
         )}
       </Members>

@@ -5,9 +5,10 @@ import { previewPasses } from '../../procedure/edit/findings.ts';
 import { addPass } from '../../procedure/edit/things.ts';
 import { wholeNumbers } from '../../procedure/edit/typed.ts';
 import { PASS_KINDS, passOfKind } from '../../procedure/edit/variants.ts';
-import { toWritten } from '../../units/index.ts';
+import { type Torque, toWritten } from '../../units/index.ts';
 import type { PlannedPass } from '../../tightening/index.ts';
-import { choicesOf } from './choices.ts';
+import { tightenForm } from '../../words/tighten-form.ts';
+import { choicesFrom, choicesOf } from './choices.ts';
 import { useEditor } from './editor.ts';
 import { ChoiceField, Field, QuantityField } from './fields.tsx';
 import { Members } from './members.tsx';
@@ -22,45 +23,47 @@ export function TightenForm(props: { readonly index: number }): JSX.Element {
   return (
     <>
       <div class="grid">
-        <ChoiceField label="Pattern" path={inside('pattern')} choices={choicesOf(editor.draft(), 'patterns')} />
-        <ChoiceField label="Torque tool" path={inside('tool')} choices={choicesOf(editor.draft(), 'tools')} />
+        <ChoiceField
+          label={tightenForm.pattern}
+          path={inside('pattern')}
+          choices={choicesOf(editor.draft(), 'patterns')}
+        />
+        <ChoiceField label={tightenForm.tool} path={inside('tool')} choices={choicesOf(editor.draft(), 'tools')} />
         <Show when={choicesOf(editor.draft(), 'adapters').length > 0}>
           <ChoiceField
-            label="Adapter"
+            label={tightenForm.adapter}
             path={inside('adapter')}
             choices={choicesOf(editor.draft(), 'adapters')}
-            none="bare wrench"
+            none={tightenForm.bareWrench}
           />
         </Show>
         <ChoiceField
-          label="Each value is"
+          label={tightenForm.confirm}
           path={inside('confirm')}
-          choices={[
-            { value: 'each', label: 'read back and confirmed' },
-            { value: 'by going on', label: 'confirmed by going on' },
-            { value: 'witness each', label: 'read by two people' },
-          ]}
-          none="read back and confirmed, as usual"
+          choices={choicesFrom(['each', 'by going on', 'witness each'], tightenForm.confirms)}
+          none={tightenForm.usualConfirm}
         />
-        <QuantityField label="Final torque" path={target()} of="torque" />
-        <QuantityField label="Accepted from" path={inside('final', 'window', 'min')} of="torque" like={target()} />
-        <QuantityField label="Accepted to" path={inside('final', 'window', 'max')} of="torque" like={target()} />
+        <QuantityField label={tightenForm.finalTorque} path={target()} of="torque" />
+        <QuantityField
+          label={tightenForm.acceptedFrom}
+          path={inside('final', 'window', 'min')}
+          of="torque"
+          like={target()}
+        />
+        <QuantityField
+          label={tightenForm.acceptedTo}
+          path={inside('final', 'window', 'max')}
+          of="torque"
+          like={target()}
+        />
       </div>
-      <Members list={inside('passes')} one="Pass" onAdd={(draft) => addPass(draft, props.index)}>
+      <Members list={inside('passes')} one="pass" onAdd={(draft) => addPass(draft, props.index)}>
         {(path) => <PassForm path={path} />}
       </Members>
       <Planned planned={planned()} title={wordsAt(editor.draft(), inside('title'))} />
     </>
   );
 }
-
-const PASS_WORDS: Readonly<Partial<Record<string, string>>> = {
-  percent: 'per cent of the final torque',
-  torque: 'a torque of its own',
-  snug: 'snug by hand',
-  angle: 'turned on by an angle',
-  'circular check': 'checked round the pattern until none turns',
-};
 
 function PassForm(props: { readonly path: Path }): JSX.Element {
   const editor = useEditor();
@@ -70,30 +73,30 @@ function PassForm(props: { readonly path: Path }): JSX.Element {
   return (
     <div class="grid">
       <ChoiceField
-        label="Kind of pass"
+        label={tightenForm.pass.kind}
         path={inside('kind')}
-        choices={PASS_KINDS.map((value) => ({ value, label: PASS_WORDS[value] ?? value }))}
+        choices={choicesFrom(PASS_KINDS, tightenForm.pass.kinds)}
         onChosen={(chosen) => {
           const path = props.path;
           editor.edit((draft) => put(draft, path, passOfKind(chosen, at(draft, path))));
         }}
       />
-      <Field label="Name of the pass" path={inside('name')} />
+      <Field label={tightenForm.pass.name} path={inside('name')} />
       <Switch>
         <Match when={kind() === 'percent'}>
-          <Field label="Per cent" path={inside('percent')} numeric />
+          <Field label={tightenForm.pass.percent} path={inside('percent')} numeric />
         </Match>
         <Match when={kind() === 'torque'}>
-          <QuantityField label="Torque" path={target()} of="torque" />
-          <QuantityField label="From" path={inside('window', 'min')} of="torque" like={target()} />
-          <QuantityField label="To" path={inside('window', 'max')} of="torque" like={target()} />
+          <QuantityField label={tightenForm.pass.torque} path={target()} of="torque" />
+          <QuantityField label={tightenForm.pass.from} path={inside('window', 'min')} of="torque" like={target()} />
+          <QuantityField label={tightenForm.pass.to} path={inside('window', 'max')} of="torque" like={target()} />
         </Match>
         <Match when={kind() === 'angle'}>
-          <QuantityField label="Angle" path={inside('angle')} of="angle" />
-          <QuantityField label="Tolerance" path={inside('tolerance')} of="angle" />
+          <QuantityField label={tightenForm.pass.angle} path={inside('angle')} of="angle" />
+          <QuantityField label={tightenForm.pass.tolerance} path={inside('tolerance')} of="angle" />
         </Match>
       </Switch>
-      <Field label="Only these fasteners" path={inside('only')} notation={wholeNumbers} hint="all" />
+      <Field label={tightenForm.pass.only} path={inside('only')} notation={wholeNumbers} hint={tightenForm.pass.all} />
     </div>
   );
 }
@@ -101,16 +104,16 @@ function PassForm(props: { readonly path: Path }): JSX.Element {
 function valueWords(pass: PlannedPass): string {
   if (pass.target === null) return pass.name;
   const { target, window } = pass;
-  const [min, max] = [window.min, window.max].map((limit) => toWritten(limit).value);
-  return `${pass.name}: ${toWritten(target).value} ${target.unit}, accepted ${min} to ${max} ${window.max.unit}`;
+  const plain = (torque: Torque): string => `${toWritten(torque).value} ${torque.unit}`;
+  return tightenForm.planned.value(pass.name, plain(target), toWritten(window.min).value, plain(window.max));
 }
 
 function Planned(props: { readonly planned: readonly PlannedPass[] | null; readonly title: string }): JSX.Element {
   return (
     <div class="planned">
-      <h3>What the passes come to</h3>
+      <h3>{tightenForm.planned.title}</h3>
       <ol>
-        <For each={props.planned ?? []} fallback={<li>Nothing yet: a value or the pattern is missing.</li>}>
+        <For each={props.planned ?? []} fallback={<li>{tightenForm.planned.nothing}</li>}>
           {(pass) => (
             <li>
               {valueWords(pass)} <span class="order">({pass.order.join(' → ')})</span>
@@ -118,8 +121,11 @@ function Planned(props: { readonly planned: readonly PlannedPass[] | null; reado
           )}
         </For>
       </ol>
-      <SayButton label={`Say the passes of ${props.title || 'this step'}`} texts={() => sayPasses(props.planned ?? [])}>
-        Say the passes
+      <SayButton
+        label={tightenForm.planned.sayOf(props.title || tightenForm.planned.thisStep)}
+        texts={() => sayPasses(props.planned ?? [])}
+      >
+        {tightenForm.planned.say}
       </SayButton>
     </div>
   );

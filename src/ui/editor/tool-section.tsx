@@ -1,5 +1,7 @@
 import type { JSX } from 'solid-js';
 import { addAdapter, addTool } from '../../procedure/edit/things.ts';
+import { procedureForm } from '../../words/procedure-form.ts';
+import { choicesFrom } from './choices.ts';
 import { ChoiceField, Field, QuantityField } from './fields.tsx';
 import { Members } from './members.tsx';
 
@@ -7,50 +9,47 @@ import { Members } from './members.tsx';
 export function ToolSection(): JSX.Element {
   return (
     <section aria-labelledby="tools">
-      <h2 id="tools">Torque tools and adapters</h2>
-      <Members list={['tools']} one="Tool" onAdd={addTool}>
+      <h2 id="tools">{procedureForm.tool.title}</h2>
+      <Members list={['tools']} one="tool" onAdd={addTool}>
         {(path) => (
           <div class="grid">
-            <Field label="Name of the tool" path={[...path, 'name']} />
+            <Field label={procedureForm.tool.name} path={[...path, 'name']} />
             <ChoiceField
-              label="Type"
+              label={procedureForm.tool.type}
               path={[...path, 'type']}
-              choices={[
-                { value: 'indicating', label: 'indicating: it shows the torque' },
-                { value: 'setting', label: 'setting: it is set and signals' },
-              ]}
+              choices={choicesFrom(['indicating', 'setting'], procedureForm.tool.types)}
             />
-            <QuantityField label="Range from" path={[...path, 'range', 'min']} of="torque" />
+            <QuantityField label={procedureForm.tool.rangeFrom} path={[...path, 'range', 'min']} of="torque" />
             <QuantityField
-              label="Range to"
+              label={procedureForm.tool.rangeTo}
               path={[...path, 'range', 'max']}
               of="torque"
               like={[...path, 'range', 'min']}
             />
             <QuantityField
-              label="Resolution"
+              label={procedureForm.tool.resolution}
               path={[...path, 'resolution']}
               of="torque"
               like={[...path, 'range', 'min']}
             />
             <ChoiceField
-              label="Class"
+              label={procedureForm.tool.class}
               path={[...path, 'class']}
               choices={['A', 'B', 'C', 'D', 'E', 'F', 'G']}
-              none="not known"
+              none={procedureForm.tool.classUnknown}
             />
-            <QuantityField label="Lever, drive to grip" path={[...path, 'lever']} of="length" />
-            <Field label="Largest error, per cent" path={[...path, 'maximumError']} numeric />
-            <Field label="Calibration holds until" path={[...path, 'calibrationDue']} hint="2031-03-31" />
+            <QuantityField label={procedureForm.tool.lever} path={[...path, 'lever']} of="length" />
+            <Field label={procedureForm.tool.maximumError} path={[...path, 'maximumError']} numeric />
+            <Field label={procedureForm.tool.calibrationDue} path={[...path, 'calibrationDue']} hint="2031-03-31" />
           </div>
         )}
       </Members>
-      <Members list={['adapters']} one="Adapter" onAdd={addAdapter}>
+      <Members list={['adapters']} one="adapter" onAdd={addAdapter}>
         {(path) => (
           <div class="grid">
-            <Field label="Name of the adapter" path={[...path, 'name']} />
-            <QuantityField label="Length" path={[...path, 'length']} of="length" />
-            <QuantityField label="Angle to the wrench" path={[...path, 'angle']} of="angle" />
+            <Field label={procedureForm.adapter.name} path={[...path, 'name']} />
+            <QuantityField label={procedureForm.adapter.length} path={[...path, 'length']} of="length" />
+            <QuantityField label={procedureForm.adapter.angle} path={[...path, 'angle']} of="angle" />
           </div>
         )}
       </Members>
