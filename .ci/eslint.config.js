@@ -78,6 +78,7 @@ const wordless = {
     'src/ui/editor/**',
     'src/ui/practice/{is,start}-practice.ts',
     'src/ui/prepare/**',
+    'src/ui/replay/**',
     'src/ui/screens/*.tsx',
     'src/ui/touch-words.ts',
   ],

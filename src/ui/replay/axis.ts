@@ -1,4 +1,5 @@
 /** The axis of time of a replay: real time between entries, with long gaps shortened and named. */
+import { timeLine } from '../../words/time-line.ts';
 
 /** How long gaps are shortened, in milliseconds: one that is longer than `longest` takes as much room as `shown`. */
 export interface Shortening {
@@ -94,10 +95,9 @@ export function ticksOf(axis: Axis, times: readonly string[], most: number): rea
 /** A length of time in words and figures: "45 s", "12 min", "3 h 5 min", "2 days 4 h". */
 export function lasting(milliseconds: number): string {
   const seconds = Math.round(milliseconds / SECOND);
-  if (seconds < 120) return `${seconds} s`;
+  if (seconds < 120) return timeLine.seconds(seconds);
   const minutes = Math.round(seconds / 60);
-  if (minutes < 120) return `${minutes} min`;
-  const [hours, left] = [Math.floor(minutes / 60), minutes % 60];
-  if (hours < 48) return left === 0 ? `${hours} h` : `${hours} h ${left} min`;
-  return hours % 24 === 0 ? `${hours / 24} days` : `${Math.floor(hours / 24)} days ${hours % 24} h`;
+  if (minutes < 120) return timeLine.minutes(minutes);
+  const hours = Math.floor(minutes / 60);
+  return hours < 48 ? timeLine.hours(hours, minutes % 60) : timeLine.days(Math.floor(hours / 24), hours % 24);
 }

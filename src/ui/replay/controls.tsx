@@ -1,16 +1,13 @@
 import { For, type JSX } from 'solid-js';
+import { replay } from '../../words/replay.ts';
 import { SPEEDS, type Speed } from './play-clock.ts';
 import type { Player } from './player.ts';
 import { neighbour, type EventLine } from './search.ts';
 import type { EventKind } from './event-kinds.ts';
 
 /** What an auditor goes to in one step. */
-const STOPS: readonly (readonly [EventKind, string])[] = [
-  ['reading', 'reading'],
-  ['doubt', 'doubt'],
-  ['deviation', 'deviation'],
-  ['correction', 'correction'],
-];
+const STOPS = ['reading', 'doubt', 'deviation', 'correction'] as const satisfies readonly EventKind[];
+type StopKind = (typeof STOPS)[number];
 
 /** Stepping, playing and scrubbing. All of it works by keyboard: the slider is the browser's own. */
 export function Controls(props: {
@@ -21,47 +18,45 @@ export function Controls(props: {
 }): JSX.Element {
   const { player } = props; // eslint-disable-line solid/reactivity
   return (
-    <section class="scrubber" aria-label="Play and step">
+    <section class="scrubber" aria-label={replay.controls}>
       <div class="keys">
         <button type="button" onClick={() => player.go(player.at() - 1)} disabled={player.at() === 0}>
-          Step back
+          {replay.stepBack}
         </button>
         <button type="button" class="play" onClick={() => player.playOrPause()}>
-          {player.isPlaying() ? 'Pause' : 'Play'}
+          {player.isPlaying() ? replay.pause : replay.play}
         </button>
         <button type="button" onClick={() => player.go(player.at() + 1)} disabled={player.at() === player.last}>
-          Step on
+          {replay.stepOn}
         </button>
         <label class="speed">
-          Speed
+          {replay.speed}
           <select
             value={player.speed()}
             onChange={(event) => player.setSpeed(Number(event.currentTarget.value) as Speed)}
           >
-            <For each={SPEEDS}>{(speed) => <option value={speed}>{speed}×</option>}</For>
+            <For each={SPEEDS}>{(speed) => <option value={speed}>{replay.times(speed)}</option>}</For>
           </select>
         </label>
       </div>
       <label class="scrub">
-        <span>
-          Entry {player.at()} of {player.last}
-        </span>
+        <span>{replay.entryOf(player.at(), player.last)}</span>
         <input
           type="range"
           min="0"
           max={player.last}
           value={player.at()}
-          aria-valuetext={`Entry ${player.at()}: ${props.told}`}
+          aria-valuetext={replay.entryTold(player.at(), props.told)}
           onInput={(event) => player.go(event.currentTarget.valueAsNumber)}
         />
       </label>
       <div class="stops">
         <For each={STOPS}>
-          {([kind, name]) => (
-            <div class="stop" role="group" aria-label={`By ${name}`}>
-              <Stop {...props} kind={kind} name={name} direction={-1} />
-              <span aria-hidden="true">{name}</span>
-              <Stop {...props} kind={kind} name={name} direction={1} />
+          {(kind) => (
+            <div class="stop" role="group" aria-label={replay.stops[kind].by}>
+              <Stop {...props} kind={kind} direction={-1} />
+              <span aria-hidden="true">{replay.stops[kind].name}</span>
+              <Stop {...props} kind={kind} direction={1} />
             </div>
           )}
         </For>
@@ -73,15 +68,14 @@ export function Controls(props: {
 function Stop(props: {
   readonly player: Player;
   readonly lines: readonly EventLine[];
-  readonly kind: EventKind;
-  readonly name: string;
+  readonly kind: StopKind;
   readonly direction: 1 | -1;
 }): JSX.Element {
   const to = (): number | null => neighbour(props.lines, props.player.at(), props.kind, props.direction);
   return (
     <button
       type="button"
-      aria-label={`${props.direction === 1 ? 'Next' : 'Previous'} ${props.name}`}
+      aria-label={replay.stops[props.kind][props.direction === 1 ? 'next' : 'previous']}
       aria-disabled={to() === null}
       onClick={() => props.player.go(to() ?? props.player.at())}
     >

@@ -5,10 +5,11 @@ import { stateAfter, type SessionRecord } from '../../record/session-record.ts';
 import type { Sounds } from '../../record/sounds.ts';
 import type { EventBody } from '../../session/event.ts';
 import type { Reading } from '../../session/reading.ts';
+import { events } from '../../words/events.ts';
 import { describe } from '../describe.ts';
 import { showMoment } from '../moment.ts';
 import { EvidenceSound } from './evidence-sound.tsx';
-import { EVENT_KINDS, kindsOf } from './event-kinds.ts';
+import { kindsOf } from './event-kinds.ts';
 
 /** One event in full: when, by whom, what was heard and how surely, and how the value of its fastener came about. */
 export function EventDetail(props: {
@@ -18,12 +19,13 @@ export function EventDetail(props: {
   readonly onGo: (seq: number) => void;
 }): JSX.Element {
   const state = createMemo(() => stateAfter(props.record, props.entry.seq + 1));
-  const kinds = createMemo(() => kindsOf(props.entry.body, props.record.procedure).map((kind) => EVENT_KINDS[kind]));
+  const kinds = createMemo(() => kindsOf(props.entry.body, props.record.procedure).map((kind) => events.kinds[kind]));
   return (
-    <section class="moment" aria-label="The event at that moment" tabindex="-1">
+    <section class="moment" aria-label={events.one.title} tabindex="-1">
       <p>
-        <time datetime={props.entry.at.utc}>{showMoment(props.entry.at.utc)}</time> {props.entry.person}, by{' '}
-        {props.entry.source} <span class="kinds">({kinds().join(', ')})</span>
+        <time datetime={props.entry.at.utc}>{showMoment(props.entry.at.utc)}</time>{' '}
+        {events.one.by(props.entry.person, events.sources[props.entry.source])}{' '}
+        <span class="kinds">{events.one.isOf(kinds())}</span>
       </p>
       <p>
         <b>{describe(props.entry, state())}</b>
@@ -55,23 +57,23 @@ const UNSURE = 0.7;
 function HeardWords(props: { readonly heard: NonNullable<Entry['heard']>; readonly isSeen: boolean }): JSX.Element {
   return (
     <p class="heard">
-      {props.isSeen ? 'Seen' : 'Heard'}: “{props.heard.text}”
+      {props.isSeen ? events.one.seen(props.heard.text) : events.one.heard(props.heard.text)}
       <Show when={props.heard.words.length > 0}>
         <span class="words">
           {' '}
-          How surely:{' '}
+          {events.one.howSurely}{' '}
           <For each={props.heard.words}>
             {({ word, confidence }) => (
               <span class={Number(confidence) < UNSURE ? 'word unsure' : 'word'}>
                 {word} <b>{confidence}</b>
-                {Number(confidence) < UNSURE ? ' unsure' : ''}
+                {Number(confidence) < UNSURE ? ` ${events.one.unsure}` : ''}
               </span>
             )}
           </For>
         </span>
       </Show>
       <Show when={props.heard.again !== undefined && props.heard.again !== props.heard.text}>
-        <span> Heard a second time, freely: {props.heard.again === '' ? 'no words' : `“${props.heard.again}”`}.</span>
+        <span> {events.one.heardAgain(props.heard.again ?? '')}</span>
       </Show>
     </p>
   );
@@ -93,15 +95,15 @@ function History(props: {
     <Show when={history().length > 1 || props.reading.witnessed}>
       <div class="wide">
         <table class="history">
-          <caption>All values of this fastener in this pass</caption>
+          <caption>{events.history.title}</caption>
           <thead>
             <tr>
-              <th scope="col">Entry</th>
-              <th scope="col">Value</th>
-              <th scope="col">Against the first</th>
-              <th scope="col">Verdict</th>
-              <th scope="col">What became of it</th>
-              <th scope="col">Witness</th>
+              <th scope="col">{events.history.entry}</th>
+              <th scope="col">{events.history.value}</th>
+              <th scope="col">{events.history.againstFirst}</th>
+              <th scope="col">{events.history.verdict}</th>
+              <th scope="col">{events.history.fate}</th>
+              <th scope="col">{events.history.witness}</th>
             </tr>
           </thead>
           <tbody>
@@ -116,8 +118,8 @@ function History(props: {
                   <td>
                     <Value reading={each} />
                   </td>
-                  <td>{each === first() ? 'first value' : differenceFrom(first().reading, each.reading)}</td>
-                  <td>{each.verdict}</td>
+                  <td>{each === first() ? events.history.first : differenceFrom(first().reading, each.reading)}</td>
+                  <td>{events.history.verdicts[each.verdict]}</td>
                   <td>{fateOf(each, history())}</td>
                   <td>{witnessText(each)}</td>
                 </tr>
@@ -140,7 +142,7 @@ function Value(props: { readonly reading: Reading }): JSX.Element {
 }
 
 function witnessText({ reading, witnessed }: Reading): string {
-  if (!witnessed) return '–';
+  if (!witnessed) return events.history.noWitness;
   const { value, unit } = witnessed.reading;
-  return `${witnessed.person}: ${value} ${unit} (${differenceFrom(reading, witnessed.reading)})`;
+  return events.history.witnessed(witnessed.person, value, unit, differenceFrom(reading, witnessed.reading));
 }

@@ -3,30 +3,27 @@ import type { Procedure } from '../../procedure/procedure.ts';
 import type { EventBody } from '../../session/event.ts';
 import type { PreparedFact } from '../../session/preparation/fact.ts';
 
-/** The kinds in which an auditor looks for events, with what they are called. */
-export const EVENT_KINDS = {
-  preparation: 'Preparation',
-  step: 'Steps',
-  warning: 'Warnings',
-  reading: 'Readings',
-  outside: 'Values outside',
-  confirmation: 'Read-backs',
-  doubt: 'Doubts',
-  correction: 'Corrections',
-  witness: 'Witness',
-  deviation: 'Deviations',
-  refusal: 'Refusals',
-  hold: 'Holds',
-  interruption: 'Interruptions',
-  people: 'People',
-  question: 'Questions',
-  sound: 'Sounds deleted',
-} as const;
+/** The kinds in which an auditor looks for events, in the order in which they are offered. */
+export const EVENT_KINDS = [
+  'preparation',
+  'step',
+  'warning',
+  'reading',
+  'outside',
+  'confirmation',
+  'doubt',
+  'correction',
+  'witness',
+  'deviation',
+  'refusal',
+  'hold',
+  'interruption',
+  'people',
+  'question',
+  'sound',
+] as const;
 
-export type EventKind = keyof typeof EVENT_KINDS;
-
-/** The kinds in the order in which they are offered. */
-export const eventKinds = Object.keys(EVENT_KINDS) as readonly EventKind[];
+export type EventKind = (typeof EVENT_KINDS)[number];
 
 /** What an event is, its first kind the plainest. */
 export function kindsOf(body: EventBody, procedure: Procedure): readonly EventKind[] {

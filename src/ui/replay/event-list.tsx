@@ -1,8 +1,9 @@
 import { createEffect, createMemo, createSignal, For, Show, type JSX } from 'solid-js';
 import { stateAfter, type SessionRecord } from '../../record/session-record.ts';
+import { events } from '../../words/events.ts';
 import { describe } from '../describe.ts';
 import { showMoment } from '../moment.ts';
-import { EVENT_KINDS, eventKinds, type EventKind } from './event-kinds.ts';
+import { EVENT_KINDS, type EventKind } from './event-kinds.ts';
 import { pageAround, pageOf } from './pages.ts';
 import { found, type EventLine } from './search.ts';
 
@@ -29,35 +30,35 @@ export function EventList(props: {
       return after;
     });
   return (
-    <section class="events" aria-label="Events">
+    <section class="events" aria-label={events.title}>
       <form class="search" role="search" onSubmit={(event) => event.preventDefault()}>
         <label>
-          Search: words said, stud 4, a value, a name
+          {events.search}
           <input type="search" value={query()} onInput={(event) => setQuery(event.currentTarget.value)} />
         </label>
         <label>
-          Person
+          {events.person}
           <select value={person() ?? ''} onChange={(event) => setPerson(event.currentTarget.value || null)}>
-            <option value="">Everybody</option>
+            <option value="">{events.everybody}</option>
             <For each={people()}>{(name) => <option value={name}>{name}</option>}</For>
           </select>
         </label>
         <details>
-          <summary>Only some kinds{kinds().size > 0 ? ` (${kinds().size} chosen)` : ''}</summary>
+          <summary>{events.someKinds(kinds().size)}</summary>
           <fieldset>
-            <legend class="unseen">Kinds of event</legend>
-            <For each={eventKinds.filter((kind) => present().has(kind))}>
+            <legend class="unseen">{events.kindsOfEvent}</legend>
+            <For each={EVENT_KINDS.filter((kind) => present().has(kind))}>
               {(kind) => (
                 <label class="choice">
                   <input type="checkbox" checked={kinds().has(kind)} onChange={() => toggle(kind)} />
-                  {EVENT_KINDS[kind]}
+                  {events.kinds[kind]}
                 </label>
               )}
             </For>
           </fieldset>
         </details>
         <p role="status">
-          {isAll() ? `All ${props.lines.length} events` : `${wanted().length} of ${props.lines.length} events`}
+          {isAll() ? events.all(props.lines.length) : events.found(wanted().length, props.lines.length)}
         </p>
       </form>
       <Page {...props} wanted={wanted()} isAll={isAll()} />
@@ -98,7 +99,7 @@ function Page(props: {
                   <button type="button" onClick={() => props.onSelect(seq)}>
                     <time datetime={entry().at.utc}>{showMoment(entry().at.utc)}</time>
                     <span class="what">{describe(entry(), stateAfter(props.record, seq + 1))}</span>
-                    <span class="source">{entry().source}</span>
+                    <span class="source">{events.sources[entry().source]}</span>
                   </button>
                 </li>
               )}
@@ -106,25 +107,21 @@ function Page(props: {
           )}
         </For>
         <Show when={props.record.verification.kind === 'broken' && isAtEnd() && props.isAll}>
-          <li class="break">
-            The record is broken here: entry {props.record.entries.length} and what comes after it is not shown.
-          </li>
+          <li class="break">{events.brokenHere(props.record.entries.length)}</li>
         </Show>
       </ol>
       <Show when={shown().pages > 1}>
-        <nav class="pages" aria-label="Pages of events">
+        <nav class="pages" aria-label={events.pages}>
           <button type="button" aria-disabled={page() === 0} onClick={() => setPage(Math.max(0, page() - 1))}>
-            Earlier
+            {events.earlier}
           </button>
-          <span>
-            {shown().from + 1} to {shown().to} of {props.wanted.length}
-          </span>
+          <span>{events.shown(shown().from + 1, shown().to, props.wanted.length)}</span>
           <button
             type="button"
             aria-disabled={isAtEnd()}
             onClick={() => setPage(Math.min(shown().pages - 1, page() + 1))}
           >
-            Later
+            {events.later}
           </button>
         </nav>
       </Show>

@@ -2,6 +2,7 @@ import { createMemo, createResource, Match, onCleanup, Switch, type JSX } from '
 import type { SessionRecord } from '../../record/session-record.ts';
 import type { Sounds } from '../../record/sounds.ts';
 import type { SoundOfReading } from '../../session/intent.ts';
+import { replay } from '../../words/replay.ts';
 import { soundBy } from './evidence.ts';
 
 /** The sound around what was heard: checked against its hash before it can be played. */
@@ -23,19 +24,19 @@ export function EvidenceSound(props: {
   return (
     <div class="evidence">
       <Switch>
-        <Match when={why()}>{(reason) => <p>Its sound was not kept: {reason()}</p>}</Match>
+        <Match when={why()}>{(reason) => <p>{replay.sound.notKept(reason())}</p>}</Match>
         <Match when={good()} keyed>
           {(bytes) => <Player bytes={bytes} />}
         </Match>
         <Match when={found()?.kind === 'deleted'}>
-          <p>Its sound was deleted, as the record says.</p>
+          <p>{replay.sound.deleted}</p>
         </Match>
         <Match when={found()?.kind === 'absent'}>
-          <p>Its sound is not here. The record names it by its hash.</p>
+          <p>{replay.sound.absent}</p>
         </Match>
         <Match when={found()?.kind === 'changed'}>
           <p class="trouble" role="alert">
-            What lies here in place of its sound is another one: it is not played.
+            {replay.sound.changed}
           </p>
         </Match>
       </Switch>
@@ -51,7 +52,7 @@ function Player(props: { readonly bytes: Uint8Array<ArrayBuffer> }): JSX.Element
   });
   return (
     <label class="sound">
-      Its sound, as it was kept (hash checked)
+      {replay.sound.checked}
       <audio controls preload="metadata" src={address()} />
     </label>
   );

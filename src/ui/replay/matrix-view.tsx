@@ -4,6 +4,7 @@ import { readingMatrices, type MatrixCell, type ReadingMatrix } from '../../reco
 import { windowText } from '../../record/reading-window.ts';
 import { stateAfter, type SessionRecord } from '../../record/session-record.ts';
 import type { Reading } from '../../session/reading.ts';
+import { matrix } from '../../words/matrix.ts';
 
 /** More cells than this are only drawn when they are asked for. */
 const FEW = 400;
@@ -21,7 +22,7 @@ export function MatrixView(props: {
   });
   return (
     <section class="matrices" aria-labelledby="matrices">
-      <h2 id="matrices">Fasteners and passes</h2>
+      <h2 id="matrices">{matrix.title}</h2>
       <Show when={isUp()}>
         <Matrices {...props} />
       </Show>
@@ -33,8 +34,8 @@ function Matrices(props: { readonly record: SessionRecord; readonly onGo: (seq: 
   const state = createMemo(() => stateAfter(props.record, props.record.entries.length));
   const matrices = createMemo(() => readingMatrices(state()));
   return (
-    <For each={matrices()} fallback={<p>No step of this procedure tightens anything.</p>}>
-      {(matrix) => <Matrix {...props} matrix={matrix} readings={state().readings} />}
+    <For each={matrices()} fallback={<p>{matrix.none}</p>}>
+      {(each) => <Matrix {...props} matrix={each} readings={state().readings} />}
     </For>
   );
 }
@@ -52,8 +53,7 @@ function Matrix(props: MatrixProps): JSX.Element {
   return (
     <details open={isSmall()} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
-        {props.matrix.title}: {count(props.matrix.rows.length, props.matrix.label)},{' '}
-        {count(props.matrix.passes.length, 'pass')}
+        {matrix.summary(props.matrix.title, props.matrix.rows.length, props.matrix.label, props.matrix.passes.length)}
       </summary>
       <Show when={isOpen()}>
         <div class="wide">
@@ -62,7 +62,7 @@ function Matrix(props: MatrixProps): JSX.Element {
               <tr>
                 <th scope="col">{props.matrix.label}</th>
                 <For each={props.matrix.passes}>
-                  {({ index, name }) => <th scope="col">{index === 0 ? name : `Pass ${index}: ${name}`}</th>}
+                  {({ index, name }) => <th scope="col">{index === 0 ? name : matrix.pass(index, name)}</th>}
                 </For>
               </tr>
             </thead>
@@ -83,44 +83,23 @@ function Matrix(props: MatrixProps): JSX.Element {
   );
 }
 
-const count = (many: number, what: string): string =>
-  `${many} ${what}${many === 1 ? '' : what.endsWith('s') ? 'es' : 's'}`;
-
-const VERDICTS: Readonly<Record<Reading['verdict'], string>> = {
-  in: '✓ in',
-  under: '▼ under',
-  over: '▲ over',
-  'not provable': '◆ not provable',
-  'nut worn': '▼ nut worn',
-};
-
 function Cell(props: MatrixProps & { readonly cell: MatrixCell }): JSX.Element {
   const read = () => (props.cell?.kind === 'read' ? props.cell.reading : null);
+  const without = (): string =>
+    props.cell === null || props.cell.kind === 'read' ? matrix.notInPass : matrix.withoutReading[props.cell.kind];
   return (
-    <Show
-      when={read()}
-      fallback={<td class={(props.cell?.kind ?? 'none').replace(' ', '-')}>{props.cell?.kind ?? '–'}</td>}
-    >
+    <Show when={read()} fallback={<td class={(props.cell?.kind ?? 'none').replace(' ', '-')}>{without()}</td>}>
       {(reading) => (
         <td class={reading().verdict === 'in' ? 'in' : 'outside'}>
-          <button type="button" onClick={() => props.onGo(reading().seq)} title={`To entry ${reading().seq}`}>
-            <span class="said-only">
-              {props.matrix.label} {reading().fastener}:
-            </span>
+          <button type="button" onClick={() => props.onGo(reading().seq)} title={matrix.toEntry(reading().seq)}>
+            <span class="said-only">{matrix.fastener(props.matrix.label, reading().fastener)}</span>
             <For each={earlier(props.readings, reading())}>{(value) => <s>{value}</s>}</For>
-            <b>
-              {reading().reading.value} {reading().reading.unit}
-            </b>
-            <span>{VERDICTS[reading().verdict]}</span>
+            <b>{matrix.value(reading().reading.value, reading().reading.unit)}</b>
+            <span>{matrix.verdicts[reading().verdict]}</span>
             <small>
-              {limitsOf(reading(), props.record)}
-              {reading().person}
+              {limitsAndPerson(reading(), props.record)}
               <Show when={reading().witnessed}>
-                {(witnessed) => (
-                  <>
-                    , witness {witnessed().person}: {witnessed().reading.value}
-                  </>
-                )}
+                {(witnessed) => <>{matrix.witness(witnessed().person, witnessed().reading.value)}</>}
               </Show>
             </small>
           </button>
@@ -136,5 +115,5 @@ const earlier = (readings: readonly Reading[], standing: Reading): readonly stri
     .filter(({ seq }) => seq < standing.seq)
     .map(({ reading }) => reading.value);
 
-const limitsOf = ({ basis }: Reading, { procedure }: SessionRecord): string =>
-  basis.of === 'torque' ? `${windowText(basis, procedure)}. ` : '';
+const limitsAndPerson = ({ basis, person }: Reading, { procedure }: SessionRecord): string =>
+  basis.of === 'torque' ? matrix.windowAndPerson(windowText(basis, procedure), person) : person;

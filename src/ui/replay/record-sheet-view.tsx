@@ -3,14 +3,15 @@ import { headGroups } from '../../record/head.ts';
 import { rootOf } from '../../record/merkle.ts';
 import { recordSheet, type Fact, type RecordSheet } from '../../record/record-sheet.ts';
 import type { SessionRecord } from '../../record/session-record.ts';
+import { sheetPage } from '../../words/sheet-page.ts';
 import { now } from '../clock.ts';
 import { Openings, Points, Preparation, Signatures, Steps, Times, Tools } from './sheet-sections.tsx';
 import { TorqueTables } from './torque-tables.tsx';
 import './record-sheet.css';
 
 /** The papers that a sheet is laid out for. */
-const PAPERS = { a4: 'A4', letter: 'Letter' } as const;
-type Paper = keyof typeof PAPERS;
+const PAPERS = ['a4', 'letter'] as const;
+type Paper = (typeof PAPERS)[number];
 
 /** The record sheet of a session, to be printed and signed. Black on white, whatever the theme: it is paper. */
 export function RecordSheetView(props: {
@@ -31,21 +32,21 @@ export function RecordSheetView(props: {
   onMount(() => window.scrollTo(0, 0));
   return (
     <main class="sheet-screen">
-      <nav class="sheet-tools" aria-label="Record sheet">
+      <nav class="sheet-tools" aria-label={sheetPage.name}>
         <button type="button" onClick={() => props.onLeave()}>
-          Back to the replay
+          {sheetPage.back}
         </button>
         <label>
-          Paper{' '}
+          {sheetPage.paper}{' '}
           <select
             value={paper()}
             onChange={(event) => setPaper(event.currentTarget.value === 'letter' ? 'letter' : 'a4')}
           >
-            <For each={Object.entries(PAPERS)}>{([id, name]) => <option value={id}>{name}</option>}</For>
+            <For each={PAPERS}>{(each) => <option value={each}>{sheetPage.papers[each]}</option>}</For>
           </select>
         </label>
         <button type="button" onClick={() => window.print()}>
-          Print, or save as PDF
+          {sheetPage.print}
         </button>
       </nav>
       <Sheet sheet={sheet()} paper={paper()} />
@@ -57,40 +58,37 @@ function Sheet(props: { readonly sheet: RecordSheet; readonly paper: Paper }): J
   const sheet = () => props.sheet;
   return (
     <article class={`record-sheet ${props.paper}`}>
-      <h1>Record sheet: {sheet().title}</h1>
+      <h1>{sheetPage.title(sheet().title)}</h1>
       <p class="caution">
-        This sheet says what was recorded. It is not the manual and no release to service: the approved manual, local
-        rules and licensed people decide.
+        {sheetPage.caution}
         <Show when={sheet().isInvented}>
           {' '}
-          <b>All values of this procedure are invented, for demonstration.</b>
+          <b>{sheetPage.invented}</b>
         </Show>
       </p>
       <p class={sheet().isIntact ? 'standing' : 'standing broken'}>
-        {sheet().verification}{' '}
-        {sheet().isClosed ? 'The work was closed.' : 'THE WORK WAS NOT CLOSED when the record ended.'}
+        {sheet().verification} {sheet().isClosed ? sheetPage.closed : sheetPage.notClosed}
       </p>
       <div class="two">
-        <Facts title="Approved data" facts={sheet().approvedData} />
-        <Facts title="Component" facts={sheet().component} />
+        <Facts title={sheetPage.approvedData} facts={sheet().approvedData} />
+        <Facts title={sheetPage.component} facts={sheet().component}>
+          <dt>{sheetPage.serialNumber}</dt>
+          <dd class="blank">&nbsp;</dd>
+        </Facts>
       </div>
-      <Lines title="Parts" lines={sheet().parts} none="The procedure names none." />
+      <Lines title={sheetPage.parts} lines={sheet().parts} none={sheetPage.namesNone} />
       <Times sheet={sheet()} />
       <Preparation sheet={sheet()} />
       <Tools sheet={sheet()} />
       <Steps sheet={sheet()} />
       <TorqueTables tables={sheet().tables} />
-      <Lines title="Weights held" lines={sheet().holds} none="None is recorded." />
-      <Lines title="Observed values" lines={sheet().values} none="None is recorded." />
-      <Lines
-        title="Deviations, and what was left open"
-        lines={sheet().openPoints}
-        none="None was reported, and nothing is left open."
-      />
+      <Lines title={sheetPage.holds} lines={sheet().holds} none={sheetPage.noneRecorded} />
+      <Lines title={sheetPage.values} lines={sheet().values} none={sheetPage.noneRecorded} />
+      <Lines title={sheetPage.openPoints} lines={sheet().openPoints} none={sheetPage.noOpenPoints} />
       <Openings sheet={sheet()} />
       <Points sheet={sheet()} />
       <section>
-        <h2>Hashes</h2>
+        <h2>{sheetPage.hashes}</h2>
         <dl class="facts hashes">
           <For each={sheet().hashes}>
             {([name, value]) => (
@@ -103,15 +101,17 @@ function Sheet(props: { readonly sheet: RecordSheet; readonly paper: Paper }): J
         </dl>
       </section>
       <Signatures recorded={sheet().signatures} />
-      <p class="made">
-        Sheet made {sheet().made.utc} ({sheet().made.local}). Local times are those of the zone of the device that made
-        it; the record itself keeps UTC.
-      </p>
+      <p class="made">{sheetPage.made(sheet().made.utc, sheet().made.local)}</p>
     </article>
   );
 }
 
-function Facts(props: { readonly title: string; readonly facts: readonly Fact[] }): JSX.Element {
+function Facts(props: {
+  readonly title: string;
+  readonly facts: readonly Fact[];
+  /** What is filled in by hand. */
+  readonly children?: JSX.Element;
+}): JSX.Element {
   return (
     <section>
       <h2>{props.title}</h2>
@@ -124,10 +124,7 @@ function Facts(props: { readonly title: string; readonly facts: readonly Fact[] 
             </>
           )}
         </For>
-        <Show when={props.title === 'Component'}>
-          <dt>Serial number</dt>
-          <dd class="blank">&nbsp;</dd>
-        </Show>
+        {props.children}
       </dl>
     </section>
   );

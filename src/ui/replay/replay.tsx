@@ -1,6 +1,7 @@
 import { createMemo, createSignal, Show, type JSX } from 'solid-js';
 import type { Sounds } from '../../record/sounds.ts';
 import { practice } from '../../words/practice.ts';
+import { replay } from '../../words/replay.ts';
 import { HeadCheck } from '../parts/head-check.tsx';
 import { isPractice } from '../practice/is-practice.ts';
 import { WorkPanel } from '../parts/work-panel.tsx';
@@ -72,13 +73,15 @@ function Playback(props: {
   return (
     <main class="replay">
       <header>
-        <h1>Replay: {kept.procedure.title}</h1>
+        <h1>{replay.title(kept.procedure.title)}</h1>
         <Show when={isPractice(kept.id)}>
-          <p class="invented">{practice.noWork} This is what a record shows: below stands the reading that you gave.</p>
+          <p class="invented">
+            {practice.noWork} {replay.practised}
+          </p>
         </Show>
         {props.verdict}
         <button type="button" onClick={() => props.onSheet()}>
-          Record sheet
+          {replay.recordSheet}
         </button>
       </header>
       <TimeLineView record={kept} at={player.at()} onGo={player.go} />
@@ -88,7 +91,7 @@ function Playback(props: {
           <Show when={entry()}>
             {(shown) => <EventDetail record={kept} entry={shown()} sounds={props.sounds} onGo={player.go} />}
           </Show>
-          <section aria-label="The work screen at that moment" class="work">
+          <section aria-label={replay.screenThen} class="work">
             <WorkPanel view={view()} />
           </section>
         </div>
@@ -96,14 +99,14 @@ function Playback(props: {
       </div>
       <MatrixView record={kept} onGo={show} />
       <HeadCheck record={kept} />
-      <section aria-label="Save">
+      <section aria-label={replay.saving}>
         <button type="button" onClick={() => save(readingsFileOf(kept))}>
-          Save readings as CSV
+          {replay.saveReadings}
         </button>{' '}
         <Show when={valuesFileOf(kept)}>
           {(file) => (
             <button type="button" onClick={() => save(file())}>
-              Save observed values as CSV
+              {replay.saveValues}
             </button>
           )}
         </Show>{' '}

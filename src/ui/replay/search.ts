@@ -1,5 +1,6 @@
 /** Finding events: by what was said, by what is written, by fastener, by person, by kind. */
 import { stateAfter, type SessionRecord } from '../../record/session-record.ts';
+import { events } from '../../words/events.ts';
 import { describe } from '../describe.ts';
 import { kindsOf, type EventKind } from './event-kinds.ts';
 
@@ -28,7 +29,9 @@ export function eventWords(record: SessionRecord): readonly string[] {
   if (known) return known;
   const made = record.entries.map((entry) => {
     const what = describe(entry, stateAfter(record, entry.seq + 1));
-    return inWords(`entry ${entry.seq} ${what} ${entry.heard?.text ?? ''} ${entry.person} ${entry.source}`);
+    return inWords(
+      `${events.entry} ${entry.seq} ${what} ${entry.heard?.text ?? ''} ${entry.person} ${events.sources[entry.source]}`,
+    );
   });
   words.set(record, made);
   return made;
@@ -65,16 +68,14 @@ function termsOf(query: string): readonly RegExp[] {
     const before = terms.at(-1);
     const whole = ` ${escaped(word)}(?= )`;
     if (!NUMBER.test(word)) terms.push(` ${escaped(word)}`);
-    else if (before !== undefined && NUMBERED.has(before.trim())) terms.splice(-1, 1, before + whole);
+    else if (before !== undefined && events.numbered.includes(before.trim())) terms.splice(-1, 1, before + whole);
     // The number of an entry is no value: it is only found by its name.
-    else terms.push(`(?<! entry)${whole}`);
+    else terms.push(`(?<! ${escaped(events.entry)})${whole}`);
   }
   return terms.map((term) => new RegExp(term, 'u'));
 }
 
 const NUMBER = /^\d+(\.\d+)?$/;
-/** Words whose number is their name. */
-const NUMBERED: ReadonlySet<string> = new Set(['stud', 'nut', 'bolt', 'screw', 'number', 'pass', 'entry', 'step']);
 const escaped = (word: string): string => word.replaceAll('.', '\\.');
 
 /** In small letters, one space between words and around them: letters, figures and the points inside numbers; the rest only parts words. */

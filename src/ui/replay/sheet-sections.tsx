@@ -1,42 +1,41 @@
 /** The sections of a record sheet that are tables, but for the torque tables. */
 import { For, Show, type JSX } from 'solid-js';
 import type { RecordSheet } from '../../record/record-sheet.ts';
+import { sheetPage } from '../../words/sheet-page.ts';
 
 export function Times(props: { readonly sheet: RecordSheet }): JSX.Element {
   return (
     <section>
-      <h2>People and times</h2>
+      <h2>{sheetPage.people.title}</h2>
       <table>
         <thead>
           <tr>
-            <th scope="col">Who or what</th>
-            <th scope="col">From (UTC; local)</th>
-            <th scope="col">To (UTC; local)</th>
+            <th scope="col">{sheetPage.people.who}</th>
+            <th scope="col">{sheetPage.people.from}</th>
+            <th scope="col">{sheetPage.people.to}</th>
           </tr>
         </thead>
         <tbody>
           <tr>
-            <td>Work</td>
+            <td>{sheetPage.people.work}</td>
             <td>{both(props.sheet.opened)}</td>
             <td>{both(props.sheet.ended)}</td>
           </tr>
           <For each={props.sheet.people}>
             {({ name, role, from, to }) => (
               <tr>
-                <td>
-                  {name}, {role}
-                </td>
+                <td>{sheetPage.people.inRole(name, role)}</td>
                 <td>{both(from)}</td>
-                <td>{to ? both(to) : 'to the end'}</td>
+                <td>{to ? both(to) : sheetPage.people.toTheEnd}</td>
               </tr>
             )}
           </For>
           <For each={props.sheet.interruptions}>
             {({ what, from, to }) => (
               <tr>
-                <td>Interrupted: {what}</td>
+                <td>{sheetPage.people.interrupted(what)}</td>
                 <td>{both(from)}</td>
-                <td>{to ? both(to) : 'not gone on with'}</td>
+                <td>{to ? both(to) : sheetPage.people.notGoneOn}</td>
               </tr>
             )}
           </For>
@@ -46,29 +45,27 @@ export function Times(props: { readonly sheet: RecordSheet }): JSX.Element {
   );
 }
 
-const both = (time: RecordSheet['opened']): string => (time ? `${time.utc}; ${time.local}` : '–');
+const both = (time: RecordSheet['opened']): string => (time ? sheetPage.times(time.utc, time.local) : sheetPage.noTime);
 
 export function Tools(props: { readonly sheet: RecordSheet }): JSX.Element {
   return (
     <section>
-      <h2>Tools and calibration</h2>
+      <h2>{sheetPage.tools.title}</h2>
       <table>
         <thead>
           <tr>
-            <th scope="col">Tool</th>
-            <th scope="col">Range</th>
-            <th scope="col">Kind and accuracy</th>
-            <th scope="col">Calibration due</th>
-            <th scope="col">Used</th>
+            <th scope="col">{sheetPage.tools.tool}</th>
+            <th scope="col">{sheetPage.tools.range}</th>
+            <th scope="col">{sheetPage.tools.accuracy}</th>
+            <th scope="col">{sheetPage.tools.due}</th>
+            <th scope="col">{sheetPage.tools.used}</th>
           </tr>
         </thead>
         <tbody>
           <For each={props.sheet.tools}>
             {({ name, id, range, accuracy, calibrationDue, used }) => (
               <tr>
-                <td>
-                  {name} ({id})
-                </td>
+                <td>{sheetPage.tools.named(name, id)}</td>
                 <td>{range}</td>
                 <td>{accuracy}</td>
                 <td>{calibrationDue}</td>
@@ -85,17 +82,14 @@ export function Tools(props: { readonly sheet: RecordSheet }): JSX.Element {
 export function Preparation(props: { readonly sheet: RecordSheet }): JSX.Element {
   return (
     <section>
-      <h2>Preparation</h2>
-      <Show
-        when={props.sheet.preparation.length > 0}
-        fallback={<p>The record says nothing of what was done before the first step.</p>}
-      >
+      <h2>{sheetPage.preparation.title}</h2>
+      <Show when={props.sheet.preparation.length > 0} fallback={<p>{sheetPage.preparation.none}</p>}>
         <table>
           <thead>
             <tr>
-              <th scope="col">Found or said before the first step, or fetched in the work</th>
-              <th scope="col">By</th>
-              <th scope="col">When (UTC)</th>
+              <th scope="col">{sheetPage.preparation.what}</th>
+              <th scope="col">{sheetPage.by}</th>
+              <th scope="col">{sheetPage.when}</th>
             </tr>
           </thead>
           <tbody>
@@ -118,18 +112,18 @@ export function Preparation(props: { readonly sheet: RecordSheet }): JSX.Element
 export function Steps(props: { readonly sheet: RecordSheet }): JSX.Element {
   return (
     <section>
-      <h2>Work</h2>
+      <h2>{sheetPage.steps.title}</h2>
       <Show when={props.sheet.conditions.length > 0}>
         <p>{props.sheet.conditions.join(' ')}</p>
       </Show>
       <table>
         <thead>
           <tr>
-            <th scope="col">Step</th>
-            <th scope="col">Title</th>
-            <th scope="col">Standing</th>
-            <th scope="col">By</th>
-            <th scope="col">When (UTC)</th>
+            <th scope="col">{sheetPage.steps.step}</th>
+            <th scope="col">{sheetPage.steps.name}</th>
+            <th scope="col">{sheetPage.steps.standing}</th>
+            <th scope="col">{sheetPage.by}</th>
+            <th scope="col">{sheetPage.when}</th>
           </tr>
         </thead>
         <tbody>
@@ -153,15 +147,15 @@ export function Steps(props: { readonly sheet: RecordSheet }): JSX.Element {
 export function Openings(props: { readonly sheet: RecordSheet }): JSX.Element {
   return (
     <section>
-      <h2>Openings</h2>
-      <Show when={props.sheet.openings.length > 0} fallback={<p>The procedure names none.</p>}>
+      <h2>{sheetPage.openings.title}</h2>
+      <Show when={props.sheet.openings.length > 0} fallback={<p>{sheetPage.namesNone}</p>}>
         <table>
           <thead>
             <tr>
-              <th scope="col">Opening</th>
-              <th scope="col">Closure</th>
-              <th scope="col">Opened and closed off in</th>
-              <th scope="col">Closure taken out in</th>
+              <th scope="col">{sheetPage.openings.opening}</th>
+              <th scope="col">{sheetPage.openings.closure}</th>
+              <th scope="col">{sheetPage.openings.opened}</th>
+              <th scope="col">{sheetPage.openings.closed}</th>
             </tr>
           </thead>
           <tbody>
@@ -178,7 +172,7 @@ export function Openings(props: { readonly sheet: RecordSheet }): JSX.Element {
           </tbody>
         </table>
       </Show>
-      <p>The record counts no caps, plugs or tools by itself: see what was answered, under “Points”.</p>
+      <p>{sheetPage.openings.notCounted}</p>
     </section>
   );
 }
@@ -187,14 +181,14 @@ export function Points(props: { readonly sheet: RecordSheet }): JSX.Element {
   return (
     <Show when={props.sheet.points.length > 0}>
       <section>
-        <h2>Points</h2>
+        <h2>{sheetPage.points.title}</h2>
         <table class="points">
           <thead>
             <tr>
-              <th scope="col">Step</th>
-              <th scope="col">Opening, cap, seal, criterion, count or value</th>
-              <th scope="col">By</th>
-              <th scope="col">When (UTC)</th>
+              <th scope="col">{sheetPage.points.step}</th>
+              <th scope="col">{sheetPage.points.what}</th>
+              <th scope="col">{sheetPage.by}</th>
+              <th scope="col">{sheetPage.when}</th>
             </tr>
           </thead>
           <tbody>
@@ -215,30 +209,30 @@ export function Points(props: { readonly sheet: RecordSheet }): JSX.Element {
   );
 }
 
-const SIGNERS = ['Work done by', 'Second person', 'Inspected by'];
+const SIGNERS = ['work', 'second', 'inspector'] as const;
 
 export function Signatures(props: { readonly recorded: readonly string[] }): JSX.Element {
   return (
     <section class="signatures">
-      <h2>Signatures</h2>
+      <h2>{sheetPage.signatures.title}</h2>
       <ul>
         <For each={props.recorded}>{(line) => <li>{line}</li>}</For>
       </ul>
       <table>
         <thead>
           <tr>
-            <th scope="col">For</th>
-            <th scope="col">Name</th>
-            <th scope="col">Licence or stamp number</th>
-            <th scope="col">Date</th>
-            <th scope="col">Signature</th>
+            <th scope="col">{sheetPage.signatures.for}</th>
+            <th scope="col">{sheetPage.signatures.name}</th>
+            <th scope="col">{sheetPage.signatures.licence}</th>
+            <th scope="col">{sheetPage.signatures.date}</th>
+            <th scope="col">{sheetPage.signatures.signature}</th>
           </tr>
         </thead>
         <tbody>
           <For each={SIGNERS}>
             {(signer) => (
               <tr>
-                <th scope="row">{signer}</th>
+                <th scope="row">{sheetPage.signatures.signers[signer]}</th>
                 <td />
                 <td />
                 <td />

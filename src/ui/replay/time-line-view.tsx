@@ -1,17 +1,10 @@
 import { createMemo, createSignal, For, onCleanup, onMount, Show, type JSX } from 'solid-js';
 import type { SessionRecord } from '../../record/session-record.ts';
+import { timeLine } from '../../words/time-line.ts';
 import { showMoment } from '../moment.ts';
 import { DRAWN, lasting, layAxis, nearestTo, ticksOf, type Axis } from './axis.ts';
 import { ShapePath } from './shape.tsx';
-import { LANES, layTimeLine, SHAPES, type Lane, type Shape, type TimeLine } from './time-line.ts';
-
-const LANE_NAMES: Readonly<Record<Lane, string>> = {
-  steps: 'Steps',
-  readings: 'Readings',
-  doubts: 'Doubts, corrections',
-  deviations: 'Deviations, refusals',
-  holds: 'Holds, interruptions',
-};
+import { LANES, layTimeLine, SHAPES, type Lane, type TimeLine } from './time-line.ts';
 
 /** In pixels. */
 const TOP = 22;
@@ -49,7 +42,7 @@ export function TimeLineView(props: {
     <figure class="time-line">
       <div class="lanes">
         <ul class="lane-names" aria-hidden="true">
-          <For each={LANES}>{(lane) => <li>{LANE_NAMES[lane]}</li>}</For>
+          <For each={LANES}>{(lane) => <li>{timeLine.lanes[lane]}</li>}</For>
         </ul>
         <svg
           ref={drawing}
@@ -89,10 +82,7 @@ export function TimeLineView(props: {
                 overflow="visible"
                 data-seq={mark.seq}
               >
-                <title>
-                  {SHAPES[mark.shape]}, entry {mark.seq}
-                  {mark.count > 1 ? `; ${mark.count} events here` : ''}
-                </title>
+                <title>{timeLine.mark(timeLine.shapes[mark.shape], mark.seq, mark.count)}</title>
                 <ShapePath shape={mark.shape} />
               </svg>
             )}
@@ -135,7 +125,7 @@ function Gaps(props: {
     <For each={named()}>
       {({ gap, from, name, isNamed }) => (
         <g class="gap">
-          <title>{name} without an entry, shortened here</title>
+          <title>{timeLine.gap(name)}</title>
           <rect x={percent(from)} width={percent(props.share(gap.shown))} y={TOP - 4} height={LANES.length * ROW + 4} />
           <Show when={isNamed}>
             <text x={percent(from)} y="14">
@@ -170,16 +160,16 @@ function Ticks(props: {
 }
 
 function Legend(props: { readonly counts: TimeLine['counts'] }): JSX.Element {
-  const present = createMemo(() => (Object.keys(SHAPES) as Shape[]).filter((shape) => props.counts[shape] > 0));
+  const present = createMemo(() => SHAPES.filter((shape) => props.counts[shape] > 0));
   return (
-    <ul class="legend" aria-label="On the time line">
+    <ul class="legend" aria-label={timeLine.legend}>
       <For each={present()}>
         {(shape) => (
           <li>
             <svg width="18" height="18" viewBox="-9 -9 18 18" aria-hidden="true">
               <ShapePath shape={shape} />
             </svg>
-            {SHAPES[shape]}: {props.counts[shape]}
+            {timeLine.counted(timeLine.shapes[shape], props.counts[shape])}
           </li>
         )}
       </For>
@@ -187,16 +177,20 @@ function Legend(props: { readonly counts: TimeLine['counts'] }): JSX.Element {
   );
 }
 
+/** Of so many gaps it is told where they are. */
+const MOST_TOLD = 10;
+
 /** The drawing in words. */
 function summary({ entries }: SessionRecord, { gaps, setBack }: Axis, { spans }: TimeLine): string {
   const [first, last] = [entries[0], entries.at(-1)];
   const from = first ? showMoment(first.at.utc) : '';
   const to = last ? showMoment(last.at.utc) : '';
-  const breaks = gaps.map(({ lasted, before }) => `${lasting(lasted)} before entry ${before}`);
+  const breaks = gaps.map(({ lasted, before }) => timeLine.gapBefore(lasting(lasted), before));
+  const stepsDone = spans.filter(({ what }) => what === 'step').length;
   return [
-    `Time line from ${from} to ${to}, ${entries.length} entries, ${spans.filter(({ what }) => what === 'step').length} steps done.`,
-    breaks.length > 0 ? `Long gaps: ${breaks.slice(0, 10).join('; ')}${breaks.length > 10 ? ' and more' : ''}.` : '',
-    setBack.length > 0 ? `The clock was set back ${setBack.length} times.` : '',
+    timeLine.summary(from, to, entries.length, stepsDone),
+    breaks.length > 0 ? timeLine.longGaps(breaks.slice(0, MOST_TOLD), breaks.length > MOST_TOLD) : '',
+    setBack.length > 0 ? timeLine.setBack(setBack.length) : '',
   ]
     .filter(Boolean)
     .join(' ');

@@ -1,6 +1,7 @@
 /** What is drawn over the axis of time: lanes of marks and spans, joined where they would lie upon one another. */
 import { heldWeights } from '../../record/holds.ts';
 import type { SessionRecord } from '../../record/session-record.ts';
+import { timeLine } from '../../words/time-line.ts';
 import type { Axis } from './axis.ts';
 import { kindsOf, type EventKind } from './event-kinds.ts';
 
@@ -9,18 +10,18 @@ export const LANES = ['steps', 'readings', 'doubts', 'deviations', 'holds'] as c
 export type Lane = (typeof LANES)[number];
 
 /** What a mark tells, by its shape; in a lane, the graver ones hide the others. */
-export const SHAPES = {
-  step: 'Step, or work without a value',
-  reading: 'Reading',
-  outside: 'Value outside its window',
-  correction: 'Correction',
-  doubt: 'Doubt',
-  refusal: 'Refused',
-  deviation: 'Deviation',
-  hold: 'Hold, standing by',
-  interruption: 'Interruption',
-} as const;
-export type Shape = keyof typeof SHAPES;
+export const SHAPES = [
+  'step',
+  'reading',
+  'outside',
+  'correction',
+  'doubt',
+  'refusal',
+  'deviation',
+  'hold',
+  'interruption',
+] as const satisfies readonly EventKind[];
+export type Shape = (typeof SHAPES)[number];
 
 /** Each shape is in one lane; the order is that of gravity within a lane. */
 const LANE_OF: Readonly<Record<Shape, Lane>> = {
@@ -34,8 +35,7 @@ const LANE_OF: Readonly<Record<Shape, Lane>> = {
   hold: 'holds',
   interruption: 'holds',
 };
-const shapes = Object.keys(SHAPES) as readonly Shape[];
-const gravity = (shape: Shape): number => shapes.indexOf(shape);
+const gravity = (shape: Shape): number => SHAPES.indexOf(shape);
 
 /** One or more events at nearly the same place. */
 export interface Mark {
@@ -69,7 +69,7 @@ export interface TimeLine {
 /** Lays the entries of a record over its axis. At most `bins` marks stand in a lane: ten thousand drawn would be none seen. */
 export function layTimeLine({ entries, procedure }: SessionRecord, axis: Axis, bins: number): TimeLine {
   const share = (index: number): number => (axis.length === 0 ? 0 : (axis.positions[index] ?? 0) / axis.length);
-  const counts = Object.fromEntries(shapes.map((shape) => [shape, 0])) as Record<Shape, number>;
+  const counts = Object.fromEntries(SHAPES.map((shape) => [shape, 0])) as Record<Shape, number>;
   const joined = new Map<string, Mark>();
   for (const { seq, body } of entries) {
     const position = share(seq);
@@ -92,7 +92,7 @@ export function layTimeLine({ entries, procedure }: SessionRecord, axis: Axis, b
   };
 }
 
-const isShape = (kind: EventKind): kind is Shape & EventKind => kind in SHAPES;
+const isShape = (kind: EventKind): kind is Shape => SHAPES.some((shape) => shape === kind);
 
 /** An event of two shapes in a lane is one event there. */
 const gravestByLane = (found: readonly Shape[]): ReadonlyMap<Lane, Shape> =>
@@ -113,7 +113,7 @@ function* stepSpans(
   for (const { seq, body } of entries) {
     if (body.kind !== 'step done' && body.kind !== 'step skipped' && body.kind !== 'step taken back') continue;
     const number = steps.findIndex(({ id }) => id === body.step) + 1;
-    const title = `Step ${number}: ${steps[number - 1]?.title ?? body.step}`;
+    const title = timeLine.step(number, steps[number - 1]?.title ?? body.step);
     if (body.kind === 'step done') yield { what: 'step', from, to: share(seq), seq, title };
     from = share(seq);
   }
@@ -125,11 +125,11 @@ function* holdSpans(entries: Entries, share: (index: number) => number): Generat
   for (const { seq, body } of entries) {
     if ((body.kind === 'stood by' || body.kind === 'handover begun') && !begun) begun = { from: share(seq), seq };
     else if ((body.kind === 'continued' || body.kind === 'handed over') && begun) {
-      yield { what: 'hold', ...begun, to: share(seq), title: 'Standing by' };
+      yield { what: 'hold', ...begun, to: share(seq), title: timeLine.stoodBy };
       begun = null;
     }
   }
-  if (begun) yield { what: 'hold', ...begun, to: 1, title: 'Standing by, to the end' };
+  if (begun) yield { what: 'hold', ...begun, to: 1, title: timeLine.stoodByToEnd };
 }
 
 /** Each weight from "held" to "set down". */
@@ -138,10 +138,13 @@ const heldSpans = (
   { steps }: SessionRecord['procedure'],
   share: (index: number) => number,
 ): readonly Span[] =>
-  heldWeights(entries).map(({ step, seq, end, seconds, helps }) => ({
-    what: 'hold',
-    from: share(seq),
-    to: end === null ? 1 : share(end),
-    seq,
-    title: `Held${seconds === null ? ', to the end' : ` for ${seconds} s`}: ${steps.find(({ id }) => id === step)?.title ?? step}${helps > 0 ? ', help called' : ''}`,
-  }));
+  heldWeights(entries).map(({ step, seq, end, seconds, helps }) => {
+    const [name, helped] = [steps.find(({ id }) => id === step)?.title ?? step, helps > 0];
+    return {
+      what: 'hold',
+      from: share(seq),
+      to: end === null ? 1 : share(end),
+      seq,
+      title: seconds === null ? timeLine.heldToEnd(name, helped) : timeLine.held(name, seconds, helped),
+    };
+  });

@@ -1,5 +1,6 @@
 import { For, Show, type JSX } from 'solid-js';
 import type { SheetValue, TorqueLine, TorqueTable } from '../../record/sheet/torque.ts';
+import { sheetPage } from '../../words/sheet-page.ts';
 
 /** The torque tables of a sheet: each value a row of its own, so that no row is cut by the end of a page. */
 export function TorqueTables(props: { readonly tables: readonly TorqueTable[] }): JSX.Element {
@@ -7,20 +8,20 @@ export function TorqueTables(props: { readonly tables: readonly TorqueTable[] })
     <For each={props.tables}>
       {(table) => (
         <section>
-          <h2>Torque: {table.title}</h2>
-          <p>{table.heading.join('. ')}.</p>
+          <h2>{sheetPage.torque.title(table.title)}</h2>
+          <p>{sheetPage.torque.heading(table.heading)}</p>
           <table class="torque">
             <thead>
               <tr>
                 <th scope="col">{table.label}</th>
-                <th scope="col">Pass</th>
-                <th scope="col">Target</th>
-                <th scope="col">Window</th>
-                <th scope="col">Value read</th>
-                <th scope="col">Verdict</th>
-                <th scope="col">Read by; witness</th>
-                <th scope="col">When (UTC)</th>
-                <th scope="col">Entry</th>
+                <th scope="col">{sheetPage.torque.pass}</th>
+                <th scope="col">{sheetPage.torque.target}</th>
+                <th scope="col">{sheetPage.torque.window}</th>
+                <th scope="col">{sheetPage.torque.value}</th>
+                <th scope="col">{sheetPage.torque.verdict}</th>
+                <th scope="col">{sheetPage.torque.by}</th>
+                <th scope="col">{sheetPage.when}</th>
+                <th scope="col">{sheetPage.torque.entry}</th>
               </tr>
             </thead>
             <tbody>

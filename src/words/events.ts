@@ -1,0 +1,80 @@
+/** The events of a record: listed, looked for, and one in full. */
+import { said } from './said.ts';
+
+export const events = said('events', {
+  title: 'Events',
+  kinds: {
+    preparation: 'Preparation',
+    step: 'Steps',
+    warning: 'Warnings',
+    reading: 'Readings',
+    outside: 'Values outside',
+    confirmation: 'Read-backs',
+    doubt: 'Doubts',
+    correction: 'Corrections',
+    witness: 'Witness',
+    deviation: 'Deviations',
+    refusal: 'Refusals',
+    hold: 'Holds',
+    interruption: 'Interruptions',
+    people: 'People',
+    question: 'Questions',
+    sound: 'Sounds deleted',
+  },
+  sources: {
+    voice: 'voice',
+    gesture: 'gesture',
+    pedal: 'pedal',
+    touch: 'touch',
+    key: 'key',
+    program: 'program',
+  },
+
+  search: 'Search: words said, stud 4, a value, a name',
+  /** Before the number of an entry, where events are looked for. */
+  entry: 'entry',
+  /** Words whose number is their name, in small letters. */
+  numbered: ['stud', 'nut', 'bolt', 'screw', 'number', 'pass', 'entry', 'step'],
+  person: 'Person',
+  everybody: 'Everybody',
+  someKinds: (chosen: number) => `Only some kinds${chosen > 0 ? ` (${chosen} chosen)` : ''}`,
+  kindsOfEvent: 'Kinds of event',
+  all: (events: number) => `All ${events} events`,
+  found: (found: number, events: number) => `${found} of ${events} events`,
+  brokenHere: (entry: number) => `The record is broken here: entry ${entry} and what comes after it is not shown.`,
+  pages: 'Pages of events',
+  earlier: 'Earlier',
+  later: 'Later',
+  shown: (first: number, last: number, all: number) => `${first} to ${last} of ${all}`,
+
+  one: {
+    title: 'The event at that moment',
+    by: (person: string, source: string) => `${person}, by ${source}`,
+    isOf: (kinds: readonly string[]) => `(${kinds.join(', ')})`,
+    heard: (words: string) => `Heard: “${words}”`,
+    seen: (words: string) => `Seen: “${words}”`,
+    howSurely: 'How surely:',
+    unsure: 'unsure',
+    heardAgain: (words: string) => `Heard a second time, freely: ${words === '' ? 'no words' : `“${words}”`}.`,
+  },
+  history: {
+    title: 'All values of this fastener in this pass',
+    entry: 'Entry',
+    value: 'Value',
+    againstFirst: 'Against the first',
+    first: 'first value',
+    verdict: 'Verdict',
+    verdicts: {
+      in: 'in',
+      under: 'under',
+      over: 'over',
+      'not provable': 'not provable',
+      'nut worn': 'nut worn',
+    },
+    fate: 'What became of it',
+    witness: 'Witness',
+    noWitness: '–',
+    witnessed: (person: string, value: string, unit: string, difference: string) =>
+      `${person}: ${value} ${unit} (${difference})`,
+  },
+});

@@ -1,0 +1,47 @@
+/** The time line of a session, and lengths of time. */
+import { said } from './said.ts';
+
+export const timeLine = said('timeLine', {
+  seconds: (seconds: number) => `${seconds} s`,
+  minutes: (minutes: number) => `${minutes} min`,
+  hours: (hours: number, minutes: number) => (minutes === 0 ? `${hours} h` : `${hours} h ${minutes} min`),
+  days: (days: number, hours: number) => (hours === 0 ? `${days} days` : `${days} days ${hours} h`),
+
+  lanes: {
+    steps: 'Steps',
+    readings: 'Readings',
+    doubts: 'Doubts, corrections',
+    deviations: 'Deviations, refusals',
+    holds: 'Holds, interruptions',
+  },
+  shapes: {
+    step: 'Step, or work without a value',
+    reading: 'Reading',
+    outside: 'Value outside its window',
+    correction: 'Correction',
+    doubt: 'Doubt',
+    refusal: 'Refused',
+    deviation: 'Deviation',
+    hold: 'Hold, standing by',
+    interruption: 'Interruption',
+  },
+  mark: (shape: string, entry: number, events: number) =>
+    `${shape}, entry ${entry}${events > 1 ? `; ${events} events here` : ''}`,
+  step: (number: number, title: string) => `Step ${number}: ${title}`,
+  stoodBy: 'Standing by',
+  stoodByToEnd: 'Standing by, to the end',
+  held: (step: string, seconds: number, helped: boolean) =>
+    `Held for ${seconds} s: ${step}${helped ? ', help called' : ''}`,
+  heldToEnd: (step: string, helped: boolean) => `Held, to the end: ${step}${helped ? ', help called' : ''}`,
+  gap: (lasted: string) => `${lasted} without an entry, shortened here`,
+  legend: 'On the time line',
+  counted: (shape: string, count: number) => `${shape}: ${count}`,
+
+  /** The drawing in words. */
+  summary: (from: string, to: string, entries: number, stepsDone: number) =>
+    `Time line from ${from} to ${to}, ${entries} entries, ${stepsDone} steps done.`,
+  gapBefore: (lasted: string, entry: number) => `${lasted} before entry ${entry}`,
+  longGaps: (gaps: readonly string[], areMore: boolean) =>
+    `Long gaps: ${gaps.join('; ')}${areMore ? ' and more' : ''}.`,
+  setBack: (times: number) => `The clock was set back ${times} times.`,
+});
