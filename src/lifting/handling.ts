@@ -9,9 +9,18 @@ export type Handling = (typeof HANDLINGS)[number];
 const TEAMS = ['one person', 'two persons', 'three persons'] as const satisfies readonly Handling[];
 
 /** How many carry by hand; null where something else carries. */
-export function carriers(handling: Handling): number | null {
-  const at = TEAMS.findIndex((team) => team === handling);
-  return at < 0 ? null : at + 1;
+export function carriers(handling: Handling): 1 | 2 | 3 | null {
+  switch (handling) {
+    case 'one person':
+      return 1;
+    case 'two persons':
+      return 2;
+    case 'three persons':
+      return 3;
+    case 'sling or hoist':
+    case 'stand or support':
+      return null;
+  }
 }
 
 /**

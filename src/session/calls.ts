@@ -2,6 +2,7 @@ import type { Pattern, Procedure, Step, TightenStep, Tool } from '../procedure/p
 import { planRelease } from '../procedure/release.ts';
 import { layOut } from '../tightening/pattern.ts';
 import { planPasses, type PlannedPass } from '../tightening/passes.ts';
+import { passes as words } from '../words/passes.ts';
 
 /** The place of the round of running torque: before the first pass, which is 1. */
 export const RUNNING_ROUND = 0;
@@ -10,7 +11,7 @@ export const RUNNING_ROUND = 0;
 export interface RunningRound {
   readonly kind: 'running torque';
   readonly index: typeof RUNNING_ROUND;
-  readonly name: 'running torque';
+  readonly name: string;
   readonly order: readonly number[];
   readonly target: null;
   readonly window: null;
@@ -67,7 +68,7 @@ function runningRound(passes: readonly PlannedPass[]): RunningRound | null {
   const byHand = { target: null, window: null } as const;
   return order.length === 0
     ? null
-    : { kind: 'running torque', index: RUNNING_ROUND, name: 'running torque', order, ...byHand };
+    : { kind: 'running torque', index: RUNNING_ROUND, name: words.running, order, ...byHand };
 }
 
 /** A call that takes a torque reading of its fastener. */

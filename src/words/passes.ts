@@ -24,6 +24,7 @@ const inSequence = (parts: readonly string[]): string =>
   parts.length > 1 ? `${parts.slice(0, -1).join(', ')}, then ${parts.at(-1) ?? ''}` : (parts[0] ?? '');
 
 export const passes = said('passes', {
+  running: 'running torque',
   snug: 'snug',
   percent: (percent: number) => (percent === 100 ? 'final' : `${percent} %`),
   increment: (name: string | undefined, round: number, of: number) => `${name ?? 'round'} ${round} of ${of}`,

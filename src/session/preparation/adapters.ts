@@ -1,6 +1,7 @@
 /** Measured adapters: what they change against the length of the file. */
 import type { Procedure, Step } from '../../procedure/procedure.ts';
 import { convert, length, subtract, valueIn, type Length } from '../../units/index.ts';
+import { preparation } from '../../words/preparation.ts';
 import { withAdapter } from './as-found.ts';
 import { stop, warn, type Finding } from './finding.ts';
 import { adaptersIn, isTightening, type NamedAdapter } from './needed.ts';
@@ -22,14 +23,9 @@ export function adapterFindings(
     const found = typedQuantity('length', typed.get(adapter.id) ?? '', adapter.length.unit);
     switch (found.kind) {
       case 'nothing':
-        return [
-          warn(
-            field,
-            `${adapter.name}: not measured, so settings take the ${inFigures(adapter.length)} of the procedure file. Measure from the middle of the drive to the middle of the fastener.`,
-          ),
-        ];
+        return [warn(field, preparation.adapter.notMeasured(adapter.name, inFigures(adapter.length)))];
       case 'wrong':
-        return [stop(field, `${adapter.name}: ${found.why}`)];
+        return [stop(field, preparation.wrong(adapter.name, found.why))];
       case 'value':
         return measuredFindings(procedure, steps, adapter, found.value);
     }
@@ -44,26 +40,16 @@ function measuredFindings(
 ): readonly Finding[] {
   const field = `adapter/${adapter.id}` as const;
   const by = Math.abs(valueIn(subtract(measured, adapter.length), 'mm'));
-  const facts = `${adapter.name} measures ${inFigures(measured)}; the procedure file says ${inFigures(adapter.length)}`;
+  const facts = [adapter.name, inFigures(measured), inFigures(adapter.length)] as const;
   if (by > ANOTHER_FROM * valueIn(adapter.length, 'mm') && by > SAID_FROM.value) {
-    return [
-      stop(
-        field,
-        `${facts}. That is another adapter, or a slip: measure again, and take the one that the procedure names.`,
-      ),
-    ];
+    return [stop(field, preparation.adapter.another(...facts))];
   }
   if (withAdapter(procedure, adapter.id, measured) === null) {
-    return [stop(field, `${facts}. With this length no setting gives the torque: it points back as far as the hand.`)];
+    return [stop(field, preparation.adapter.noSetting(...facts))];
   }
   if (by <= SAID_FROM.value) return [];
-  const changes = settingChanges(procedure, steps, adapter.id, measured);
-  return [
-    warn(
-      field,
-      `${facts}, ${Number(by.toFixed(1))} mm apart. Settings follow the measured length${changes.length > 0 ? `: ${changes.map(changeInWords).join('; ')}` : ''}.`,
-    ),
-  ];
+  const changes = settingChanges(procedure, steps, adapter.id, measured).map(changeInWords);
+  return [warn(field, preparation.adapter.differs(...facts, Number(by.toFixed(1)), changes))];
 }
 
 /** What the wrench is set to in one pass, with the length of the file and with the measured one. */
@@ -93,13 +79,20 @@ export function settingChanges(
     return usesOf(found, [step], tool).flatMap(({ pass }, i) => {
       const [before, after] = [filed[i], now[i]];
       return before && after
-        ? [{ place: `pass ${pass.index}`, filed: shown(tenths(before)), measured: shown(tenths(after)) }]
+        ? [
+            {
+              place: preparation.adapter.inPass(pass.index),
+              filed: shown(tenths(before)),
+              measured: shown(tenths(after)),
+            },
+          ]
         : [];
     });
   });
 }
 
-const changeInWords = ({ place, filed, measured }: SettingChange): string => `${place} ${measured} instead of ${filed}`;
+const changeInWords = ({ place, filed, measured }: SettingChange): string =>
+  preparation.adapter.change(place, measured, filed);
 
 /** A tenth is finer than any mark of a wrench. */
 const tenths = <T extends { readonly value: number }>(torque: T): T => ({

@@ -1,5 +1,6 @@
 /** Whether a job is prepared: everything that stops it and everything to be warned of, each with what to do. */
 import type { Procedure } from '../../procedure/procedure.ts';
+import { preparation } from '../../words/preparation.ts';
 import { adapterFindings } from './adapters.ts';
 import { withAdapter, withCalibration } from './as-found.ts';
 import type { Circumstances, Entered } from './entered.ts';
@@ -28,12 +29,7 @@ export function assess(
     ...hazardFindings(procedure, entered),
     ...microphones
       .filter(({ fitness }) => fitness === 'do not start by voice')
-      .map(({ person }) =>
-        warn(
-          `microphone/${person}`,
-          `${person} was not heard well enough at the microphone check: the ear stays closed, and pedal, keys and touch do the work.`,
-        ),
-      ),
+      .map(({ person }) => warn(`microphone/${person}`, preparation.people.notHeard(person))),
   ];
 }
 
@@ -51,11 +47,7 @@ export function asFound(procedure: Procedure, entered: Entered): Procedure {
 }
 
 function dataNotCompared({ source: { document, revision, issued } }: Procedure): Finding {
-  const date = issued === undefined ? '' : ` of ${issued}`;
-  return stop(
-    'approved data',
-    `Nobody said yet that ${document}, revision ${revision}${date}, is the current approved data. Compare it with the register; where it is not, do not work by it.`,
-  );
+  return stop('approved data', preparation.dataNotCompared(document, revision, issued));
 }
 
 function consumableFindings(
@@ -68,34 +60,16 @@ function consumableFindings(
     const typed = typedDay(expiries.get(id) ?? '');
     switch (typed.kind) {
       case 'nothing':
-        return [
-          stop(
-            field,
-            `${name}: its expiry date is not entered. Read it off the packing; where none stands there, fetch another.`,
-          ),
-        ];
+        return [stop(field, preparation.consumable.noExpiry(name))];
       case 'wrong':
-        return [stop(field, `${name}: ${typed.why}`)];
+        return [stop(field, preparation.wrong(name, typed.why))];
       case 'value':
-        return typed.value < day
-          ? [
-              stop(
-                field,
-                `${name}: it expired on ${typed.value}, and today is ${day}. Throw it away and fetch a fresh one.`,
-              ),
-            ]
-          : [];
+        return typed.value < day ? [stop(field, preparation.consumable.expired(name, typed.value, day))] : [];
     }
   });
 }
 
 function hazardFindings(procedure: Procedure, { conditions, hazards }: Entered): readonly Finding[] {
   const open = hazardsIn(stepsThatMayApply(procedure, conditions)).filter(({ key }) => !hazards.has(key)).length;
-  if (open === 0) return [];
-  return [
-    stop(
-      'hazards',
-      `${open === 1 ? 'One hazard is' : `${open} hazards are`} not acknowledged yet. Read each one and acknowledge it.`,
-    ),
-  ];
+  return open === 0 ? [] : [stop('hazards', preparation.hazardsOpen(open))];
 }

@@ -1,6 +1,7 @@
 /** A fact of the preparation as a line of the record. */
 import type { Procedure } from '../../procedure/procedure.ts';
 import type { Kind, Written } from '../../units/index.ts';
+import { prepared } from '../../words/prepared.ts';
 import type { EventBody } from '../event.ts';
 import type { PreparedFact } from './fact.ts';
 
@@ -14,44 +15,41 @@ const nameIn = (all: readonly { readonly id: string; readonly name: string }[], 
 export function factInWords(fact: PreparedFact, procedure: Procedure): string {
   switch (fact.of) {
     case 'approved data':
-      return `Compared with the register, it is the current approved data: ${fact.document}, revision ${fact.revision}${fact.issued === null ? '' : `, issued ${fact.issued}`}`;
+      return prepared.approvedData(fact.document, fact.revision, fact.issued);
     case 'helper':
-      return `${fact.name} helps`;
-    case 'tool':
+      return prepared.helper(fact.name);
+    case 'tool': {
+      const tool = nameIn(procedure.tools, fact.tool);
       return fact.calibrationDue === null
-        ? `${nameIn(procedure.tools, fact.tool)}: no calibration date known`
-        : `${nameIn(procedure.tools, fact.tool)}: calibration holds to ${fact.calibrationDue}, ${fact.from === 'label' ? 'read off its label' : 'by the procedure file'}`;
+        ? prepared.noCalibration(tool)
+        : prepared.calibration(tool, fact.calibrationDue, fact.from);
+    }
     case 'adapter':
-      return `${nameIn(procedure.adapters, fact.adapter)} measured: ${shown(fact.measured)} (the procedure file says ${shown(fact.filed)}); settings follow the measured length`;
+      return prepared.adapter(nameIn(procedure.adapters, fact.adapter), shown(fact.measured), shown(fact.filed));
     case 'consumable':
-      return `${nameIn(procedure.consumables, fact.consumable)}: may be used to ${fact.expires}`;
+      return prepared.consumable(nameIn(procedure.consumables, fact.consumable), fact.expires);
     case 'container':
-      return `The container holds ${shown(fact.capacity)}${fact.from === 'here' ? '' : ' by the procedure file'}; with the margin ${shown(fact.needed)} may be needed`;
+      return prepared.container(shown(fact.capacity), fact.from, shown(fact.needed));
     case 'lift':
-      return `${shown(fact.load)} are carried by ${fact.handling}; ${shown(fact.limit)} are recommended for one person, so the least is ${fact.least}`;
+      return prepared.lift(shown(fact.load), fact.handling, shown(fact.limit), fact.least);
     case 'hazard': {
       const step = procedure.steps.find(({ id }) => id === fact.step);
       const hazard = step?.hazards[fact.index];
       return hazard
-        ? `Acknowledged before the work: ${hazard.signal}, ${hazard.text} (${step?.title ?? fact.step})`
-        : `Hazard ${fact.index + 1} of step ${fact.step} acknowledged before the work`;
+        ? prepared.hazard(hazard.signal, hazard.text, step?.title ?? fact.step)
+        : prepared.unknownHazard(fact.index + 1, fact.step);
     }
     case 'microphone':
-      return `Microphone check of ${fact.person}: ${fact.fitness}`;
+      return prepared.microphone(fact.person, fact.fitness);
     case 'warning':
-      return `Begun in spite of this: ${fact.sentence}`;
+      return prepared.inSpiteOf(fact.sentence);
   }
 }
 
-/** A fresh packing: "Fetched in the work, new round seal: batch 7, good until 2027-01-31, 2 of it". */
+/** A fresh packing, which was fetched during the work. */
 export function fetchedInWords(
   { consumable, batch, expires, quantity }: Extract<EventBody, { kind: 'consumable fetched' }>,
   procedure: Procedure,
 ): string {
-  const facts = [
-    batch === null ? 'no batch entered' : `batch ${batch}`,
-    ...(expires === null ? [] : [`good until ${expires}`]),
-    ...(quantity === null ? [] : [`${quantity} of it`]),
-  ];
-  return `Fetched in the work, ${nameIn(procedure.consumables, consumable)}: ${facts.join(', ')}`;
+  return prepared.fetched(nameIn(procedure.consumables, consumable), batch, expires, quantity);
 }

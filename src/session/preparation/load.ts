@@ -11,6 +11,7 @@ import {
 import { assessedLift, carriedMass } from '../../procedure/lead-hand.ts';
 import type { Procedure } from '../../procedure/procedure.ts';
 import { display, valueIn, type Mass, type Unit, type Volume } from '../../units/index.ts';
+import { preparation } from '../../words/preparation.ts';
 import { stop, warn, type Finding } from './finding.ts';
 import { typedQuantity } from './typed.ts';
 
@@ -30,17 +31,12 @@ export function containerFindings(procedure: Procedure, text: string): readonly 
   const unit = capacityUnit(procedure);
   if (drains === undefined || drains.value === 0 || unit === null) return [];
   const typed = typedQuantity('volume', text, unit);
-  if (typed.kind === 'wrong') return [stop('container', `Container: ${typed.why}`)];
+  if (typed.kind === 'wrong') return [stop('container', preparation.container.wrong(typed.why))];
   const check = containerHere(procedure, typed.kind === 'value' ? typed.value : null);
   if (check === null) {
-    const amount = display(drains, drains.unit, 1, 'up');
-    return [
-      warn('container', `${amount} may drain, and no container is named. Enter what the one that stands here holds.`),
-    ];
+    return [warn('container', preparation.container.none(display(drains, drains.unit, 1, 'up')))];
   }
-  return check.isEnough
-    ? []
-    : [stop('container', `${check.sentence} Put a larger one under it and enter what it holds.`)];
+  return check.isEnough ? [] : [stop('container', preparation.container.tooSmall(check.sentence))];
 }
 
 /** The weight in the hands, what the lifting equation says of it, and the least that carries it. */
@@ -68,21 +64,15 @@ const heavy = (mass: Mass, unit = mass.unit): string => display(mass, unit, 1, '
 const light = (mass: Mass, unit = mass.unit): string => display(mass, unit, 1, 'down');
 
 function followsFrom(load: Mass, { recommendedLimit: limit }: LiftAssessment, least: Handling): string {
-  if (limit.value <= 0) {
-    return 'At this reach, height, turn or rate nothing may be lifted by hand: use a sling, a hoist or a stand.';
-  }
+  if (limit.value <= 0) return preparation.lift.notByHand;
+  const weight = heavy(load, limit.unit);
   const persons = carriers(least);
-  if (persons === null) {
-    const three = light(capacityOf(3, limit));
-    return `${heavy(load, limit.unit)} is above the ${three} that three may carry together: use a sling, a hoist or a stand.`;
-  }
+  if (persons === null) return preparation.lift.aboveThree(weight, light(capacityOf(3, limit)));
   const capacity = light(capacityOf(persons, limit));
   return persons === 1
-    ? `${heavy(load, limit.unit)} is within the ${capacity} recommended for one person.`
-    : `${heavy(load, limit.unit)} is above the ${light(limit)} recommended for one person; ${COUNTS[persons] ?? persons} may carry ${capacity} together by common practice.`;
+    ? preparation.lift.withinOne(weight, capacity)
+    : preparation.lift.together(weight, light(limit), persons, capacity);
 }
-
-const COUNTS: Readonly<Record<number, string>> = { 1: 'one', 2: 'two', 3: 'three' };
 
 /** The load constant of the lifting equation in its best posture, above which nobody should lift without being asked how. */
 const ASKED_FROM_KG = 23;
@@ -93,42 +83,20 @@ const ASKED_FROM_KG = 23;
 export function liftFindings(procedure: Procedure, handling: Handling | null, people: number): readonly Finding[] {
   const { load, lift } = carryingOf(procedure);
   if (lift === null || procedure.lift === undefined) {
-    return valueIn(load, 'kg') > ASKED_FROM_KG
-      ? [
-          warn(
-            'lift',
-            `The component weighs ${heavy(load)}, and the file does not say how it is lifted. Agree on it first.`,
-          ),
-        ]
-      : [];
+    return valueIn(load, 'kg') > ASKED_FROM_KG ? [warn('lift', preparation.lift.notDescribed(heavy(load)))] : [];
   }
-  if (handling === null)
-    return [stop('lift', `It is not said yet how the ${heavy(load)} are carried. ${lift.follows}`)];
+  if (handling === null) return [stop('lift', preparation.lift.notSaid(heavy(load), lift.follows))];
   const persons = carriers(handling);
   if (persons === null) return [];
   const { assessment, least, follows } = lift;
   if (assessment.recommendedLimit.value <= 0) return [stop('lift', follows)];
   if (persons < procedure.lift.persons) {
-    return [
-      stop(
-        'lift',
-        `The procedure lifts it with ${procedure.lift.persons} persons, not with ${persons}. Do as it says, or use a sling.`,
-      ),
-    ];
+    return [stop('lift', preparation.lift.fewerThanFile(procedure.lift.persons, persons))];
   }
-  if (people < persons) {
-    return [
-      stop(
-        'lift',
-        `${persons} persons are to carry, and ${people} ${people === 1 ? 'is' : 'are'} named. Name the others, or use a sling.`,
-      ),
-    ];
-  }
+  if (people < persons) return [stop('lift', preparation.lift.fewerNamed(persons, people))];
   const enough = carriers(least);
   return [
-    ...(enough === null || enough > persons
-      ? [warn('lift', `Carried by ${handling}, it is too heavy. ${follows}`)]
-      : []),
+    ...(enough === null || enough > persons ? [warn('lift', preparation.lift.tooHeavy(handling, follows))] : []),
     // The first holds for every lift, and stands beside the weight.
     ...assessment.reservations.slice(1).map((sentence) => warn('lift', sentence)),
   ];

@@ -1,5 +1,6 @@
 /** Who works, against what the procedure wants. */
 import type { Procedure, Step } from '../../procedure/procedure.ts';
+import { preparation } from '../../words/preparation.ts';
 import type { People } from '../event.ts';
 import { isSamePerson, tidyName } from '../people.ts';
 import type { Entered } from './entered.ts';
@@ -25,28 +26,10 @@ export function peopleFindings(procedure: Procedure, steps: readonly Step[], ent
   const wanted = procedure.persons ?? 1;
   const witnessed = steps.find(wantsSecond);
   return [
-    ...(mechanic === ''
-      ? [stop('people', 'Nobody is named as mechanic. Type the name: the record says by whom the work was done.')]
-      : []),
-    ...(second !== null && isSamePerson(mechanic, second)
-      ? [stop('people', 'The second person must be somebody else: nobody witnesses their own work.')]
-      : []),
-    ...(mechanic !== '' && named < wanted
-      ? [
-          stop(
-            'people',
-            `The procedure needs ${wanted} people, and ${named} ${named === 1 ? 'is' : 'are'} named. Name the others, or wait for them.`,
-          ),
-        ]
-      : []),
-    ...(second === null && witnessed
-      ? [
-          warn(
-            'people',
-            `“${witnessed.title}” wants a second person, and none is named. One can join during the work; until then it stops there.`,
-          ),
-        ]
-      : []),
+    ...(mechanic === '' ? [stop('people', preparation.people.noMechanic)] : []),
+    ...(second !== null && isSamePerson(mechanic, second) ? [stop('people', preparation.people.ownWitness)] : []),
+    ...(mechanic !== '' && named < wanted ? [stop('people', preparation.people.tooFew(wanted, named))] : []),
+    ...(second === null && witnessed ? [warn('people', preparation.people.noSecond(witnessed.title))] : []),
   ];
 }
 

@@ -10,6 +10,7 @@ import {
   type TorqueTarget,
 } from '../../tightening/index.ts';
 import { convert, type Torque } from '../../units/index.ts';
+import { preparation } from '../../words/preparation.ts';
 import { planOf, runningToolOf, toolOf } from '../calls.ts';
 import { settingFor } from '../setting.ts';
 import { stop, warn, type Finding } from './finding.ts';
@@ -72,27 +73,13 @@ export function toolFindings(
 function calibrationFindings({ id, name }: Tool, label: string, filed: string | null, day: string): Finding[] {
   const field = `tool/${id}` as const;
   const typed = typedDay(label);
-  if (typed.kind === 'wrong') return [stop(field, `Calibration of ${name}: ${typed.why}`)];
+  if (typed.kind === 'wrong') return [stop(field, preparation.tool.wrongCalibration(name, typed.why))];
   const due = typed.kind === 'value' ? typed.value : filed;
-  if (due === null) {
-    return [
-      warn(
-        field,
-        `${name}: no calibration date is known. Look at its label and enter the day, or take one that has it.`,
-      ),
-    ];
-  }
+  if (due === null) return [warn(field, preparation.tool.noCalibration(name))];
   return [
-    ...(due < day
-      ? [
-          stop(
-            field,
-            `${name}: its calibration ended on ${due}, and today is ${day}. Take another of the same kind and enter the date on its label.`,
-          ),
-        ]
-      : []),
+    ...(due < day ? [stop(field, preparation.tool.calibrationEnded(name, due, day))] : []),
     ...(typed.kind === 'value' && filed !== null && filed !== typed.value
-      ? [warn(field, `${name}: the label says ${typed.value}, the procedure file says ${filed}. The label counts.`)]
+      ? [warn(field, preparation.tool.otherLabel(name, typed.value, filed))]
       : []),
   ];
 }
@@ -102,23 +89,25 @@ function accuracyFindings(tool: Tool, uses: readonly ToolUse[]): Finding[] {
   const { id, name, class: letter, maximumError } = tool;
   const field = `tool/${id}` as const;
   if (letter === undefined && maximumError === undefined) {
-    return [warn(field, `${name}: neither class nor error is stated, so nothing says how far to trust it.`)];
+    return [warn(field, preparation.tool.noAccuracy(name))];
   }
   return uses.flatMap(({ step, pass, atWrench: { target, window } }) => {
     const errorPercent = permissibleErrorPercent(tool, target);
     if (acceptanceWindow(window, { rule: 'relative tool error', errorPercent }) !== null) return [];
-    const sentence = `${name}: its error of ±${errorPercent} % is more than the window of ${placeOf(step, pass)} leaves. A value that reads inside may be outside; take a finer tool where there is one.`;
-    return [warn(field, sentence)];
+    return [warn(field, preparation.tool.tooInaccurate(name, errorPercent, pass.index, step.title))];
   });
 }
-
-const MEND = 'Take a tool that can, and have the procedure name it.';
 
 function useFindings(tool: Tool, { step, pass, atWrench }: ToolUse): Finding[] {
   const field = `tool/${tool.id}` as const;
   const range = usableRange(tool);
   const { unit } = tool.range.max;
-  const wants = `${placeOf(step, pass)} wants ${shown(convert(atWrench.target, unit))}${step.adapter === undefined ? '' : ' on the wrench'}`;
+  const wanted = {
+    pass: pass.index,
+    step: step.title,
+    value: shown(convert(atWrench.target, unit)),
+    onWrench: step.adapter !== undefined,
+  };
   return reasonsAgainstTool(tool, [atWrench], step.judging, null)
     .filter(({ code }) => !step.runDown || HOLDS_ANYHOW.has(code))
     .flatMap(({ code, sentence }): Finding[] => {
@@ -127,15 +116,15 @@ function useFindings(tool: Tool, { step, pass, atWrench }: ToolUse): Finding[] {
         case 'calibration expired':
           return [];
         case 'above range':
-          return [stop(field, `${tool.id} reaches ${shown(range.max)}; ${wants}. ${MEND}`)];
+          return [stop(field, preparation.tool.reachesTo(tool.id, shown(range.max), wanted))];
         case 'below usable range':
-          return [stop(field, `${tool.id} is accurate from ${shown(range.min)}; ${wants}. ${MEND}`)];
+          return [stop(field, preparation.tool.accurateFrom(tool.id, shown(range.min), wanted))];
         case 'no mark in the window':
-          return [stop(field, `${tool.id} has a mark every ${shown(tool.resolution)}; ${wants}. ${sentence} ${MEND}`)];
+          return [stop(field, preparation.tool.noMark(tool.id, shown(tool.resolution), wanted, sentence))];
         case 'too coarse':
         case 'shows no torque':
         case 'running torque uncertain':
-          return [warn(field, `${tool.id}: ${wants}. ${sentence}`)];
+          return [warn(field, preparation.tool.doubtful(tool.id, wanted, sentence))];
       }
     });
 }
@@ -145,19 +134,17 @@ const HOLDS_ANYHOW: ReadonlySet<ToolReason['code']> = new Set(['above range']);
 
 function measuringFindings(tool: Tool, step: TightenStep): Finding[] {
   const field = `tool/${tool.id}` as const;
-  const what = `${tool.id} is to measure the running torque in “${step.title}”`;
   return reasonsAgainstMeasuring(tool, minimumRunningTorque(step) ?? tool.range.max, null).flatMap(
     ({ code, sentence }) => {
       if (code === 'calibration unknown' || code === 'calibration expired') return [];
       return [
-        code === 'too coarse' ? warn(field, `${what}. ${sentence}`) : stop(field, `${what}. ${sentence} ${MEND}`),
+        code === 'too coarse'
+          ? warn(field, preparation.tool.doubtfulForRunning(tool.id, step.title, sentence))
+          : stop(field, preparation.tool.notForRunning(tool.id, step.title, sentence)),
       ];
     },
   );
 }
-
-/** "pass 3 of “Tighten the ring”" */
-const placeOf = ({ title }: TightenStep, { index }: TorquePass): string => `pass ${index} of “${title}”`;
 
 /** Six digits, so that no dust of a conversion is shown. */
 export const shown = ({ value, unit }: Torque): string => `${Number(value.toPrecision(6))} ${unit}`;

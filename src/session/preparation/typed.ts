@@ -1,6 +1,7 @@
 /** Fields of a page read into values. What cannot be read is told with what to write. */
 import { isDay } from '../../procedure/day.ts';
 import { DECIMAL, fromWritten, type Kind, type Quantity, type Unit } from '../../units/index.ts';
+import { typing } from '../../words/typing.ts';
 
 /** A value, nothing where nothing was typed, or why it cannot be read. */
 export type Typed<Value> =
@@ -15,19 +16,17 @@ const LONGEST = 12;
 export function typedQuantity<K extends Kind>(kind: K, text: string, unit: Unit<NoInfer<K>>): Typed<Quantity<K>> {
   const plain = text.trim();
   if (plain === '') return { kind: 'nothing' };
-  if (plain.includes(',')) return wrong(`“${plain}” has a comma: write it with a point, such as 38.5.`);
-  if (!DECIMAL.test(plain) || plain.length > LONGEST) {
-    return wrong(`“${plain}” is no plain number: write digits only, such as 38.5; the unit is ${unit}.`);
-  }
+  if (plain.includes(',')) return wrong(typing.comma(plain));
+  if (!DECIMAL.test(plain) || plain.length > LONGEST) return wrong(typing.noNumber(plain, unit));
   const value = fromWritten(kind, { value: plain, unit });
-  return value.value > 0 ? { kind: 'value', value } : wrong(`${plain} ${unit} is not above zero: measure again.`);
+  return value.value > 0 ? { kind: 'value', value } : wrong(typing.notAboveZero(plain, unit));
 }
 
 /** A day of the calendar as 'YYYY-MM-DD'. */
 export function typedDay(text: string): Typed<string> {
   const plain = text.trim();
   if (plain === '') return { kind: 'nothing' };
-  return isDay(plain) ? { kind: 'value', value: plain } : wrong(`“${plain}” is no day: write it as 2027-01-31.`);
+  return isDay(plain) ? { kind: 'value', value: plain } : wrong(typing.noDay(plain));
 }
 
 /** How many there are: a whole number above zero. */
@@ -36,7 +35,7 @@ export function typedCount(text: string): Typed<number> {
   if (plain === '') return { kind: 'nothing' };
   return /^\d{1,4}$/.test(plain) && Number(plain) > 0
     ? { kind: 'value', value: Number(plain) }
-    : wrong(`“${plain}” is no count: write a whole number, such as 2.`);
+    : wrong(typing.noCount(plain));
 }
 
 const wrong = (why: string): Typed<never> => ({ kind: 'wrong', why });
