@@ -2,6 +2,7 @@
  * Choosing with one switch or two: choices are lit one after another, and a press takes the lit one. Pure: what moves the
  * light, a clock or a second switch, is outside.
  */
+import { valueKeys } from '../words/value-keys.ts';
 
 export interface ScanItem<Value> {
   readonly label: string;
@@ -61,7 +62,7 @@ export function litChoices<Value>({ rows, row }: Scan<Value>): readonly Lit<Valu
   const entered = row === null ? undefined : rows[row];
   if (entered === undefined) return rows.map(({ label }, at) => ({ kind: 'row', label, row: at }));
   const items = entered.items.map(({ label, value }) => ({ kind: 'item', label, value }) as const);
-  return rows.length === 1 ? items : [...items, { kind: 'out', label: 'other rows' }];
+  return rows.length === 1 ? items : [...items, { kind: 'out', label: valueKeys.otherRows }];
 }
 
 /** What is lit now. */

@@ -6,6 +6,7 @@ import type { CameraHabit } from '../gesture/camera-habit.ts';
 import type { Habit } from '../storage/habits.ts';
 import { loadSettings, saveSettings, type Settings } from '../storage/settings.ts';
 import { loadVoices, type Voice } from '../storage/voices.ts';
+import { program } from '../words/program.ts';
 import { today } from './clock.ts';
 import { createDevices, type Devices } from './devices.ts';
 import { createDisplay, type Display } from './display.ts';
@@ -81,11 +82,11 @@ function Shopfloor(props: { readonly place: Place; readonly display: Display }):
     void shop()?.devices.speaking.close();
   });
   return (
-    <Switch fallback={<p class="opening">Opening…</p>}>
+    <Switch fallback={<p class="opening">{program.opening}</p>}>
       <Match when={shop.error as unknown}>
         {(error) => (
           <div class="opening" role="alert">
-            <p>Bothhands cannot open its record on this device: {messageOf(error())}</p>
+            <p>{program.cannotOpen(messageOf(error()))}</p>
             <Lacks lacking={lackingIn(globalThis)} />
           </div>
         )}

@@ -1,5 +1,5 @@
-import type { CameraFailureCode } from '../gesture/camera-failures.ts';
 import type { CameraState } from '../gesture/camera.ts';
+import { cameraReport } from '../words/camera-report.ts';
 
 /** A hand before the lens is often gone by then; the screen shows it meanwhile. */
 const PATIENCE_MS = 3_000;
@@ -20,12 +20,12 @@ export function createCameraReport(say: (text: string) => void): (state: CameraS
     if (trouble === told) return;
     if (trouble === null) {
       told = null;
-      say('The camera sees again.');
+      say(cameraReport.seesAgain);
       return;
     }
     const tell = (): void => {
       told = trouble;
-      say(`${trouble} Go on by voice, touch or keys.`);
+      say(cameraReport.goOnOtherwise(trouble));
     };
     // A question that was answered with no is answered at once; the rest may mend itself.
     if (state.kind === 'failed' && state.failure.code === 'camera refused') tell();
@@ -33,29 +33,7 @@ export function createCameraReport(say: (text: string) => void): (state: CameraS
   };
 }
 
-const SAID: Readonly<Record<CameraFailureCode, string>> = {
-  'page not secure': 'The camera cannot be used here.',
-  'camera refused': 'The camera was refused.',
-  'camera absent': 'There is no camera.',
-  'camera busy': 'The camera cannot be opened.',
-  'camera lost': 'The camera is lost.',
-  'camera silent': 'The camera sends no pictures.',
-  'watching stopped': 'Watching has stopped.',
-  'watching unable': 'Gestures cannot be watched here.',
-};
-
 function troubleOf(state: Extract<CameraState, { kind: 'watching' | 'failed' }>): string | null {
-  if (state.kind === 'failed') return SAID[state.failure.code];
-  switch (state.trouble) {
-    case null:
-      return null;
-    case 'covered':
-      return 'The camera is covered.';
-    case 'black':
-      return 'The camera sees only black.';
-    case 'frozen':
-      return 'The camera’s picture stands still.';
-    case 'slow':
-      return 'The camera is too slow for gestures.';
-  }
+  if (state.kind === 'failed') return cameraReport.failed[state.failure.code];
+  return state.trouble === null ? null : cameraReport.trouble[state.trouble];
 }

@@ -1,8 +1,9 @@
-import { verdictOn, type Finding, type Fitness, type Verdict } from '../hearing/fitness.ts';
+import { verdictOn, type Fitness, type Verdict } from '../hearing/fitness.ts';
 import { strictest, surenessFor, USUAL, type Sureness } from '../language/sureness.ts';
 import { pronunciationsShown } from '../language/voice-trial.ts';
 import type { People } from '../session/event.ts';
 import { voiceOf, type Voice } from '../storage/voices.ts';
+import { microphone } from '../words/microphone.ts';
 import { signed } from './heard-sound.ts';
 
 export const verdictOf = ({ trials, ...measured }: Voice): Verdict =>
@@ -35,30 +36,19 @@ function surenessNow(voice: Voice | null, utc: string): Sureness {
   return isOld(voice, utc) ? strictest([USUAL, shown]) : shown;
 }
 
-export const FITNESS: Readonly<Record<Fitness, { readonly sign: string; readonly words: string }>> = {
-  fit: { sign: '✓', words: 'Fit to work by voice' },
-  'fit with care': { sign: '△', words: 'Fit with care' },
-  'do not start by voice': { sign: '▲', words: 'Do not start by voice here' },
-};
-
-/** What it is, and what to do about it. */
-export const FINDINGS: Readonly<Record<Finding, string>> = {
-  'no sound': 'No sound comes from the microphone. Is it switched on, and the one chosen in the browser?',
-  'too loud': 'It is too loud here. Take a headset microphone, come closer to it, or go on by pedal and touch.',
-  'not heard': 'No word was heard. Come closer, take a headset microphone, or go on by pedal and touch.',
-  'too many wrong': 'Too many words were misheard. Come closer, speak evenly, or go on by pedal and touch.',
-  loud: 'It is loud here. Listen to each read-back before you affirm it. A headset microphone helps.',
-  'some wrong': 'Not all was heard right. Listen to each read-back before you affirm it.',
-  faint: 'Your voice comes in very quiet. Come closer, or turn the microphone up.',
-  clipped: 'The microphone cuts your voice off. Go further away, or turn it down.',
+/** Stands before the words for it. */
+export const FITNESS_SIGN: Readonly<Record<Fitness, string>> = {
+  fit: '✓',
+  'fit with care': '△',
+  'do not start by voice': '▲',
 };
 
 /** "Background −52 dB. Voice 24 dB over it. 4 of 5 heard right." */
 export function measuredInWords({ noise, speech, trials }: Voice): string {
   const right = trials.filter(({ isRight }) => isRight).length;
   return [
-    noise === null ? 'No sound.' : `Background ${signed(noise)} dB.`,
-    ...(noise === null || speech === null ? [] : [`Voice ${signed(speech - noise)} dB over it.`]),
-    ...(trials.length > 0 ? [`${right} of ${trials.length} heard right.`] : []),
+    noise === null ? microphone.noSound : microphone.backgroundWas(signed(noise)),
+    ...(noise === null || speech === null ? [] : [microphone.voiceWas(signed(speech - noise))]),
+    ...(trials.length > 0 ? [microphone.heardRight(right, trials.length)] : []),
   ].join(' ');
 }

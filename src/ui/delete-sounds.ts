@@ -5,6 +5,7 @@ import { readSessionRecord, type SessionRecord } from '../record/session-record.
 import { takePen, type Pen } from '../storage/pen.ts';
 import type { RecordBook } from '../storage/record-book.ts';
 import type { SoundStore } from '../storage/sound-store.ts';
+import { keptSounds } from '../words/kept-sounds.ts';
 import { now } from './clock.ts';
 
 export interface Deletion {
@@ -26,11 +27,11 @@ export async function deleteSounds(
   { book, sounds, pen = takePen }: Deletion,
 ): Promise<number> {
   const held = await pen(session);
-  if (held === null) throw new Error('Another window works on this session. Close it first.');
+  if (held === null) throw new Error(keptSounds.writtenElsewhere);
   try {
     const record = await wholeRecord(session, book);
     const last = record?.entries.at(-1);
-    if (!record || !last) throw new Error('Its record is broken: nothing more is written to it.');
+    if (!record || !last) throw new Error(keptSounds.recordBroken);
     const stored = await sounds.hashes(session);
     const there = soundsLeft(record, stored);
     if (there.length > 0) {

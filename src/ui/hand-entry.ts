@@ -3,6 +3,7 @@
  * and the other takes. Pure. Which figures come first depends on nothing: least of all on the value that is wanted.
  */
 import { beginScan, litNow, moveOn, takeLit, type Scan, type ScanRow } from '../gesture/scan.ts';
+import { valueKeys } from '../words/value-keys.ts';
 import { deleted, isValue, keyedIn } from './second-entry.ts';
 
 /** What can be keyed in; `read it` ends the value, `leave` the entry. */
@@ -13,16 +14,16 @@ const figures = (label: string, ...keys: readonly string[]): ScanRow<EntryKey> =
   items: keys.map((key) => ({ label: key, value: key })),
 });
 
-const ROWS: readonly ScanRow<EntryKey>[] = [
-  figures('1 to 5', '1', '2', '3', '4', '5'),
-  figures('6 to 0', '6', '7', '8', '9', '0'),
+const rows = (): readonly ScanRow<EntryKey>[] => [
+  figures(valueKeys.oneToFive, '1', '2', '3', '4', '5'),
+  figures(valueKeys.sixToNought, '6', '7', '8', '9', '0'),
   {
-    label: 'point, read it, delete',
+    label: valueKeys.otherKeys,
     items: [
-      { label: 'point', value: '.' },
-      { label: 'read it', value: 'read it' },
-      { label: 'delete', value: 'delete' },
-      { label: 'leave', value: 'leave' },
+      { label: valueKeys.point, value: '.' },
+      { label: valueKeys.readIt, value: 'read it' },
+      { label: valueKeys.delete, value: 'delete' },
+      { label: valueKeys.leave, value: 'leave' },
     ],
   },
 ];
@@ -41,7 +42,7 @@ export type Entered =
   | { readonly kind: 'left' };
 
 export const beginEntry = (by: HandEntry['by'], text = ''): HandEntry =>
-  by === 'light' ? { by, text, scan: beginScan(ROWS) } : { by, text, counted: null };
+  by === 'light' ? { by, text, scan: beginScan(rows()) } : { by, text, counted: null };
 
 /** The light moves on, or one is counted up. Null where nobody has taken anything for some rounds. */
 export function movedOn(entry: HandEntry): HandEntry | null {
@@ -85,6 +86,16 @@ const leadsOn = (text: string, key: EntryKey): boolean =>
 /** What is lit, or counted, in words. */
 export function offered(entry: HandEntry): string {
   if (entry.by === 'light') return litNow(entry.scan)?.label ?? '';
-  if (entry.counted === null) return isValue(entry.text) ? 'read it' : '–';
-  return entry.counted === '.' ? 'point' : entry.counted;
+  switch (entry.counted) {
+    case null:
+      return isValue(entry.text) ? valueKeys.readIt : valueKeys.nothingYet;
+    case '.':
+      return valueKeys.point;
+    case 'delete':
+      return valueKeys.delete;
+    case 'leave':
+      return valueKeys.leave;
+    default:
+      return entry.counted;
+  }
 }

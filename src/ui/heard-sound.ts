@@ -1,5 +1,6 @@
 import { signalToNoise, type Sound } from '../hearing/sound-meter.ts';
 import { isFaint, judgeBackground, type Background } from '../hearing/sound-judgement.ts';
+import { microphone } from '../words/microphone.ts';
 
 /** The sound at the microphone with what it is worth, as the screen shows it. Levels in dBFS, ratios in dB, rounded. */
 export interface HeardSound {
@@ -23,15 +24,19 @@ export function heardSound(sound: Sound, before: Background | null): HeardSound 
   };
 }
 
+/** Whether something is to be done before the ear can be trusted. */
+export const isBad = ({ noise, background, isClipped, isFaint }: HeardSound): boolean =>
+  noise !== null && (background === 'too loud to trust' || isClipped || isFaint);
+
 /** In words, the gravest first: what to do about it, where something is to be done. */
 export function soundInWords({ noise, signalToNoise: snr, background, isClipped, isFaint }: HeardSound): string {
-  if (noise === null) return 'Background: not measured yet';
-  const measured = snr === null ? `${signed(noise)} dB` : `voice ${Math.max(0, snr)} dB over the noise`;
-  if (background === 'too loud to trust') return `▲ Too loud to trust: ${measured}. Tap or use the pedal.`;
-  if (isClipped) return '▲ Too close: the microphone cuts the sound off.';
-  if (isFaint) return '▲ Voice too quiet: come closer to the microphone.';
-  if (background === 'loud') return `△ Loud: ${measured}. Check each read-back.`;
-  return background === 'quiet' ? `Quiet: ${measured}` : `Background ${measured}`;
+  if (noise === null) return microphone.notMeasured;
+  const measured = snr === null ? microphone.decibels(signed(noise)) : microphone.overNoise(Math.max(0, snr));
+  if (background === 'too loud to trust') return microphone.tooLoud(measured);
+  if (isClipped) return microphone.tooClose;
+  if (isFaint) return microphone.tooQuiet;
+  if (background === 'loud') return microphone.loud(measured);
+  return background === 'quiet' ? microphone.quiet(measured) : microphone.background(measured);
 }
 
 /** With a minus that a screen reader says and an eye sees at 3 m. */

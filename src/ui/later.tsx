@@ -1,4 +1,5 @@
 import { Match, Switch, createResource, type Component, type JSX } from 'solid-js';
+import { program } from '../words/program.ts';
 import { messageOf } from './message.ts';
 
 /**
@@ -9,14 +10,14 @@ export function later<Props extends object>(load: () => Promise<Component<Props>
   return function Part(props: Props): JSX.Element {
     const [part] = createResource(load);
     return (
-      <Switch fallback={<p class="opening">Opening…</p>}>
+      <Switch fallback={<p class="opening">{program.opening}</p>}>
         <Match when={part.error as unknown}>
           {(error) => (
             <div class="opening" role="alert">
-              <p>This part of Bothhands could not be fetched: {messageOf(error())}</p>
+              <p>{program.partNotFetched(messageOf(error()))}</p>
               <p>
                 <button type="button" onClick={() => location.reload()}>
-                  Load the page again
+                  {program.loadAgain}
                 </button>
               </p>
             </div>

@@ -15,6 +15,7 @@ import { speakerOf } from '../session/people.ts';
 import { currentCall, type SessionState } from '../session/state.ts';
 import type { ToneKind } from '../speaking/types.ts';
 import type { RecordBook } from '../storage/record-book.ts';
+import { sessionStopped } from '../words/session-stopped.ts';
 import { instantAt, now } from './clock.ts';
 import { toneFor } from './earcons.ts';
 import { stateAfter, type KeptSession } from './session-file.ts';
@@ -96,9 +97,6 @@ export interface Fittings {
 
 const BACK: Decision = { kind: 'accepted', events: [{ kind: 'break noticed' }] };
 
-/** What every input is answered with once nothing can be written. */
-const NOTHING_LOGGED = 'Nothing is logged any more. Stop, and load the page again.';
-
 export function createLiveSession(
   kept: KeptSession,
   { book, say, callOut = say, tone, device, keepSound, onClosed, sureness }: Fittings,
@@ -147,7 +145,7 @@ export function createLiveSession(
     spoken: Spoken | null = null,
   ): Promise<void> {
     if (trouble() !== null) {
-      say([NOTHING_LOGGED]);
+      say([sessionStopped.nothingLogged]);
       return;
     }
     // What comes first after a long break may answer a question of long ago: it is asked anew.
@@ -165,10 +163,7 @@ export function createLiveSession(
         const heard = words && (await withSound(words, spoken, events));
         written = await write(events, { source, person: speakerOf(state(), meaning), heard });
       } catch (error) {
-        stop(
-          `This could not be written, so it does not count: ${messageOf(error)} Load the page again.`,
-          'That is not logged: the record cannot be written. Stop, and load the page again.',
-        );
+        stop(sessionStopped.notWritten(messageOf(error)), sessionStopped.sayNotWritten);
         return;
       }
       show(written);
@@ -198,12 +193,7 @@ export function createLiveSession(
   function inTurn(work: () => Promise<void>): Promise<void> {
     turn = turn
       .then(work)
-      .catch((error: unknown) =>
-        stop(
-          `A fault in this page: ${messageOf(error)} What is listed as logged stands. Load the page again.`,
-          'A fault in this page. Stop, and load the page again.',
-        ),
-      )
+      .catch((error: unknown) => stop(sessionStopped.fault(messageOf(error)), sessionStopped.sayFault))
       // Where the voice itself is at fault, the screen has said it.
       .catch(() => undefined);
     return turn;
@@ -231,7 +221,8 @@ export function createLiveSession(
       setHeard({ text, taken: understanding.kind === 'meant' ? 'taken' : 'not for us' });
       if (understanding.kind === 'nothing') {
         setIgnored(ignored() + 1);
-        if (understanding.ask !== undefined) say([trouble() === null ? understanding.ask : NOTHING_LOGGED]);
+        if (understanding.ask !== undefined)
+          say([trouble() === null ? understanding.ask : sessionStopped.nothingLogged]);
         return;
       }
       const meaning = spoken ? inHaste(understanding.meaning, spoken.from - calledAt) : understanding.meaning;

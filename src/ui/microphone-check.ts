@@ -3,6 +3,7 @@ import { judgeBackground } from '../hearing/sound-judgement.ts';
 import type { HearingState, Utterance } from '../hearing/types.ts';
 import { isHeardAs, trialJudge, trialPhrases, TRIALS } from '../language/voice-trial.ts';
 import type { Voice } from '../storage/voices.ts';
+import { microphone } from '../words/microphone.ts';
 import { now } from './clock.ts';
 import type { Devices } from './devices.ts';
 
@@ -43,7 +44,7 @@ export function createMicrophoneCheck(devices: Devices, person: string): Microph
     await devices.start();
     // Left while the browser asked for the microphone, or another window has it: nothing is to be said here.
     if (signal.aborted || devices.elsewhere()) return null;
-    await devices.announce(['Microphone check. Be silent for two seconds.']);
+    await devices.announce([microphone.beSilent]);
     if (!(await earOpens(devices, signal))) return null;
     await pause(SILENCE_MS, signal);
     const background = devices.measured()?.noise ?? null;
@@ -54,12 +55,12 @@ export function createMicrophoneCheck(devices: Devices, person: string): Microph
     for (const phrase of isHopeless || background === null ? [] : TRIALS) {
       if (signal.aborted) return null;
       setStage({ kind: 'say', phrase });
-      await devices.announce([...(last ? [last] : []), `Say: ${phrase}.`]);
+      await devices.announce([...(last ? [last] : []), microphone.say(phrase)]);
       if (!(await earOpens(devices, signal))) return null;
       const trial = trialOf(phrase, await nextUtterance(devices, signal));
       isClipped ||= devices.measured()?.isClipped ?? false;
       setTrials([...trials(), trial]);
-      last = trial.heard ? `I heard: ${trial.heard}.` : 'I heard nothing.';
+      last = trial.heard ? microphone.iHeard(trial.heard) : microphone.iHeardNothing;
     }
     const { noise, speech } = devices.measured() ?? { noise: null, speech: null };
     return {

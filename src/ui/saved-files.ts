@@ -7,6 +7,7 @@ import { EXTENSION, openSessionFile, packSession, type SessionFile } from '../re
 import type { SessionRecord } from '../record/session-record.ts';
 import { openSavedMarks } from '../storage/saved-marks.ts';
 import { signingKey } from '../storage/signing-key.ts';
+import { integrity } from '../words/integrity.ts';
 import { now } from './clock.ts';
 import { findDeviceSeal, type ClosingSeal } from './device-seal.ts';
 import { messageOf } from './message.ts';
@@ -54,9 +55,8 @@ export async function sealedFileOf(
 ): Promise<SealedFile> {
   // A new seal must hide neither that the first one does not fit any more, nor that it is gone.
   const ofClosing = await findDeviceSeal(record).catch((): ClosingSeal => ({ kind: 'missing' }));
-  if (ofClosing.kind === 'bad') throw new Error(`It is not as it was sealed when it was closed: ${ofClosing.why}.`);
-  if (ofClosing.kind === 'missing' && !acceptsMissingSeal)
-    throw new ClosingSealMissing('The seal of its closing is missing: whether it was changed since cannot be told.');
+  if (ofClosing.kind === 'bad') throw new Error(integrity.fileNotAsSealed(ofClosing.why));
+  if (ofClosing.kind === 'missing' && !acceptsMissingSeal) throw new ClosingSealMissing(integrity.fileSealMissing);
   const { sounds } = await soundsOf(record);
   const seal = await sealRecord(record, { app: appName(), at: now().utc }, await signingKey());
   const whole = packSession(record, seal, sounds);
@@ -64,7 +64,7 @@ export async function sealedFileOf(
   const bytes = lacksSounds ? packSession(record, seal) : whole;
   const file = await openSessionFile(bytes, { now: now().utc });
   if (file.kind === 'refused') throw new Error(file.why);
-  if (file.verdict.kind === 'not intact') throw new Error(`What was packed does not verify: ${file.verdict.why}.`);
+  if (file.verdict.kind === 'not intact') throw new Error(integrity.packedNotIntact(file.verdict.why));
   const content = new Blob([bytes], { type: 'application/octet-stream' });
   const onSaved = (): void => void openSavedMarks().note(record.id, { entries: record.entries.length, lacksSounds });
   return { name: fileName(record.id, EXTENSION), content, onSaved, thumbprint: file.verdict.thumbprint, lacksSounds };
@@ -88,12 +88,11 @@ export function valuesFileOf(record: SessionRecord): FileToSave | null {
 
 /** Opens a sealed file and checks all of it. Nothing of it is written to this device. It never throws. */
 export async function openSealedFile(file: Blob): Promise<SessionFile> {
-  if (file.size > LARGEST_FILE)
-    return { kind: 'refused', why: `It is larger than ${LARGEST_FILE / 2 ** 20} MiB: no sealed file of a session is.` };
+  if (file.size > LARGEST_FILE) return { kind: 'refused', why: integrity.fileTooLarge(LARGEST_FILE / 2 ** 20) };
   try {
     return await openSessionFile(new Uint8Array(await file.arrayBuffer()), { now: now().utc });
   } catch (error) {
-    return { kind: 'refused', why: `It cannot be read: ${messageOf(error)}` };
+    return { kind: 'refused', why: integrity.fileNotRead(messageOf(error)) };
   }
 }
 

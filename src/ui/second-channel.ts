@@ -7,16 +7,20 @@ import { Count } from '../record/exactly.ts';
 import { SecondMeaningSchema } from '../record/input-schema.ts';
 import { isWellFormed } from '../session/intent.ts';
 import { LONGEST_NAME } from '../session/people.ts';
+import { secondWindow } from '../words/second-window.ts';
 
 const Id = v.pipe(v.string(), v.uuid());
 
 const Meant = v.pipe(
   SecondMeaningSchema,
-  v.check((meaning) => meaning.kind !== 'witness' || isWellFormed(meaning.reading), 'Expected a value of a scale'),
+  v.check(
+    (meaning) => meaning.kind !== 'witness' || isWellFormed(meaning.reading),
+    () => secondWindow.expectedValue,
+  ),
   v.check(
     (meaning) =>
       (meaning.kind !== 'second person' && meaning.kind !== 'inspects') || (meaning.name?.length ?? 0) <= LONGEST_NAME,
-    `Expected a name of at most ${LONGEST_NAME} letters`,
+    () => secondWindow.expectedName(LONGEST_NAME),
   ),
 );
 
@@ -76,7 +80,7 @@ function openEnd<Sent, Received>(
     // Everybody hears everything: what another window of this side said is for the other side.
     else if (!v.is(sent, data)) drop(whyOf(message.issues[0]));
   };
-  channel.onmessageerror = () => drop('It could not be read at all.');
+  channel.onmessageerror = () => drop(secondWindow.unreadable);
   return {
     post: (message) => {
       if (isOpen) channel.postMessage(message);

@@ -1,6 +1,7 @@
 import { createEffect, createSignal, onCleanup, type Accessor } from 'solid-js';
 import { announce } from '../language/announce.ts';
 import { sayRefusal } from '../language/say-refusal.ts';
+import { secondWindow } from '../words/second-window.ts';
 import type { LiveSession } from './live-session.ts';
 import { openDeskEnd, type Answer, type FromSecond } from './second-channel.ts';
 
@@ -11,7 +12,7 @@ export interface SecondDesk {
 }
 
 /** Answered where the record has gone on since the second person looked: what they meant was about something else. */
-const GONE_ON = 'The work went on just before that came, so it is not taken. Look again.';
+const goneOn = (): Answer => ({ taken: false, sentence: secondWindow.workWentOn });
 
 /** Takes part in the channel of a session until its owner is cleaned up. */
 export function openSecondDesk(session: string, live: LiveSession): SecondDesk {
@@ -19,12 +20,12 @@ export function openSecondDesk(session: string, live: LiveSession): SecondDesk {
   const newest = (): number => live.entries().length - 1;
 
   async function carryOut({ meaning, seen }: Extract<FromSecond, { kind: 'meaning' }>): Promise<Answer> {
-    if (seen !== newest()) return { taken: false, sentence: GONE_ON };
+    if (seen !== newest()) return goneOn();
     const heard = live.heard();
     await live.act(meaning, 'touch');
     const trouble = live.trouble();
     if (trouble !== null) return { taken: false, sentence: trouble };
-    if (live.heard() !== heard && live.heard()?.taken === 'too early') return { taken: false, sentence: GONE_ON };
+    if (live.heard() !== heard && live.heard()?.taken === 'too early') return goneOn();
     const bodies = live
       .entries()
       .slice(seen + 1)
@@ -40,7 +41,7 @@ export function openSecondDesk(session: string, live: LiveSession): SecondDesk {
       if (message.kind === 'ping') end.post({ kind: 'here', seq: newest() });
       else void carryOut(message).then((answer) => end.post({ kind: 'answer', id: message.id, ...answer }));
     },
-    drop: (why) => setDropped(`Another window sent what is no word of a second person; it was dropped. ${why}`),
+    drop: (why) => setDropped(secondWindow.noWordOfSecond(why)),
   });
   onCleanup(() => end.close());
   // Entries are on disk before they are listed, so whoever is told finds them there.

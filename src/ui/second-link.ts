@@ -1,5 +1,6 @@
 import { createSignal, onCleanup, type Accessor } from 'solid-js';
 import type { SecondMeaning } from '../record/input-schema.ts';
+import { secondWindow } from '../words/second-window.ts';
 import { openSecondEnd, type Answer } from './second-channel.ts';
 
 /** How often it is asked whether a window works on the session, in milliseconds. */
@@ -40,7 +41,7 @@ export function openSecondLink(session: string): SecondLink {
       if (message.kind === 'answer') waiting.get(message.id)?.({ taken: message.taken, sentence: message.sentence });
       else setNewest(message.seq);
     },
-    drop: (why) => setDropped(`Another window sent what is no answer; it was dropped. ${why}`),
+    drop: (why) => setDropped(secondWindow.noAnswer(why)),
   });
 
   function ping(): void {

@@ -4,6 +4,7 @@ import type { EventBody, People, SessionEvent } from '../session/event.ts';
 import { checkSounds, type SoundsFound } from '../record/sounds.ts';
 import type { RecordBook } from '../storage/record-book.ts';
 import { openSoundStore, type SoundStore } from '../storage/sound-store.ts';
+import { keptHere } from '../words/kept-here.ts';
 import { now } from './clock.ts';
 import { PRACTICE } from './practice/is-practice.ts';
 
@@ -14,8 +15,10 @@ export class Unreadable extends Error {
   override readonly name = 'Unreadable';
 }
 
+const APP = 'Bothhands';
+
 /** This program with its version, as records name it. */
-export const appName = (): string => `Bothhands ${__APP_VERSION__}`;
+export const appName = (): string => `${APP} ${__APP_VERSION__}`;
 
 /** What is written down at the start of a session, besides its procedure. */
 export interface Beginning {
@@ -82,9 +85,5 @@ export async function readSession(book: RecordBook, id: string): Promise<Session
   const read = await findSession(book, id);
   if (read.kind === 'readable') return read.record;
   const { at, why } = read.verification;
-  throw new Unreadable(
-    read.found === 0
-      ? `There is no session ${id} on this device.`
-      : `The record of session ${id} is broken at entry ${at}: ${why}. Nothing of it can be shown.`,
-  );
+  throw new Unreadable(read.found === 0 ? keptHere.noSession(id) : keptHere.sessionBroken(id, at, why));
 }

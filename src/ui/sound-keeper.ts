@@ -6,6 +6,7 @@ import type { EventBody, People } from '../session/event.ts';
 import type { SoundOfReading } from '../session/intent.ts';
 import { roomLeft } from '../storage/persistence.ts';
 import type { SoundStore } from '../storage/sound-store.ts';
+import { keptSounds } from '../words/kept-sounds.ts';
 import { instantAt } from './clock.ts';
 import { atHeardRate } from './heard-rate.ts';
 import { messageOf } from './message.ts';
@@ -63,16 +64,15 @@ export function createSoundKeeper(
     const newcomer = [people.mechanic, people.second].find(
       (name) => name !== null && name !== asked.mechanic && name !== asked.second,
     );
-    if (newcomer !== undefined) return lost(`${newcomer} was not asked whether sound may be kept.`);
+    if (typeof newcomer === 'string') return lost(keptSounds.notAsked(newcomer));
     const beginning = Math.min(from - AROUND.before, Math.max(since, to - LONGEST_ANSWER));
     const cut = memory.cut(beginning, to + AROUND.after);
-    if (cut === null) return lost('The microphone gave no sound.');
+    if (cut === null) return lost(keptSounds.noSound);
     try {
-      if (((await room()) ?? Infinity) < ROOM_FOR_ENTRIES)
-        return lost('What room is left is kept for the record itself.');
+      if (((await room()) ?? Infinity) < ROOM_FOR_ENTRIES) return lost(keptSounds.roomForRecord);
       return await written(cut);
     } catch (error) {
-      return lost(`It could not be written: ${messageOf(error)}`);
+      return lost(keptSounds.notWritten(messageOf(error)));
     }
   };
 

@@ -5,6 +5,7 @@ import { isReadCall } from '../session/calls.ts';
 import type { Meaning } from '../session/intent.ts';
 import { pendingValue } from '../session/observed.ts';
 import { currentCall, pendingReading, type SessionState } from '../session/state.ts';
+import { valueKeys } from '../words/value-keys.ts';
 import { forwardMeaning } from './forward.ts';
 import { beginEntry, movedOn, offered, taken, type HandEntry } from './hand-entry.ts';
 
@@ -52,9 +53,9 @@ export function choicesNow(state: SessionState, situation: Situation): Panel {
     .toSorted((one, other) => rank(one) - rank(other))
     .map(({ words, meaning }): ScanItem<Choice> => ({ label: words, value: { kind: 'means', meaning } }));
   const value: readonly ScanItem<Choice>[] = wantsValue(state, situation)
-    ? [{ label: 'enter the value', value: { kind: 'value' } }]
+    ? [{ label: valueKeys.enterValue, value: { kind: 'value' } }]
     : [];
-  const items = [...value, ...means, { label: 'nothing', value: { kind: 'leave' } } as const];
+  const items = [...value, ...means, { label: valueKeys.nothing, value: { kind: 'leave' } } as const];
   return { kind: 'choices', scan: beginScan(inRows(items)) };
 }
 

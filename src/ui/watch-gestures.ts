@@ -1,6 +1,7 @@
 import { createEffect, onCleanup } from 'solid-js';
 import { ANSWERS, passGate, type Consequence, type Passage, type Strictness } from '../gesture/gate.ts';
 import type { Gesture } from '../gesture/gesture.ts';
+import { camera as words } from '../words/camera.ts';
 import type { Devices } from './devices.ts';
 import { gestureMeaning } from './gesture-meaning.ts';
 import type { LiveSession } from './live-session.ts';
@@ -30,7 +31,7 @@ export function watchGestures(
     // Of choices that a pedal has opened none is taken by a gesture: each would have a gate of its own.
     const isCounting = switches.panel()?.kind === 'value' && (answer === 'affirm' || answer === 'next');
     if (isCounting || (answer === 'next' && wantsValue(state, situation))) {
-      if (!isPassed(gesture, 'move', 'count')) return;
+      if (!isPassed(gesture, 'move', words.count)) return;
       // A nod takes what a wave has counted up; the first wave begins.
       const signal = isCounting && answer === 'next' ? 'backward' : 'forward';
       switches.give(signal, 'gesture', gesture.from);
@@ -61,6 +62,4 @@ export function watchGestures(
 }
 
 const sayWhy = (passage: Exclude<Passage, { kind: 'passed' }>, { kind }: Gesture, what: string): string =>
-  passage.kind === 'unsure'
-    ? `Not sure: ${what}? Once more, or say it.`
-    : `Say it, or tap: a ${kind} is not enough here.`;
+  passage.kind === 'unsure' ? words.notSure(what) : words.notEnough(kind);

@@ -1,5 +1,7 @@
-/** The camera: its state, and what keeps gestures from being seen. */
+/** The camera: its state, its switch, and what keeps gestures from being seen or taken. */
 import { said } from './said.ts';
+
+type Gesture = 'nod' | 'shake' | 'wave right' | 'wave left' | 'cover';
 
 export const camera = said('camera', {
   trouble: {
@@ -13,4 +15,12 @@ export const camera = said('camera', {
   watching: '● Camera watches',
   troubled: (trouble: string) => `◐ ${trouble}`,
   failed: (sentence: string) => `✕ ${sentence}`,
+  turnOn: 'Turn the camera on',
+  turnOff: 'Turn the camera off',
+  whatGesturesMean:
+    'Nod: affirm. Shake: negative. Wave right: next, left: back. Cover the lens: stand by. No picture is kept.',
+  /** @param what the meaning that the gesture would have had */
+  notSure: (what: string) => `Not sure: ${what}? Once more, or say it.`,
+  count: 'count',
+  notEnough: (gesture: Gesture) => `Say it, or tap: a ${gesture} is not enough here.`,
 });

@@ -41,6 +41,10 @@ export const microphone = said('microphone', {
   iHeard: (words: string) => `I heard: ${words}.`,
   iHeardNothing: 'I heard nothing.',
 
+  checked: <T>(name: T, moment: string, fitness: string, measured: string) => [
+    name,
+    `, ${moment}: ${fitness}. ${measured}`,
+  ],
   keptHere: 'Kept on this device',
   figuresOnly: 'Figures of the last check of each person, no sound.',
   delete: 'Delete',

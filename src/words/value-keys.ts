@@ -2,6 +2,7 @@
 import { said } from './said.ts';
 
 export const valueKeys = said('valueKeys', {
+  nothingYet: '–',
   valueThatYouRead: 'Value that you read',
   valueInUnit: (unit: string) => `Value that you read, in ${unit}`,
   witnessReads: 'Witness reads',

@@ -1,5 +1,6 @@
 import { Show, type JSX } from 'solid-js';
 import type { CameraState } from '../../gesture/camera.ts';
+import { camera } from '../../words/camera.ts';
 import { cameraWords } from '../camera-words.ts';
 
 /** The camera's state beside the microphone's, and its switch. It is off until somebody turns it on. */
@@ -18,18 +19,16 @@ export function CameraStrip(props: {
         when={isOn()}
         fallback={
           <button type="button" onClick={() => props.onStart()}>
-            Turn the camera on
+            {camera.turnOn}
           </button>
         }
       >
         <button type="button" onClick={() => props.onStop()}>
-          Turn the camera off
+          {camera.turnOff}
         </button>
       </Show>
       <Show when={isOn()}>
-        <span class="why">
-          Nod: affirm. Shake: negative. Wave right: next, left: back. Cover the lens: stand by. No picture is kept.
-        </span>
+        <span class="why">{camera.whatGesturesMean}</span>
       </Show>
     </div>
   );

@@ -1,7 +1,8 @@
 import { For, Show, type JSX } from 'solid-js';
 import { tidyName } from '../../session/people.ts';
 import { voiceOf, type Voice } from '../../storage/voices.ts';
-import { FITNESS, verdictOf } from '../check-words.ts';
+import { microphone } from '../../words/microphone.ts';
+import { FITNESS_SIGN, verdictOf } from '../check-words.ts';
 import { addressOf } from '../router.ts';
 
 /** The way to the microphone check of each person who is named, with what the last one showed. */
@@ -15,7 +16,7 @@ export function CheckLinks(props: {
   return (
     <div class="check-links">
       <Show when={named().length === 0}>
-        <p>Type a name to check how the microphone hears that person here.</p>
+        <p>{microphone.typeName}</p>
       </Show>
       <For each={named()}>
         {(person) => (
@@ -25,12 +26,12 @@ export function CheckLinks(props: {
               href={addressOf({ kind: 'check', person, session: null })}
               onClick={() => props.onLeave()}
             >
-              Microphone check: {person}
+              {microphone.checkOf(person)}
             </a>{' '}
             <Show when={voiceOf(props.voices, person)}>
               {(voice) => (
                 <span>
-                  {FITNESS[verdictOf(voice()).fitness].sign} {FITNESS[verdictOf(voice()).fitness].words},{' '}
+                  {FITNESS_SIGN[verdictOf(voice()).fitness]} {microphone.fitness[verdictOf(voice()).fitness]},{' '}
                   {new Date(voice().checkedAt).toLocaleString()}
                 </span>
               )}

@@ -1,5 +1,6 @@
 import { Match, Switch, createResource, type JSX } from 'solid-js';
 import type { SessionRecord } from '../../record/session-record.ts';
+import { integrity } from '../../words/integrity.ts';
 import { deviceThumbprint, findDeviceSeal, madeLater, type ClosingSeal } from '../device-seal.ts';
 import { messageOf } from '../message.ts';
 import { showMoment } from '../moment.ts';
@@ -22,7 +23,7 @@ export function DeviceSealLine(props: { readonly record: SessionRecord }): JSX.E
       <Match when={as('bad')}>
         {(seal) => (
           <p class="verification broken" role="alert">
-            Not as it was sealed when it was closed: {seal().why}.
+            {integrity.notAsSealed(seal().why)}
           </p>
         )}
       </Match>
@@ -36,14 +37,13 @@ export function DeviceSealLine(props: { readonly record: SessionRecord }): JSX.E
       <Match when={as('not made')}>
         {(seal) => (
           <p class="verification broken" role="alert">
-            It could not be sealed when it was closed, nor now: {seal().why} It is tried again whenever it is looked at.
+            {integrity.notSealed(seal().why)}
           </p>
         )}
       </Match>
       <Match when={as('missing')}>
         <p class="verification broken" role="alert">
-          The seal of its closing is missing: it was removed from this device, or never made. Whether the record was
-          changed since it was closed cannot be told here.
+          {integrity.sealMissing}
         </p>
       </Match>
     </Switch>
@@ -51,10 +51,7 @@ export function DeviceSealLine(props: { readonly record: SessionRecord }): JSX.E
 }
 
 function goodText({ statement, thumbprint }: Extract<ClosingSeal, { kind: 'good' }>, own: string | null): string {
-  if (thumbprint !== own) return `It is sealed by another key than that of this device: ${thumbprint}.`;
+  if (thumbprint !== own) return integrity.sealedByOther(thumbprint);
   const later = madeLater(statement);
-  const sealed = `by the key of this device, ${thumbprint}.`;
-  return later === null
-    ? `As it was sealed when it was closed, ${sealed}`
-    : `It could not be sealed when it was closed. As it was sealed later, ${showMoment(later)}, ${sealed}`;
+  return later === null ? integrity.asSealed(thumbprint) : integrity.asSealedLater(showMoment(later), thumbprint);
 }

@@ -3,6 +3,7 @@ import type { Signal } from '../../gesture/bindings.ts';
 import { watchTouch } from '../../gesture/touch-pad.ts';
 import type { Touched } from '../../gesture/touch.ts';
 import type { TouchThresholds } from '../../gesture/touch-thresholds.ts';
+import { halves } from '../../words/halves.ts';
 import { touchedWords } from '../touch-words.ts';
 import { signalOfTouch } from '../touch-signal.ts';
 
@@ -31,18 +32,18 @@ export function Halves(props: {
     onCleanup(watchTouch(on, thresholds, pixelsPerMm, take));
   });
   return (
-    <section class="halves" ref={pad} aria-label="The screen as two halves">
+    <section class="halves" ref={pad} aria-label={halves.screenAsHalves}>
       <p>
-        ◀ Back, negative <span>long: say again</span>
+        {halves.back} <span>{halves.backLong}</span>
       </p>
       <div>
         <p role="status">{touchedWords(last())}</p>
         <button type="button" onClick={() => props.onLeave()}>
-          Leave halves
+          {halves.leave}
         </button>
       </div>
       <p>
-        Next, affirm ▶ <span>long: stand by</span>
+        {halves.next} <span>{halves.nextLong}</span>
       </p>
     </section>
   );

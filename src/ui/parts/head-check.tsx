@@ -1,6 +1,7 @@
 import { For, Show, createMemo, createSignal, type JSX } from 'solid-js';
 import { compareHead, headGroups, type HeadFinding } from '../../record/head.ts';
 import type { SessionRecord } from '../../record/session-record.ts';
+import { integrity } from '../../words/integrity.ts';
 
 /** The head of a record, whole, to be noted elsewhere; and a field to compare one that was noted earlier with it. */
 export function HeadCheck(props: { readonly record: SessionRecord }): JSX.Element {
@@ -8,9 +9,9 @@ export function HeadCheck(props: { readonly record: SessionRecord }): JSX.Elemen
   const isIntact = () => props.record.verification.kind === 'intact';
   const finding = createMemo(() => (noted().trim() === '' ? null : compareHead(noted(), props.record.entries)));
   return (
-    <section class="head-check" aria-label="Head of the record">
+    <section class="head-check" aria-label={integrity.headOfRecord}>
       <p>
-        {isIntact() ? 'Head' : 'Head of the part before the break'}:{' '}
+        {isIntact() ? integrity.head : integrity.headBeforeBreak}{' '}
         <code class="head">
           <For each={headGroups(props.record.entries.at(-1)?.hash ?? '')}>
             {(group) => (
@@ -22,10 +23,10 @@ export function HeadCheck(props: { readonly record: SessionRecord }): JSX.Elemen
         </code>
       </p>
       <Show when={isIntact()}>
-        <p class="note">Note it elsewhere. Compared later, it shows that nothing was cut off or written anew since.</p>
+        <p class="note">{integrity.noteIt}</p>
       </Show>
       <label>
-        Compare with a head noted earlier
+        {integrity.compare}
         <input
           autocomplete="off"
           spellcheck={false}
@@ -43,11 +44,11 @@ export function HeadCheck(props: { readonly record: SessionRecord }): JSX.Elemen
 function findingText(finding: HeadFinding): string {
   switch (finding.kind) {
     case 'same':
-      return 'Same: this is the record that was noted, to its last entry.';
+      return integrity.same;
     case 'grown':
-      return `Same up to entry ${finding.at}: entries were only added since, ${finding.since} of them.`;
+      return integrity.grown(finding.at, finding.since);
     case 'another':
-      return 'Another record: no entry here has this head. It is of another session, or this one was cut off or written anew since.';
+      return integrity.another;
     case 'no head':
       return finding.why;
   }

@@ -1,6 +1,7 @@
 import { ErrorBoundary, For, Match, Show, Switch, createResource, untrack, type JSX } from 'solid-js';
 import type { SessionRead, SessionRecord } from '../../record/session-record.ts';
 import { practice } from '../../words/practice.ts';
+import { keptHere } from '../../words/kept-here.ts';
 import type { Shop } from '../app.tsx';
 import { messageOf } from '../message.ts';
 import { showMoment } from '../moment.ts';
@@ -19,16 +20,16 @@ export function KeptSessions(props: { readonly shop: Shop }): JSX.Element {
   const [ids] = createResource(() => book.sessions());
   return (
     <section aria-labelledby="kept">
-      <h2 id="kept">Sessions on this device</h2>
+      <h2 id="kept">{keptHere.sessionsHere}</h2>
       <StorageLine asks={false} />
-      <Switch fallback={<p>Looking…</p>}>
+      <Switch fallback={<p>{keptHere.looking}</p>}>
         <Match when={ids.error as unknown}>
-          {(error) => <p class="trouble">The sessions cannot be listed: {messageOf(error())}</p>}
+          {(error) => <p class="trouble">{keptHere.notListed(messageOf(error()))}</p>}
         </Match>
         <Match when={ids()}>
           {(found) => (
             <ul class="sessions">
-              <For each={found()} fallback={<li>None yet.</li>}>
+              <For each={found()} fallback={<li>{keptHere.noneYet}</li>}>
                 {(id) => <KeptSession shop={props.shop} id={id} />}
               </For>
             </ul>
@@ -51,7 +52,7 @@ function KeptSession(props: { readonly shop: Shop; readonly id: string }): JSX.E
   return (
     <li>
       <ErrorBoundary fallback={(error: unknown) => <NotShown id={props.id} why={messageOf(error)} />}>
-        <Switch fallback={<span>{props.id}: verifying…</span>}>
+        <Switch fallback={<span>{keptHere.verifying(props.id)}</span>}>
           <Match when={read.error as unknown}>{(error) => <NotShown id={props.id} why={messageOf(error())} />}</Match>
           <Match when={read()}>
             {(found) => <Kept shop={props.shop} read={found()} onChanged={() => void refetch()} />}
@@ -72,7 +73,7 @@ function Kept(props: KeptProps & { readonly read: SessionRead }): JSX.Element {
         {(read) => (
           <>
             <div>
-              <b>Session {read().id}</b>
+              <b>{keptHere.session(read().id)}</b>
               <VerificationLine verification={read().verification} found={read().found} />
             </div>
             <Replay id={read().id} />
@@ -88,7 +89,7 @@ function Readable(props: KeptProps & { readonly record: SessionRecord }): JSX.El
   const opened = () => props.record.entries[0]?.at.utc;
   const isClosed = () => state().phase === 'closed';
   const standing = () =>
-    isClosed() ? 'closed' : `at step ${state().at + 1} of ${props.record.procedure.steps.length}`;
+    isClosed() ? keptHere.closed : keptHere.atStep(state().at + 1, props.record.procedure.steps.length);
   return (
     <>
       <div>
@@ -109,7 +110,7 @@ function Readable(props: KeptProps & { readonly record: SessionRecord }): JSX.El
       </div>
       <Show when={!isClosed() && props.record.verification.kind === 'intact'}>
         <a class="button" href={addressOf({ kind: 'work', session: props.record.id })}>
-          Go on
+          {keptHere.goOn}
         </a>
       </Show>
       <Replay id={props.record.id} />
@@ -121,9 +122,9 @@ function NotShown(props: { readonly id: string; readonly why: string }): JSX.Ele
   return (
     <>
       <div>
-        <b>Session {props.id}</b>
+        <b>{keptHere.session(props.id)}</b>
         <p class="verification broken" role="alert">
-          It cannot be shown: {props.why}
+          {keptHere.notShown(props.why)}
         </p>
       </div>
       <Replay id={props.id} />
@@ -134,7 +135,7 @@ function NotShown(props: { readonly id: string; readonly why: string }): JSX.Ele
 function Replay(props: { readonly id: string }): JSX.Element {
   return (
     <a class="button" href={addressOf({ kind: 'replay', session: props.id })}>
-      Replay
+      {keptHere.replay}
     </a>
   );
 }

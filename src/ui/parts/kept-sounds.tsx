@@ -1,6 +1,7 @@
 import { Show, createResource, createSignal, untrack, type JSX } from 'solid-js';
 import { openSoundStore } from '../../storage/sound-store.ts';
 import type { SessionRecord } from '../../record/session-record.ts';
+import { keptSounds } from '../../words/kept-sounds.ts';
 import type { Shop } from '../app.tsx';
 import { deleteSounds, removeStrays, soundsLeft } from '../delete-sounds.ts';
 import { messageOf } from '../message.ts';
@@ -22,7 +23,7 @@ export function KeptSounds(props: {
 
   async function remove(): Promise<void> {
     if (name().trim() === '') {
-      setTrouble('Type the name of the one who deletes them: the record says who it was.');
+      setTrouble(keptSounds.typeWhoDeletes);
       return;
     }
     try {
@@ -32,19 +33,19 @@ export function KeptSounds(props: {
       await refetch();
       props.onDeleted();
     } catch (error) {
-      setTrouble(`The sounds could not be deleted: ${messageOf(error)}`);
+      setTrouble(keptSounds.notDeleted(messageOf(error)));
     }
   }
 
   return (
     <Show when={found.state === 'ready' && (found() ?? 0) > 0}>
       <div class="kept-sounds">
-        <p>Sounds kept with it: {found()}</p>
+        <p>{keptSounds.keptWithIt(found() ?? 0)}</p>
         <Show
           when={isAsked()}
           fallback={
             <button type="button" onClick={() => setAsked(true)}>
-              Delete the sounds
+              {keptSounds.delete}
             </button>
           }
         >
@@ -55,13 +56,13 @@ export function KeptSounds(props: {
             }}
           >
             <label>
-              Who deletes them
+              {keptSounds.whoDeletes}
               <input value={name()} onInput={(event) => setName(event.currentTarget.value)} />
             </label>
-            <p>Files that were saved before still hold these sounds: delete those files as well.</p>
-            <button type="submit">Delete for good</button>
+            <p>{keptSounds.deleteFilesAsWell}</p>
+            <button type="submit">{keptSounds.deleteForGood}</button>
             <button type="button" onClick={() => setAsked(false)}>
-              Keep them
+              {keptSounds.keep}
             </button>
           </form>
         </Show>

@@ -1,7 +1,8 @@
 import { For, Show, createSignal, type JSX } from 'solid-js';
 import { forgetVoice } from '../../storage/voices.ts';
 import type { Shop } from '../app.tsx';
-import { FITNESS, measuredInWords, verdictOf } from '../check-words.ts';
+import { microphone } from '../../words/microphone.ts';
+import { measuredInWords, verdictOf } from '../check-words.ts';
 import { messageOf } from '../message.ts';
 
 /** Whose voices were checked on this device, and a way to delete each. */
@@ -12,24 +13,32 @@ export function KeptVoices(props: { readonly shop: Shop }): JSX.Element {
       props.shop.setVoices(await forgetVoice(name));
       setTrouble(null);
     } catch (error) {
-      setTrouble(`What is kept of ${name} could not be deleted: ${messageOf(error)}`);
+      setTrouble(microphone.notDeleted(name, messageOf(error)));
     }
   }
   return (
     <Show when={props.shop.voices().length > 0}>
       <section aria-labelledby="voices">
-        <h2 id="voices">Kept on this device</h2>
-        <p>Figures of the last check of each person, no sound.</p>
+        <h2 id="voices">{microphone.keptHere}</h2>
+        <p>{microphone.figuresOnly}</p>
         <ul class="voices">
           <For each={props.shop.voices()}>
             {(voice) => (
               <li>
                 <span>
-                  <b>{voice.name}</b>, {new Date(voice.checkedAt).toLocaleString()}:{' '}
-                  {FITNESS[verdictOf(voice).fitness].words}. {measuredInWords(voice)}
+                  {microphone.checked(
+                    <b>{voice.name}</b>,
+                    new Date(voice.checkedAt).toLocaleString(),
+                    microphone.fitness[verdictOf(voice).fitness],
+                    measuredInWords(voice),
+                  )}
                 </span>
-                <button type="button" aria-label={`Delete ${voice.name}`} onClick={() => void forget(voice.name)}>
-                  Delete
+                <button
+                  type="button"
+                  aria-label={microphone.deletes(voice.name)}
+                  onClick={() => void forget(voice.name)}
+                >
+                  {microphone.delete}
                 </button>
               </li>
             )}

@@ -1,4 +1,5 @@
 import { createEffect, createSignal, on, onCleanup, type JSX } from 'solid-js';
+import { lettersReach } from '../../words/letters-reach.ts';
 import type { Display } from '../display.ts';
 import { addressOf } from '../router.ts';
 import { GLANCE, reachOf } from '../view/legible.ts';
@@ -34,8 +35,8 @@ export function LettersReach(props: {
       classList={{ short: isShort() }}
       href={addressOf({ kind: 'display', session: props.session })}
     >
-      Display: digits to <span class="reach">{reach()?.toFixed(1) ?? '–'} m</span>
-      {isShort() ? `, not ${props.display.choice().distance} m` : ''}
+      {lettersReach.digitsTo(<span class="reach">{lettersReach.metres(reach()?.toFixed(1) ?? '–')}</span>)}
+      {isShort() ? lettersReach.notTo(props.display.choice().distance) : ''}
     </a>
   );
 }

@@ -66,7 +66,7 @@ export function NumberEntry(props: Props): JSX.Element {
           // Its own keys are large enough for a glove; those of the system are not.
           inputmode="none"
           autocomplete="off"
-          placeholder="–"
+          placeholder={valueKeys.nothingYet}
           readonly={!isWanted()}
           value={text()}
           onInput={(event) => {

@@ -1,4 +1,5 @@
 import { Show, createSignal, untrack, type JSX } from 'solid-js';
+import { practiceOffer } from '../../words/practice-offer.ts';
 import type { Shop } from '../app.tsx';
 import { messageOf } from '../message.ts';
 import { go } from '../router.ts';
@@ -18,21 +19,18 @@ export function PracticeOffer(props: { readonly shop: Shop; readonly mechanic: s
       past();
       go({ kind: 'work', session });
     } catch (error) {
-      setTrouble(`Practice cannot begin: ${messageOf(error)}`);
+      setTrouble(practiceOffer.cannotBegin(messageOf(error)));
     }
   }
   return (
     <section class="practice" aria-labelledby="practice">
-      <h2 id="practice">{isNew() ? 'New here?' : 'Practice'}</h2>
+      <h2 id="practice">{isNew() ? practiceOffer.newHere : practiceOffer.practice}</h2>
       <Show when={isNew()}>
-        <p>
-          Two minutes by voice: it says what to say, hears it, logs one reading, and plays it back. Nothing is worked
-          on.
-        </p>
+        <p>{practiceOffer.twoMinutes}</p>
       </Show>
       <p>
         <button type="button" onClick={() => void practise()}>
-          Practise by voice
+          {practiceOffer.practise}
         </button>{' '}
         <Show when={isNew()}>
           <button
@@ -42,7 +40,7 @@ export function PracticeOffer(props: { readonly shop: Shop; readonly mechanic: s
               setNew(false);
             }}
           >
-            Not now
+            {practiceOffer.notNow}
           </button>
         </Show>
       </p>

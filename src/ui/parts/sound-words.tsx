@@ -1,5 +1,6 @@
 import { Show, createMemo, type JSX } from 'solid-js';
-import { soundInWords, type HeardSound } from '../heard-sound.ts';
+import { microphone } from '../../words/microphone.ts';
+import { isBad, soundInWords, type HeardSound } from '../heard-sound.ts';
 
 /** Quietest level that the meter shows, in dBFS. */
 const FLOOR = -70;
@@ -9,7 +10,7 @@ const partOf = (dBFS: number): number => Math.max(0, Math.min(1, (dBFS - FLOOR) 
 /** How loud it is now, with a mark at the background. */
 export function LevelMeter(props: { readonly level: number; readonly noise: number | null }): JSX.Element {
   return (
-    <svg class="level" viewBox="0 0 100 10" role="img" aria-label="Microphone level">
+    <svg class="level" viewBox="0 0 100 10" role="img" aria-label={microphone.level}>
       <rect class="trough" width="100" height="10" />
       <rect class="fill" width={partOf(props.level) * 100} height="10" />
       <Show when={props.noise}>
@@ -22,9 +23,8 @@ export function LevelMeter(props: { readonly level: number; readonly noise: numb
 /** What the background lets one expect of the ear. Not announced by a screen reader: it changes all the time. */
 export function SoundWords(props: { readonly sound: HeardSound | null }): JSX.Element {
   const words = createMemo(() => (props.sound ? soundInWords(props.sound) : ''));
-  const isBad = (): boolean => words().startsWith('▲');
   return (
-    <span class="sound" classList={{ bad: isBad() }}>
+    <span class="sound" classList={{ bad: props.sound !== null && isBad(props.sound) }}>
       {words()}
     </span>
   );

@@ -1,4 +1,5 @@
 import { For, Show, createSignal, type JSX } from 'solid-js';
+import { speechModel } from '../../words/speech-model.ts';
 import type { Shop } from '../app.tsx';
 import { loadFromDisk, loadOffered, type Choice } from '../models.ts';
 import { FileButton } from './file-button.tsx';
@@ -16,9 +17,13 @@ export function SpeechModel(props: { readonly shop: Shop }): JSX.Element {
   async function useFile(file: File): Promise<void> {
     await use(loadFromDisk(props.shop.devices, file));
   }
+  const inUse = (): string => {
+    const name = props.shop.devices.modelName();
+    return name === null ? speechModel.noneInUse : speechModel.inUse(name);
+  };
   return (
     <section aria-labelledby="model">
-      <h2 id="model">Speech model</h2>
+      <h2 id="model">{speechModel.speechModel}</h2>
       <HearingStrip
         hearing={props.shop.devices.hearingState()}
         speaking={props.shop.devices.speakingState()}
@@ -28,23 +33,19 @@ export function SpeechModel(props: { readonly shop: Shop }): JSX.Element {
         onListen={() => void props.shop.devices.start()}
         onMute={() => props.shop.devices.hearing.mute('asked')}
       />
-      <p>In use: {props.shop.devices.modelName() ?? 'none'}</p>
+      <p>{inUse()}</p>
       <ul class="models">
         <For each={props.shop.offered()}>
           {(model) => (
             <li>
               <button type="button" onClick={() => void use(loadOffered(props.shop.devices, model))}>
-                Use {model.file} ({(model.bytes / 1e6).toFixed(1)} MB)
+                {speechModel.use(model.file, (model.bytes / 1e6).toFixed(1))}
               </button>
             </li>
           )}
         </For>
       </ul>
-      <FileButton
-        label="Use a model from disk (.zip or .tar.gz)"
-        accept=".zip,.gz,.tgz"
-        onFile={(file) => void useFile(file)}
-      />
+      <FileButton label={speechModel.useFromDisk} accept=".zip,.gz,.tgz" onFile={(file) => void useFile(file)} />
       <Show when={trouble()}>
         {(text) => (
           <p class="trouble" role="alert">

@@ -1,5 +1,6 @@
 import { Show, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
 import { askToPersist, isPersisted, LITTLE_ROOM, roomLeft, type Persistence } from '../../storage/persistence.ts';
+import { keptHere } from '../../words/kept-here.ts';
 
 /** How often the room is looked at, in milliseconds. */
 const LOOK_EVERY = 60_000;
@@ -17,8 +18,7 @@ export function StorageLine(props: {
   async function look(): Promise<void> {
     const wasLittle = isLittle();
     setRoom(await roomLeft());
-    if (isLittle() && !wasLittle)
-      props.onLittleRoom?.('The room on this device runs out. Save what is kept here, and make room.');
+    if (isLittle() && !wasLittle) props.onLittleRoom?.(keptHere.roomRunsOut);
   }
   onMount(() => {
     void (props.asks ? askToPersist() : isPersisted()).then(setPersistence);
@@ -28,20 +28,12 @@ export function StorageLine(props: {
   });
   return (
     <>
-      <Show when={persistence()}>{(answer) => <p class="note storage">{PERSISTENCE[answer()]}</p>}</Show>
+      <Show when={persistence()}>{(answer) => <p class="note storage">{keptHere.persistence[answer()]}</p>}</Show>
       <Show when={isLittle()}>
         <p class="trouble" role="alert">
-          Only {Math.floor((room() ?? 0) / 1e6)} MB of room are left for records on this device. Save the sealed files
-          elsewhere, and make room: what does not fit cannot be logged.
+          {keptHere.littleRoom(Math.floor((room() ?? 0) / 1e6))}
         </p>
       </Show>
     </>
   );
 }
-
-const PERSISTENCE: Readonly<Record<Persistence, string>> = {
-  kept: 'The browser keeps the records until somebody clears them.',
-  'may be cleared':
-    'The browser may clear the records when its room runs out, or when this page was not visited for long. Save each session as a sealed file.',
-  unknown: 'Whether the browser keeps the records cannot be told. Save each session as a sealed file.',
-};

@@ -28,7 +28,7 @@ function Opened(props: { readonly panel: Panel }): JSX.Element {
       <Show when={entry()}>
         {(entry) => (
           <p class="entered">
-            <span class="label">{valueKeys.value}</span> <output>{entry().text || '–'}</output>
+            <span class="label">{valueKeys.value}</span> <output>{entry().text || valueKeys.nothingYet}</output>
           </p>
         )}
       </Show>

@@ -1,4 +1,5 @@
 import { For, Show, createSignal, type JSX } from 'solid-js';
+import { program } from '../../words/program.ts';
 import { lackingIn } from '../lacks.ts';
 import type { Versions } from '../versions.ts';
 
@@ -8,28 +9,26 @@ export function ThisProgram(props: { readonly versions: Versions }): JSX.Element
   const lacking = lackingIn(globalThis);
   return (
     <section aria-labelledby="program">
-      <h2 id="program">This program</h2>
+      <h2 id="program">{program.thisProgram}</h2>
       <p>
-        Version {__APP_VERSION__}.{' '}
-        <Show when={!props.versions.isWaiting() && lacking.length === 0}>
-          This browser has every part that it needs.
-        </Show>
+        {program.version(__APP_VERSION__)}{' '}
+        <Show when={!props.versions.isWaiting() && lacking.length === 0}>{program.lacksNothing}</Show>
       </p>
       <Show when={props.versions.isWaiting()}>
-        <p role="status">A newer version is ready. It is taken between sessions only.</p>
-        <Show when={answer() !== 'later'} fallback={<p>It is taken when all windows of Bothhands were closed.</p>}>
+        <p role="status">{program.newerIsReady}</p>
+        <Show when={answer() !== 'later'} fallback={<p>{program.takenWhenClosed}</p>}>
           <p>
             <button type="button" onClick={() => void props.versions.take().then(setAnswer)}>
-              Take it now
+              {program.takeNow}
             </button>{' '}
             <button type="button" onClick={() => setAnswer('later')}>
-              Later
+              {program.later}
             </button>
           </p>
         </Show>
         <Show when={answer() === 'a session is open'}>
           <p class="trouble" role="alert">
-            Not now: a session is open in another window. Leave it there first.
+            {program.sessionIsOpen}
           </p>
         </Show>
       </Show>
@@ -42,12 +41,12 @@ export function ThisProgram(props: { readonly versions: Versions }): JSX.Element
 export function Lacks(props: { readonly lacking: ReturnType<typeof lackingIn> }): JSX.Element {
   return (
     <Show when={props.lacking.length > 0}>
-      <p>This browser lacks:</p>
+      <p>{program.browserLacks}</p>
       <ul>
         <For each={props.lacking}>
           {(part) => (
             <li>
-              <b>{part.name}.</b> {part.without}
+              <b>{part.name}.</b> {program.without[part.name]}
             </li>
           )}
         </For>

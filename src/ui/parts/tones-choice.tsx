@@ -1,19 +1,15 @@
 import { For, type JSX } from 'solid-js';
+import { signals } from '../../words/signals.ts';
 import type { Shop } from '../app.tsx';
 
-/** In the order of their loudness, with what each stands for. */
-const SIGNALS = [
-  ['heard', 'Heard'],
-  ['logged', 'Logged'],
-  ['question', 'Question'],
-  ['stop', 'Stop'],
-] as const;
+/** In the order of their loudness. */
+const KINDS = ['heard', 'logged', 'question', 'stop'] as const;
 
 /** Whether short signals sound on this device, and what each is like. */
 export function TonesChoice(props: { readonly shop: Shop }): JSX.Element {
   return (
     <section aria-labelledby="tones">
-      <h2 id="tones">Signals</h2>
+      <h2 id="tones">{signals.signals}</h2>
       <label class="consent">
         <input
           type="checkbox"
@@ -23,20 +19,18 @@ export function TonesChoice(props: { readonly shop: Shop }): JSX.Element {
             props.shop.remember({ tones: event.currentTarget.checked });
           }}
         />
-        <span>
-          A short signal before each answer, louder in a louder room. What it tells stands on the screen as well.
-        </span>
+        <span>{signals.whatTheyAre}</span>
       </label>
       <p>
-        <For each={SIGNALS}>
-          {([kind, word]) => (
+        <For each={KINDS}>
+          {(kind) => (
             <>
               <button
                 type="button"
                 disabled={!props.shop.devices.hasTones()}
                 onClick={() => void props.shop.devices.tone(kind)}
               >
-                {word}
+                {signals[kind]}
               </button>{' '}
             </>
           )}

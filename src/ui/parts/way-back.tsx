@@ -1,4 +1,5 @@
 import type { JSX } from 'solid-js';
+import { ways } from '../../words/ways.ts';
 import { addressOf } from '../router.ts';
 
 /** A message where a screen cannot be shown, and the way back: an installed app has no address bar. */
@@ -8,7 +9,7 @@ export function WayBack(props: { readonly children: JSX.Element }): JSX.Element 
       <p role="alert">{props.children}</p>
       <p>
         <a class="button" href={addressOf({ kind: 'start' })}>
-          All sessions
+          {ways.allSessions}
         </a>
       </p>
     </main>

@@ -1,9 +1,10 @@
 import { For, Match, Show, Switch, createMemo, onCleanup, onMount, untrack, type JSX } from 'solid-js';
 import { keepVoice, type Voice } from '../../storage/voices.ts';
 import { checkScreen } from '../../words/check-screen.ts';
+import { microphone } from '../../words/microphone.ts';
 import { ways } from '../../words/ways.ts';
 import type { Shop } from '../app.tsx';
-import { FINDINGS, FITNESS, measuredInWords, verdictOf } from '../check-words.ts';
+import { FITNESS_SIGN, measuredInWords, verdictOf } from '../check-words.ts';
 import { createMicrophoneCheck } from '../microphone-check.ts';
 import { HearingStrip } from '../parts/hearing-strip.tsx';
 import { KeptVoices } from '../parts/kept-voices.tsx';
@@ -25,8 +26,8 @@ export function CheckScreen(props: {
     if (!voice) return;
     const { fitness, findings } = verdictOf(voice);
     void devices.announce([
-      checkScreen.verdict(FITNESS[fitness].words),
-      ...findings.map((finding) => FINDINGS[finding]),
+      checkScreen.verdict(microphone.fitness[fitness]),
+      ...findings.map((finding) => microphone.finding[finding]),
     ]);
     shop.setVoices(await keepVoice(voice));
   }
@@ -120,11 +121,11 @@ function Result(props: { readonly stage: Stage }): JSX.Element {
         return (
           <div class={`verdict ${verdict().fitness.replaceAll(' ', '-')}`}>
             <p class="large">
-              {FITNESS[verdict().fitness].sign} {FITNESS[verdict().fitness].words}
+              {FITNESS_SIGN[verdict().fitness]} {microphone.fitness[verdict().fitness]}
             </p>
             <p>{measuredInWords(voice())}</p>
             <ul>
-              <For each={verdict().findings}>{(finding) => <li>{FINDINGS[finding]}</li>}</For>
+              <For each={verdict().findings}>{(finding) => <li>{microphone.finding[finding]}</li>}</For>
             </ul>
             <Show when={verdict().fitness === 'do not start by voice'}>
               <p>{checkScreen.startsClosed}</p>
