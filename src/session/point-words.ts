@@ -75,23 +75,8 @@ export function pointFact({ procedure }: SessionState, settled: PointSettled): s
   if (point.kind === 'criterion')
     return sentence(points.criterionFact(nameOfSeal(procedure, point.seal), criterionOf(procedure, point), isSo));
   const part = point.kind === 'started' ? partOf(procedure, step, point) : undefined;
-  return sentence(points.fact[point.kind](subjectOf(procedure, point, part), isSo));
-}
-
-/** What a fact is about, as the name that it begins with. */
-function subjectOf(procedure: Procedure, point: Point, part: ReleasePart | undefined): string {
-  switch (point.kind) {
-    case 'capped':
-    case 'connected':
-      return openingOf(procedure, point.opening).name;
-    case 'coated':
-    case 'seated':
-      return nameOfSeal(procedure, point.seal);
-    case 'held':
-      return points.weight;
-    default:
-      return namePoint(procedure, point, part);
-  }
+  const about = 'opening' in point ? openingOf(procedure, point.opening).name : namePoint(procedure, point, part);
+  return sentence(points.fact[point.kind](about, isSo));
 }
 
 function sealFact(seal: string, { answer, replaced }: PointSettled): string {

@@ -1,5 +1,5 @@
 /** The record in a mechanic's words: short sentences that an auditor reads as well, with figures and names. */
-import { labelOf, sentence } from '../language/say.ts';
+import { sentence } from '../language/say.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { windowText } from '../record/reading-window.ts';
 import { checksForTurning, planOf } from '../session/calls.ts';
@@ -11,7 +11,10 @@ import { factInWords, fetchedInWords } from '../session/preparation/in-words.ts'
 import { pendingReading, type Reading, type SessionState } from '../session/state.ts';
 import { awaitsWitness } from '../session/witness.ts';
 import type { Kind, Written } from '../units/index.ts';
+import { entries } from '../words/entries.ts';
+import { readingEntries } from '../words/reading-entries.ts';
 import { describeRefusal } from './describe-refusal.ts';
+import { placeOf } from './view/place.ts';
 
 type BodyOf<K extends EventBody['kind']> = Extract<EventBody, { kind: K }>;
 
@@ -27,43 +30,43 @@ export function describe({ body }: Pick<SessionEvent, 'body'>, after: SessionSta
     case 'prepared':
       return factInWords(body.fact, procedure);
     case 'reopened':
-      return 'Page opened again: the work goes on where the record stops';
+      return entries.reopened;
     case 'warning acknowledged':
       return warningAcknowledged(body, procedure);
     case 'step done':
-      return `Step done: ${titleOf(procedure, body.step)}`;
+      return entries.stepDone(titleOf(procedure, body.step));
     case 'step taken back':
-      return `Step taken back: ${titleOf(procedure, body.step)}`;
+      return entries.stepTakenBack(titleOf(procedure, body.step));
     case 'condition answered':
       return questionAndAnswer(body, procedure);
     case 'step skipped':
-      return `Step skipped, it does not apply: ${titleOf(procedure, body.step)} (${questionAndAnswer(body, procedure)})`;
+      return entries.stepSkipped(titleOf(procedure, body.step), questionAndAnswer(body, procedure));
     case 'answered':
       return answered(body, procedure);
     case 'wait begun':
-      return `Wait begun: ${titleOf(procedure, body.step)}`;
+      return entries.waitBegun(titleOf(procedure, body.step));
     case 'value observed':
       return valueObserved(body, procedure);
     case 'value confirmed':
-      return `Confirmed: ${valueOf(after, body.of)}`;
+      return entries.confirmed(valueOf(after, body.of));
     case 'value rejected':
-      return `Rejected: ${valueOf(after, body.of)}`;
+      return entries.rejected(valueOf(after, body.of));
     case 'value disregarded':
-      return `Disregarded: ${valueOf(after, body.of)}`;
+      return entries.disregarded(valueOf(after, body.of));
     case 'value left open':
-      return `Left open: ${valueOf(after, body.of)}`;
+      return entries.leftOpen(valueOf(after, body.of));
     case 'disposed':
-      return `Decided about entry ${body.of}: ${body.what}, by ${body.by}${body.note === null ? '' : `: “${body.note}”`}`;
+      return entries.disposed(body.of, body.what, body.by, body.note);
     case 'signed':
-      return `Signed by ${body.person} as ${body.role}`;
+      return entries.signed(body.person, body.role);
     case 'hold begun':
-      return `Held: ${titleOf(procedure, body.step)}`;
+      return entries.held(titleOf(procedure, body.step));
     case 'hold call':
-      return `Said to those who carry: “${callOf(body, procedure)}”`;
+      return entries.holdCall(callOf(body, procedure));
     case 'hold ended':
-      return `Set down after ${body.seconds} s: ${titleOf(procedure, body.step)}`;
+      return entries.setDown(body.seconds, titleOf(procedure, body.step));
     case 'help called':
-      return `HELP CALLED${body.step === null ? '' : `: ${titleOf(procedure, body.step)}`}`;
+      return entries.helpCalled(body.step === null ? null : titleOf(procedure, body.step));
     case 'point settled':
       return pointFact(after, body);
     case 'consumable fetched':
@@ -73,21 +76,25 @@ export function describe({ body }: Pick<SessionEvent, 'body'>, after: SessionSta
     case 'reading captured':
       return captured(body, after);
     case 'witnessed':
-      return `Witnessed by ${body.person}: ${shown(body.reading)}, against ${readingOf(after, body.of)}`;
+      return entries.witnessed(body.person, shown(body.reading), readingOf(after, body.of));
     case 'disputed':
-      return `Disputed, both read again: ${readingOf(after, body.of)}`;
+      return entries.disputed(readingOf(after, body.of));
     case 'reading confirmed':
-      return `Confirmed: ${readingOf(after, body.of)}`;
+      return entries.confirmed(readingOf(after, body.of));
     case 'reading rejected':
-      return `Rejected: ${readingOf(after, body.of)}`;
+      return entries.rejected(readingOf(after, body.of));
     case 'reading disregarded':
-      return `Disregarded: ${readingOf(after, body.of)}`;
+      return entries.disregarded(readingOf(after, body.of));
     case 'timed out':
-      return `No answer, asked again: ${readingOf(after, body.of)}`;
+      return entries.noAnswer(readingOf(after, body.of));
     case 'witness asked':
-      return `Second person asked to look: ${titleOf(procedure, body.step)}`;
+      return entries.witnessAsked(titleOf(procedure, body.step));
     case 'step witnessed':
-      return `${body.independent ? (body.agrees ? 'Inspected' : 'Not passed') : body.agrees ? 'Witnessed' : 'Not agreed to'} by ${body.person}: ${titleOf(procedure, body.step)}`;
+      return (body.independent ? entries.stepInspected : entries.stepWitnessed)(
+        body.person,
+        titleOf(procedure, body.step),
+        body.agrees,
+      );
     case 'deviation reported':
     case 'reason given':
     case 'reason confirmed':
@@ -96,49 +103,41 @@ export function describe({ body }: Pick<SessionEvent, 'body'>, after: SessionSta
     case 'left open':
       return describeDeviation(body, after);
     case 'second person joined':
-      return `${body.name} joined as second person`;
+      return entries.secondJoined(body.name);
     case 'second person left':
-      return `${body.name} is no longer second person`;
+      return entries.secondLeft(body.name);
     case 'handover begun':
-      return 'Work stopped: handing over';
+      return entries.handoverBegun;
     case 'handed over':
-      return `Handed over from ${body.from} to ${body.to}`;
+      return entries.handedOver(body.from, body.to);
     case 'break noticed':
-      return 'Somebody came back after a long break';
+      return entries.breakNoticed;
     case 'break accepted':
-      return 'After the break: all is as it was left';
+      return entries.breakAccepted;
     case 'pass restarted':
-      return `Pass ${body.pass} of ${titleOf(procedure, body.step)} worked again; its readings are set aside`;
+      return entries.passRestarted(body.pass, titleOf(procedure, body.step));
     case 'repeat asked':
-      return 'Asked to say again';
+      return entries.repeatAsked;
     case 'asked':
-      return `Asked: ${ASKED[body.question.about]}${'fastener' in body.question ? ` ${body.question.fastener}` : ''}`;
+      return asked(body.question);
     case 'stood by':
-      return 'Work stopped: standing by';
+      return entries.stoodBy;
     case 'continued':
-      return 'Work continued';
+      return entries.continued;
     case 'refused':
       return describeRefusal(body, after);
     case 'closed':
-      return 'All steps are done: record closed';
+      return entries.closed;
     case 'sounds deleted':
-      return `Sounds deleted: ${body.sounds.length}; their hashes stay`;
+      return entries.soundsDeleted(body.sounds.length);
   }
 }
 
-const ASKED: Readonly<Record<Question['about'], string>> = {
-  place: 'where the work stands',
-  left: 'what is left to do',
-  'last readings': 'the last readings',
-  logged: 'what is logged for number',
-  why: 'why',
-  slowly: 'to say it slowly',
-};
+const asked = (question: Question): string =>
+  question.about === 'logged' ? entries.askedLogged(question.fastener) : entries.asked[question.about];
 
 function opened({ people }: BodyOf<'opened'>, { title, source, invented }: Procedure): string {
-  const second = people.second === null ? 'no second person' : `second person ${people.second}`;
-  const values = invented ? ' All values are invented.' : '';
-  return `Session opened: ${title}, by ${source.document}, revision ${source.revision}.${values} Mechanic ${people.mechanic}, ${second}`;
+  return entries.opened({ title, ...source, invented }, people.mechanic, people.second);
 }
 
 /** A record from elsewhere may name what its procedure does not have: then the name itself is shown. */
@@ -146,47 +145,41 @@ const titleOf = ({ steps }: Procedure, id: string): string => steps.find((step) 
 
 function valueObserved(body: BodyOf<'value observed'>, procedure: Procedure): string {
   const { value, unit, window, verdict, waited } = body;
-  const judged = window ? `, ${VERDICTS[verdict]} ${window.min} to ${window.max} ${unit}` : '';
-  const wait = waited === null ? '' : `, after a wait of ${waited} s`;
-  return `${titleOf(procedure, body.step)}: ${value} ${unit}${judged}${wait}`;
+  const title = titleOf(procedure, body.step);
+  return window === null
+    ? entries.value(title, value, unit, waited)
+    : entries.valueJudged(title, value, unit, verdict, window, waited);
 }
-
-const VERDICTS: Readonly<Record<BodyOf<'value observed'>['verdict'], string>> = {
-  in: 'inside',
-  under: 'under',
-  over: 'over',
-  'no window': 'not judged',
-};
 
 function valueOf({ observed, procedure }: SessionState, seq: number): string {
   const found = observed.find((each) => each.seq === seq);
-  return found ? `${titleOf(procedure, found.step)}, ${found.value} ${found.unit}` : `entry ${seq}, which is no value`;
+  return found ? entries.valueNamed(titleOf(procedure, found.step), found.value, found.unit) : entries.noValue(seq);
 }
 
 function callOf({ step: id, index }: BodyOf<'hold call'>, { steps }: Procedure): string {
   const step = steps.find((each) => each.id === id);
-  return (step?.kind === 'hold' ? step.calls[index] : undefined) ?? `call ${index + 1} of step ${id}`;
+  return (step?.kind === 'hold' ? step.calls[index] : undefined) ?? entries.unknownCall(index + 1, id);
 }
 
 function warningAcknowledged({ step, index }: BodyOf<'warning acknowledged'>, { steps }: Procedure): string {
   const hazard = steps.find(({ id }) => id === step)?.hazards[index];
-  return hazard
-    ? `${sentence(hazard.signal)} acknowledged: ${hazard.text}`
-    : `Warning ${index + 1} of step ${step} acknowledged`;
+  return hazard ? sentence(entries.hazard(hazard.signal, hazard.text)) : entries.unknownHazard(index + 1, step);
 }
 
 function questionAndAnswer(
   { condition, is }: Pick<BodyOf<'condition answered'>, 'condition' | 'is'>,
   { conditions }: Procedure,
 ): string {
-  return `${conditions.find(({ id }) => id === condition)?.question ?? condition} ${is ? 'Yes' : 'No'}`;
+  return entries.condition(conditions.find(({ id }) => id === condition)?.question ?? condition, is);
 }
 
 function answered({ step: id, outcome: answer }: BodyOf<'answered'>, procedure: Procedure): string {
   const step = procedure.steps.find((each) => each.id === id);
   const outcome = step?.kind === 'check' ? step.outcomes.find((each) => each.id === answer) : undefined;
-  const said = outcome ? `“${(outcome.say ?? [outcome.id])[0]}”: ${outcome.text}` : `“${answer}”`;
-  return `${titleOf(procedure, id)}, answered ${said}`;
+  const title = titleOf(procedure, id);
+  return outcome
+    ? entries.answeredWith(title, outcome.say?.[0] ?? outcome.id, outcome.text)
+    : entries.answered(title, answer);
 }
 
 type DeviationBody = BodyOf<
@@ -195,32 +188,27 @@ type DeviationBody = BodyOf<
 >;
 
 function describeDeviation(body: DeviationBody, after: SessionState): string {
-  if (body.kind === 'deviation reported')
-    return `Deviation reported: ${placeOf(body, after)}, ${body.what}${body.reading === null ? '' : `, read as ${readingOf(after, body.reading)}`}`;
+  if (body.kind === 'deviation reported') {
+    const { what, reading } = body;
+    return reading === null
+      ? entries.deviation(placeOf(after, body), what)
+      : entries.deviationOfReading(placeOf(after, body), what, readingOf(after, reading));
+  }
   const deviation = after.deviations.find(({ seq }) => seq === body.of);
   const value = after.observed.find(({ seq }) => seq === body.of);
-  const place = deviation
-    ? placeOf(deviation, after)
-    : value
-      ? valueOf(after, body.of)
-      : `entry ${body.of}, which is no deviation`;
+  const place = deviation ? placeOf(after, deviation) : value ? valueOf(after, body.of) : entries.noDeviation(body.of);
   switch (body.kind) {
     case 'reason given':
-      return `Reason given for ${place}: “${body.text}”`;
+      return entries.reasonGiven(place, body.text);
     case 'reason confirmed':
-      return `Reason confirmed for ${place}: “${deviation?.reason ?? value?.reason ?? ''}”`;
+      return entries.reasonConfirmed(place, deviation?.reason ?? value?.reason ?? '');
     case 'reason rejected':
-      return `Reason rejected for ${place}`;
+      return entries.reasonRejected(place);
     case 'deviation disregarded':
-      return `Deviation disregarded: ${place}`;
+      return entries.deviationDisregarded(place);
     case 'left open':
-      return `Left open: ${place}`;
+      return entries.leftOpen(place);
   }
-}
-
-/** "stud 4, pass 1". */
-function placeOf({ step, pass, fastener }: Pick<Reading, 'step' | 'pass' | 'fastener'>, state: SessionState): string {
-  return `${labelOf(state, step)} ${fastener}, ${pass === 0 ? 'running torque' : `pass ${pass}`}`;
 }
 
 function workDone(body: BodyOf<'fastener done'>, state: SessionState): string {
@@ -228,17 +216,21 @@ function workDone(body: BodyOf<'fastener done'>, state: SessionState): string {
   const pass = step && planOf(state.procedure, step).passes.find(({ index }) => index === body.pass);
   const isCheck = pass !== undefined && checksForTurning(pass);
   const what = body.turned ? 'turned' : isCheck ? 'did not turn' : 'done';
-  return `${sentence(placeOf(body, state))}${pass ? ` (${pass.name})` : ''}: ${what}`;
+  return sentence(entries.fastenerDone(placeOf(state, body), pass?.name ?? null, what));
 }
 
 function captured(body: BodyOf<'reading captured'>, state: SessionState): string {
   const waiting = pendingReading(state);
   if (waiting && awaitsWitness(state, waiting) && callKeyOf(waiting) === callKeyOf(body))
-    return `${sentence(placeOf(body, state))}: value taken, not shown before the witness has read`;
+    return sentence(readingEntries.hidden(placeOf(state, body)));
   const { reading, evidence, basis, corrects, doubts = [] } = body;
-  const value = `${shown(reading)}${evidence === 'click' ? ' by the click of the wrench' : ''}`;
-  const instead = corrects === null ? '' : `. It stands in for ${readingOf(state, corrects)}`;
-  return `${sentence(placeOf(body, state))}: ${value}, ${verdictOn(body.verdict, basis, state.procedure)}${instead}${doubts.length > 0 ? `. In doubt: ${doubts.join(', ')}` : ''}`;
+  const found = verdictOn(body.verdict, basis, state.procedure);
+  const more = {
+    byClick: evidence === 'click',
+    instead: corrects === null ? null : readingOf(state, corrects),
+    doubts,
+  };
+  return sentence(readingEntries.captured(placeOf(state, body), shown(reading), found, more));
 }
 
 const callKeyOf = ({ step, pass, fastener }: Pick<Reading, 'step' | 'pass' | 'fastener'>): string =>
@@ -247,30 +239,15 @@ const callKeyOf = ({ step, pass, fastener }: Pick<Reading, 'step' | 'pass' | 'fa
 /** The reading that an event is about: "stud 4, pass 1, 24.5 N·m". */
 function readingOf(state: SessionState, seq: number): string {
   const reading = state.readings.find((each) => each.seq === seq);
-  return reading ? `${placeOf(reading, state)}, ${shown(reading.reading)}` : `entry ${seq}, which is no reading`;
-}
-
-function verdictOn(verdict: Reading['verdict'], basis: Basis, procedure: Procedure): string {
-  const window = basis.of === 'torque' ? `the window ${windowOf(basis, procedure)}` : 'what the step allows';
-  const minimum =
-    basis.of === 'running torque' && basis.minimum ? `the minimum ${shown(basis.minimum)}` : 'the minimum';
-  switch (verdict) {
-    case 'in':
-      if (basis.of === 'torque') return `inside ${window}`;
-      return basis.minimum ? `not below ${minimum}` : 'no minimum is stated';
-    case 'under':
-      return `under ${window}`;
-    case 'over':
-      return basis.of === 'torque' ? `over ${window}` : 'too much for the tools of this step';
-    case 'not provable':
-      return `too near a limit of ${window} for this tool to prove`;
-    case 'nut worn':
-      return `below ${minimum}: the nut is worn`;
-  }
+  return reading
+    ? readingEntries.named(placeOf(state, reading), shown(reading.reading))
+    : readingEntries.noReading(seq);
 }
 
 /** The limits are at the wrench where that is not the value of the manual. */
-const windowOf = (basis: Extract<Basis, { of: 'torque' }>, procedure: Procedure): string =>
-  `${windowText(basis, procedure)}${basis.adapter || basis.runningTorque ? ' at the wrench' : ''}`;
+const verdictOn = (verdict: Reading['verdict'], basis: Basis, procedure: Procedure): string =>
+  basis.of === 'torque'
+    ? readingEntries.torque[verdict](windowText(basis, procedure), Boolean(basis.adapter ?? basis.runningTorque))
+    : readingEntries.runningTorque[verdict](basis.minimum && shown(basis.minimum));
 
 const shown = ({ value, unit }: Written<Kind>): string => `${value} ${unit}`;

@@ -2,12 +2,14 @@
  * What the second person's window shows. A pure function of the record. Of the values that the mechanic read it tells one
  * only once it is confirmed, or once both have read it: who reads the same tool again must not know what was read before.
  */
-import { labelOf, sentence } from '../language/say.ts';
+import { sentence } from '../language/say.ts';
 import { planOf } from '../session/calls.ts';
 import type { SessionEvent } from '../session/event.ts';
 import { witnessIn } from '../session/people.ts';
 import { currentCall, currentStep, pendingReading, type Reading, type SessionState } from '../session/state.ts';
+import { secondView as words } from '../words/second-view.ts';
 import { workView, type WorkView } from './view.ts';
+import { placeOf } from './view/place.ts';
 
 /** What is wanted of the second person now. */
 export type Task =
@@ -77,7 +79,7 @@ function callOf(state: SessionState): SecondView['at'] {
   if (!step || !call) return null;
   const { passes } = planOf(state.procedure, step);
   const { label, fastener, pass } = call;
-  const round = pass.kind === 'running torque' ? 'Running torque' : `Pass ${pass.index} of ${passes.length}`;
+  const round = pass.kind === 'running torque' ? words.runningTorque : words.passOf(pass.index, passes.length);
   return { label: sentence(label), fastener, round };
 }
 
@@ -86,36 +88,30 @@ function taskOf(state: SessionState, view: WorkView): Task {
   const wait = (why: string): Task => ({ kind: 'wait', why });
   const { phase, step, handingOver, breakOf, deviation, warning } = view;
   if (view.help !== null) return { kind: 'help', what: view.help };
-  if (view.closing)
-    return wait(
-      view.closing.kind === 'signature'
-        ? 'The record is signed in the other window.'
-        : 'A deviation is decided about in the other window.',
-    );
-  if (phase === 'closed' || step === null) return wait('All steps are done. The record is closed.');
-  if (handingOver) return wait('The work is being handed over.');
-  if (phase === 'standing by') return wait('The work stands by.');
-  if (breakOf !== null) return wait('Work was broken off. The mechanic says first whether all is as it was left.');
-  if (deviation) return wait(`The mechanic gives the reason for a deviation. ${deviation.what}.`);
-  if (view.held)
-    return wait(`The mechanic holds the weight${view.held.call === null ? '' : `: ${view.held.call}`}. Be ready.`);
-  if (warning) return wait(`The mechanic acknowledges a ${warning.signal} first: ${warning.text}`);
+  if (view.closing) return wait(view.closing.kind === 'signature' ? words.wait.signing : words.wait.deciding);
+  if (phase === 'closed' || step === null) return wait(words.wait.closed);
+  if (handingOver) return wait(words.wait.handingOver);
+  if (phase === 'standing by') return wait(words.wait.standingBy);
+  if (breakOf !== null) return wait(words.wait.brokenOff);
+  if (deviation) return wait(words.wait.reason(deviation.what));
+  if (view.held) return wait(view.held.call === null ? words.wait.held : words.wait.heldAt(view.held.call));
+  if (warning) return wait(words.wait.hazard(warning.signal, warning.text));
   const pending = pendingReading(state);
   if (pending && view.awaitsWitness !== null)
     return witnessIn(state) === null
-      ? wait(`${placeOf(state, pending)} wants a witness. Join under your name.`)
+      ? wait(sentence(words.wait.joinToRead(placeOf(state, pending))))
       : { kind: 'read', of: pending.seq, fastener: pending.fastener, unit: pending.reading.unit };
-  if (pending) return wait('The mechanic confirms the reading.');
+  if (pending) return wait(words.wait.confirming);
   if (view.toWitness !== null)
     return witnessIn(state) === null
-      ? wait(`To be witnessed: ${view.toWitness}. Join under your name.`)
+      ? wait(words.wait.joinToLook(view.toWitness))
       : {
           kind: 'look',
           what: sentence(view.toWitness),
           text: step.text,
           ...(view.wantsInspector ? { isInspection: true } : {}),
         };
-  return wait(isDisputed(state) ? 'The mechanic reads again first.' : 'Nothing is wanted of you now.');
+  return wait(isDisputed(state) ? words.wait.readingAgain : words.wait.nothing);
 }
 
 /** Whether the newest reading is in dispute, and nobody has read again since. */
@@ -133,42 +129,39 @@ function findingOf(
     const { reading, witnessed } = pending;
     return {
       kind: 'agree',
-      headline: `The two agree: ${reading.value} and ${witnessed.reading.value} ${reading.unit}`,
-      detail: `Read by ${state.people.mechanic} and by ${witnessed.person}, equal to one mark of the tool.`,
+      headline: words.agree(reading.value, witnessed.reading.value, reading.unit),
+      detail: words.readBy(state.people.mechanic, witnessed.person),
     };
   }
   const step = currentStep(state);
   if (isDisputed(state))
     return {
       kind: 'dispute',
-      headline: 'Dispute: the pass stops here',
-      detail: 'The two values differ, and neither counts. Both read again: the mechanic first, then you.',
+      headline: words.dispute,
+      detail: words.bothReadAgain,
     };
   const word = events.findLast(({ body }) => body.kind === 'step witnessed')?.body;
   if (word?.kind === 'step witnessed' && !word.agrees && word.step === step?.id)
     return {
       kind: 'dispute',
-      headline: 'Not agreed: the step stops here',
-      detail: `${word.person} does not agree to this step. When it is put right, it is looked at again.`,
+      headline: words.notAgreed,
+      detail: words.lookedAtAgain(word.person),
     };
   return null;
 }
 
-/** "Stud 4, pass 1". */
-const placeOf = (state: SessionState, { step, pass, fastener }: Reading): string =>
-  sentence(`${labelOf(state, step)} ${fastener}, ${pass === 0 ? 'running torque' : `pass ${pass}`}`);
-
 function lineOf(state: SessionState, reading: Reading): ReadingLine {
-  const { witnessed, status } = reading;
+  const { person, witnessed, status } = reading;
   const isKnown = status === 'confirmed';
   const value = `${reading.reading.value} ${reading.reading.unit}`;
-  const who = witnessed
-    ? `${reading.person}; witness ${witnessed.person}${isKnown ? `: ${witnessed.reading.value}` : ''}`
-    : reading.person;
   return {
-    place: placeOf(state, reading),
+    place: sentence(placeOf(state, reading)),
     value: isKnown ? value : null,
-    status: status === 'captured' ? 'not confirmed yet' : status,
-    who,
+    status: words.status[status],
+    who: !witnessed
+      ? person
+      : isKnown
+        ? words.withWitnessed(person, witnessed.person, witnessed.reading.value)
+        : words.withWitness(person, witnessed.person),
   };
 }

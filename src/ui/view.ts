@@ -22,8 +22,9 @@ import {
 } from '../session/state.ts';
 import { awaitsStepWitness, wantsInspector } from '../session/step-witness.ts';
 import { awaitsWitness } from '../session/witness.ts';
+import { workView as words } from '../words/work-view.ts';
 import { callView, type CallView } from './view/call.ts';
-import { closingView, placed, pointText, valueText, type ClosingView } from './view/closing.ts';
+import { closingView, deviationText, pointText, valueText, type ClosingView } from './view/closing.ts';
 import { mapView, type MapView } from './view/map.ts';
 import { measureView, type MeasureView } from './view/measure.ts';
 import { spentView, type SpentView } from './view/spent.ts';
@@ -138,7 +139,7 @@ export function workView(state: SessionState): WorkView {
 /** What the reason is wanted of. */
 function reasonOf(state: SessionState, { value }: OpenReason): string {
   const deviation = openDeviation(state);
-  if (deviation) return placed(state, deviation);
+  if (deviation) return deviationText(state, deviation);
   return value ? valueText(state, value) : '';
 }
 
@@ -151,9 +152,10 @@ function pointView(state: SessionState): WorkView['point'] {
 export function openingsLine(state: SessionState): string | null {
   if (state.procedure.openings.length === 0) return null;
   const standing = [...openings(state).values()];
-  const [capped, open] = (['capped', 'open'] as const).map((each) => standing.filter((is) => is === each).length);
-  if (!capped && !open) return standing.includes('connected') ? 'All openings connected' : 'No opening opened yet';
-  return `${capped} ${capped === 1 ? 'opening' : 'openings'} capped, ${open} open`;
+  const count = (wanted: 'capped' | 'open'): number => standing.filter((is) => is === wanted).length;
+  const [capped, open] = [count('capped'), count('open')];
+  if (capped === 0 && open === 0) return standing.includes('connected') ? words.allConnected : words.noneOpened;
+  return words.openings(capped, open);
 }
 
 function heldView(state: SessionState): HeldView | null {

@@ -15,6 +15,12 @@ export const displayScreen = said('displayScreen', {
   howToMeasure:
     'Hold something of known length against the screen, and make the bar exactly as long. Do it again on another screen.',
   heldAgainst: 'What is held against it',
+  ruler: {
+    'short side of a card': 'the short side of a bank card',
+    'long side of a card': 'the long side of a bank card',
+    '5 cm': 'five centimetres of a ruler',
+    '20 cm': 'twenty centimetres of a ruler',
+  },
   barFor: (ruler: string) => `A bar for ${ruler}`,
   make: {
     muchShorter: 'Much shorter',

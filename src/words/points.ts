@@ -55,7 +55,6 @@ export const points = said('points', {
     closure: fact('accounted for'),
     consumable: fact('accounted for'),
   },
-  weight: 'weight',
   criterionFact: (seal: string, criterion: string, isSo: boolean) =>
     `${seal}, “${criterion}”: ${isSo ? 'it is so' : 'FAILED'}`,
   unknownFact: (point: string, step: string, answer: string) => `Point ${point} of step ${step}: ${answer}`,
@@ -74,5 +73,6 @@ const newPart = (part: string | null): string => (part === null ? '' : ` New par
 const newPartFact = (part: string | null): string => (part === null ? '' : `. New part ${part}`);
 
 function fact(what: string): (about: string, isSo: boolean) => string {
-  return (about, isSo) => `${about}: ${isSo ? '' : 'not yet '}${what}`;
+  // A line of the record begins with the thing itself.
+  return (about, isSo) => `${about.replace(/^the /, '')}: ${isSo ? '' : 'not yet '}${what}`;
 }

@@ -18,6 +18,7 @@ import type { durations } from './durations.ts';
 import type { ear } from './ear.ts';
 import type { editorFiles } from './editor-files.ts';
 import type { editorPage } from './editor-page.ts';
+import type { entries } from './entries.ts';
 import type { events } from './events.ts';
 import type { explaining } from './explaining.ts';
 import type { halves } from './halves.ts';
@@ -50,11 +51,14 @@ import type { program } from './program.ts';
 import type { prompting } from './prompting.ts';
 import type { quantities } from './quantities.ts';
 import type { readBack } from './read-back.ts';
+import type { readingEntries } from './reading-entries.ts';
 import type { refusals } from './refusals.ts';
+import type { refusedEntries } from './refused-entries.ts';
 import type { remarks } from './remarks.ts';
 import type { replay } from './replay.ts';
 import type { sealedFile } from './sealed-file.ts';
 import type { secondScreen } from './second-screen.ts';
+import type { secondView } from './second-view.ts';
 import type { secondWindow } from './second-window.ts';
 import type { sessionStopped } from './session-stopped.ts';
 import type { sheetPage } from './sheet-page.ts';
@@ -73,6 +77,7 @@ import type { valueKeys } from './value-keys.ts';
 import type { wanted } from './wanted.ts';
 import type { ways } from './ways.ts';
 import type { workScreen } from './work-screen.ts';
+import type { workView } from './work-view.ts';
 import type { wrench } from './wrench.ts';
 
 export interface Words {
@@ -81,8 +86,8 @@ export interface Words {
   readonly asked: typeof asked;
   readonly buttons: typeof buttons;
   readonly calls: typeof calls;
-  readonly camera: typeof camera;
   readonly cameraReport: typeof cameraReport;
+  readonly camera: typeof camera;
   readonly checkScreen: typeof checkScreen;
   readonly closing: typeof closing;
   readonly differences: typeof differences;
@@ -92,6 +97,7 @@ export interface Words {
   readonly ear: typeof ear;
   readonly editorFiles: typeof editorFiles;
   readonly editorPage: typeof editorPage;
+  readonly entries: typeof entries;
   readonly events: typeof events;
   readonly explaining: typeof explaining;
   readonly halves: typeof halves;
@@ -114,8 +120,8 @@ export interface Words {
   readonly people: typeof people;
   readonly place: typeof place;
   readonly points: typeof points;
-  readonly practice: typeof practice;
   readonly practiceOffer: typeof practiceOffer;
+  readonly practice: typeof practice;
   readonly preparation: typeof preparation;
   readonly preparePage: typeof preparePage;
   readonly prepared: typeof prepared;
@@ -124,11 +130,14 @@ export interface Words {
   readonly prompting: typeof prompting;
   readonly quantities: typeof quantities;
   readonly readBack: typeof readBack;
+  readonly readingEntries: typeof readingEntries;
   readonly refusals: typeof refusals;
+  readonly refusedEntries: typeof refusedEntries;
   readonly remarks: typeof remarks;
   readonly replay: typeof replay;
   readonly sealedFile: typeof sealedFile;
   readonly secondScreen: typeof secondScreen;
+  readonly secondView: typeof secondView;
   readonly secondWindow: typeof secondWindow;
   readonly sessionStopped: typeof sessionStopped;
   readonly sheetPage: typeof sheetPage;
@@ -147,5 +156,6 @@ export interface Words {
   readonly wanted: typeof wanted;
   readonly ways: typeof ways;
   readonly workScreen: typeof workScreen;
+  readonly workView: typeof workView;
   readonly wrench: typeof wrench;
 }

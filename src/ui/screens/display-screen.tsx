@@ -76,10 +76,16 @@ function RulerSection(props: { readonly display: Display }): JSX.Element {
       <label>
         {displayScreen.heldAgainst}
         <select onChange={(event) => setAt(event.currentTarget.selectedIndex)}>
-          <For each={RULERS}>{({ name }) => <option>{name}</option>}</For>
+          <For each={RULERS}>{({ is }) => <option>{displayScreen.ruler[is]}</option>}</For>
         </select>
       </label>
-      <svg class="bar" width={bar()} height="40" role="img" aria-label={displayScreen.barFor(ruler().name)}>
+      <svg
+        class="bar"
+        width={bar()}
+        height="40"
+        role="img"
+        aria-label={displayScreen.barFor(displayScreen.ruler[ruler().is])}
+      >
         <rect width="100%" height="100%" />
       </svg>
       <div class="stepper">

@@ -13,6 +13,7 @@ import { isSettled, isUntouched, standingReading, type Reading, type SessionStat
 import { toolTroubles } from '../../session/tools.ts';
 import type { TorqueWindow } from '../../tightening/verdict.ts';
 import { display, displayWindow } from '../../units/index.ts';
+import { workView as words } from '../../words/work-view.ts';
 
 export interface CallView {
   readonly label: string;
@@ -48,9 +49,7 @@ export function callView(state: SessionState, step: Step, call: Call): CallView 
   return {
     label: call.label,
     fastener: call.fastener,
-    round: isRunning
-      ? 'Running torque, before pass 1'
-      : `Pass ${call.pass.index} of ${plan.passes.length}: ${call.pass.name}`,
+    round: isRunning ? words.runningTorque : words.passNamed(call.pass.index, plan.passes.length, call.pass.name),
     target: setting && setting.value,
     instead: isRunning ? 'read it' : 'by hand',
     window: setting && windowOf(setting),
@@ -85,17 +84,16 @@ function toDoAt(state: SessionState, step: Step, call: Call): string | null {
   const stated = statedOnCall(state, step)?.what;
   const isOver = standingReading(state, step.id, call.pass.index, call.fastener)?.verdict === 'over';
   const what = stated ?? (isOver ? 'over torque' : undefined);
-  return what === undefined
-    ? null
-    : (toDoAbout(step, what) ?? 'The procedure does not say what to do. Decide by the manual.');
+  return what === undefined ? null : (toDoAbout(step, what) ?? words.decideByManual);
 }
 
 /** The window of the manual, and what the rule of judging accepts of it where that is less. */
 function windowOf({ atWrench, accepted, judging, tool }: Setting): string {
   const shown = (window: TorqueWindow): string => displayWindow(window, tool.range.max.unit, placesOf(tool));
   if (judging.rule === 'simple') return shown(atWrench.window);
-  const narrowed = accepted ? `accepted ${shown(accepted)}` : 'nothing is accepted';
-  return `${shown(atWrench.window)}; ${narrowed} (${judging.rule})`;
+  return accepted
+    ? words.accepted(shown(atWrench.window), shown(accepted), judging.rule)
+    : words.nothingAccepted(shown(atWrench.window), judging.rule);
 }
 
 /** The minimum is rounded up: what is shown as enough is enough. */

@@ -1,9 +1,11 @@
 /** What others decide about, and what is left before the record is closed. */
-import { labelOf, sentence } from '../../language/say.ts';
+import { sentence } from '../../language/say.ts';
 import { beforeClosing, isClosing, type SignatureRole } from '../../session/closing.ts';
 import type { FastenerPoint, OpenPoint } from '../../session/deviations.ts';
 import type { ObservedValue } from '../../session/observed.ts';
 import type { SessionState } from '../../session/state.ts';
+import { closing } from '../../words/closing.ts';
+import { placed } from './place.ts';
 
 export type ClosingView =
   | { readonly kind: 'disposition'; readonly of: number; readonly text: string }
@@ -25,25 +27,23 @@ export function closingView(state: SessionState): ClosingView | null {
 /** What is to be decided about, and what was decided. */
 export function pointText(state: SessionState, point: OpenPoint): string {
   const decided = state.dispositions.get(point.seq);
-  return `${nameOf(state, point)}${decided ? `: ${decided.what}, by ${decided.by}` : ''}`;
+  const name = nameOf(state, point);
+  return decided ? closing.decided(name, decided.what, decided.by) : name;
 }
 
 function nameOf(state: SessionState, point: OpenPoint): string {
-  if (point.of === 'fastener') return placed(state, point);
+  if (point.of === 'fastener') return deviationText(state, point);
   return valueText(state, point.value);
 }
 
 /** "Oil level: 70 mm, over the window, left open". */
 export function valueText({ procedure }: SessionState, { step, value, unit, verdict }: ObservedValue): string {
   const title = procedure.steps.find(({ id }) => id === step)?.title ?? step;
-  return `${title}: ${value} ${unit}, ${verdict} the window, left open`;
+  return closing.value(title, value, unit, verdict);
 }
 
 /** "Stud 4, pass 1: damage, left open". */
-export function placed(
+export const deviationText = (
   state: SessionState,
-  { step, pass, fastener, what, leftOpen }: Pick<FastenerPoint, 'step' | 'pass' | 'fastener' | 'what' | 'leftOpen'>,
-): string {
-  const round = pass === 0 ? 'running torque' : `pass ${pass}`;
-  return sentence(`${labelOf(state, step)} ${fastener}, ${round}: ${what}${leftOpen ? ', left open' : ''}`);
-}
+  { what, leftOpen, ...at }: Pick<FastenerPoint, 'step' | 'pass' | 'fastener' | 'what' | 'leftOpen'>,
+): string => sentence(closing.fastener(...placed(state, at), what, leftOpen));

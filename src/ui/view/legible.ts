@@ -50,8 +50,8 @@ const HAIR = 0.01;
 
 /** What everybody has at hand to measure a screen with: its length in millimetres. Cards: ISO/IEC 7810, format ID-1. */
 export const RULERS = [
-  { name: 'the short side of a bank card', length: 53.98 },
-  { name: 'the long side of a bank card', length: 85.6 },
-  { name: 'five centimetres of a ruler', length: 50 },
-  { name: 'twenty centimetres of a ruler', length: 200 },
+  { is: 'short side of a card', length: 53.98 },
+  { is: 'long side of a card', length: 85.6 },
+  { is: '5 cm', length: 50 },
+  { is: '20 cm', length: 200 },
 ] as const;

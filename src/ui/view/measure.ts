@@ -1,8 +1,9 @@
 /** A value that is read off something else than a torque tool. */
 import { sentence } from '../../language/say.ts';
 import type { StepOf } from '../../procedure/procedure.ts';
-import { isOutside, outsideValue, pendingValue, type ObservedValue } from '../../session/observed.ts';
+import { isOutside, outsideValue, pendingValue } from '../../session/observed.ts';
 import type { SessionState } from '../../session/state.ts';
+import { workView as words } from '../../words/work-view.ts';
 
 export interface MeasureView {
   readonly what: string;
@@ -29,20 +30,13 @@ export function measureView(state: SessionState, step: StepOf<'measure'>): Measu
   return {
     what: sentence(what),
     unit,
-    window: window ? `${window.min} to ${window.max}` : null,
+    window: window ? words.range(window.min, window.max) : null,
     wait:
       waitMinutes === undefined
         ? null
         : { minutes: waitMinutes, over: since === undefined ? null : Date.parse(since) + waitMinutes * 60_000 },
-    pending: value && { value: value.value, unit: value.unit, verdict: VERDICT_WORDS[value.verdict] },
+    pending: value && { value: value.value, unit: value.unit, verdict: words.verdict[value.verdict] },
     isOutside: value !== null && isOutside(value),
     outside: outside && `${outside.value} ${outside.unit}`,
   };
 }
-
-const VERDICT_WORDS: Readonly<Record<ObservedValue['verdict'], string>> = {
-  in: 'inside the window',
-  under: '▼ under the window',
-  over: '▲ over the window',
-  'no window': 'no window is stated',
-};
