@@ -1,6 +1,7 @@
 /** Faults: what is wrong with a procedure file, where, and what was expected there. */
 import type * as v from 'valibot';
 import { Refused } from '../units/index.ts';
+import { procedureFile } from '../words/procedure-file.ts';
 
 /** One thing wrong with a procedure file. */
 export interface Fault {
@@ -14,7 +15,7 @@ export interface Fault {
 export function faultOfIssue(issue: v.BaseIssue<unknown>): Fault {
   const path = pathOf((issue.path ?? []).map(({ key }) => String(key)));
   const isAboutField = issue.type === 'strict_object' && issue.path?.at(-1)?.origin === 'key';
-  return { path, message: isAboutField ? issue.message : `found ${shown(issue.input)}, ${issue.message}` };
+  return { path, message: isAboutField ? issue.message : procedureFile.found(shown(issue.input), issue.message) };
 }
 
 /**
@@ -53,17 +54,22 @@ const MOST_SHOWN = 60;
 
 /** A value from a file as it appears in a message: short, in the file's own notation. */
 export function shown(value: unknown): string {
-  if (value === undefined) return 'nothing';
-  if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : 'a list';
+  if (value === undefined) return procedureFile.nothing;
+  if (Array.isArray(value)) return value.length === 0 ? procedureFile.emptyList : procedureFile.list;
   if (typeof value === 'object' && value !== null)
-    return isMeasure(value) ? `${value.value} ${value.unit}` : isWindow(value) ? windowText(value) : 'an object';
+    return isMeasure(value)
+      ? `${value.value} ${value.unit}`
+      : isWindow(value)
+        ? windowText(value)
+        : procedureFile.object;
   const text = typeof value === 'string' ? quoted(value) : JSON.stringify(value);
   return text.length > MOST_SHOWN ? `${text.slice(0, MOST_SHOWN)}…` : text;
 }
 
 /** A window, so that a crossed one is told with both its values. */
 const isWindow = (value: object): value is { min: unknown; max: unknown } => 'min' in value && 'max' in value;
-const windowText = ({ min, max }: { min: unknown; max: unknown }): string => `${shown(min)} to ${shown(max)}`;
+const windowText = ({ min, max }: { min: unknown; max: unknown }): string =>
+  procedureFile.window(shown(min), shown(max));
 
 const isMeasure = (value: object): value is { value: number; unit: string } =>
   'value' in value && 'unit' in value && typeof value.value === 'number' && typeof value.unit === 'string';

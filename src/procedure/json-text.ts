@@ -3,6 +3,7 @@
  * are faults here: a field that stands twice in one object, of which one value would be lost without a word (RFC 7493,
  * 2.3), and nesting too deep for any procedure.
  */
+import { procedureFile } from '../words/procedure-file.ts';
 import { type Fault, pathOf, quoted } from './fault.ts';
 
 /** Procedures need about twelve levels. */
@@ -12,6 +13,9 @@ const STRING = /"(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y; 
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 const WORD = /true|false|null/y;
 const SPACE = /[ \t\n\r]*/y;
+
+/** What should stand at a place. */
+type Expected = Parameters<typeof procedureFile.inJson>[1];
 
 class Misfit extends Error {
   readonly at: number;
@@ -43,23 +47,23 @@ export function jsonFaults(text: string): readonly Fault[] {
     at += 1;
     return true;
   };
-  const stop = (expected: string): never => {
-    throw new Misfit(at, `found ${foundAt(text, at)}, expected ${expected}`);
+  const stop = (expected: Expected): never => {
+    throw new Misfit(at, procedureFile.inJson(foundAt(text, at), expected));
   };
 
   function value(): void {
     const first = next();
     if (first === '{') return object();
     if (first === '[') return list();
-    if (first === '"') return void string('a text that ends with a quote on the same line');
-    if (take(NUMBER) === null && take(WORD) === null) stop('a value');
+    if (first === '"') return void string('text');
+    if (take(NUMBER) === null && take(WORD) === null) stop('value');
   }
-  function string(expected: string): string {
+  function string(expected: Expected): string {
     return take(STRING) ?? stop(expected);
   }
   function deeper(key: string | number, work: () => void): void {
     path.push(key);
-    if (path.length > DEEPEST) throw new Misfit(at, `nested more than ${DEEPEST} levels deep`);
+    if (path.length > DEEPEST) throw new Misfit(at, procedureFile.tooDeep(DEEPEST));
     work();
     path.pop();
   }
@@ -68,18 +72,17 @@ export function jsonFaults(text: string): readonly Fault[] {
     if (takes('}')) return;
     const seen = new Set<string>();
     do {
-      if (next() !== '"') stop('the name of a field in double quotes');
+      if (next() !== '"') stop('name of a field');
       const start = at;
-      const name = JSON.parse(string('the name of a field in double quotes')) as string;
+      const name = JSON.parse(string('name of a field')) as string;
       if (seen.has(name)) {
-        const message = `this field stands twice in its object, the second time at ${placeOf(text, start)}`;
-        faults.push({ path: pathOf([...path, name]), message });
+        faults.push({ path: pathOf([...path, name]), message: procedureFile.fieldTwice(...placeOf(text, start)) });
       }
       seen.add(name);
-      if (!takes(':')) stop('a colon after the name of the field');
+      if (!takes(':')) stop('colon');
       deeper(name, value);
     } while (takes(','));
-    if (!takes('}')) stop('a comma or "}"');
+    if (!takes('}')) stop('comma or brace');
   }
   function list(): void {
     at += 1;
@@ -87,25 +90,26 @@ export function jsonFaults(text: string): readonly Fault[] {
     let index = 0;
     do deeper(index++, value);
     while (takes(','));
-    if (!takes(']')) stop('a comma or "]"');
+    if (!takes(']')) stop('comma or bracket');
   }
 
   try {
     value();
-    if (next() !== '') stop('nothing more after the end of the procedure');
+    if (next() !== '') stop('end');
     return faults;
   } catch (error) {
     if (!(error instanceof Misfit)) throw error;
-    return [{ path: '', message: `not readable as JSON at ${placeOf(text, error.at)}: ${error.message}` }];
+    return [{ path: '', message: procedureFile.notJson(...placeOf(text, error.at), error.message) }];
   }
 }
 
-function placeOf(text: string, at: number): string {
+/** Counted from 1. */
+function placeOf(text: string, at: number): readonly [line: number, column: number] {
   const before = text.slice(0, at).split('\n');
-  return `line ${before.length}, column ${(before.at(-1)?.length ?? 0) + 1}`;
+  return [before.length, (before.at(-1)?.length ?? 0) + 1];
 }
 
-function foundAt(text: string, at: number): string {
+function foundAt(text: string, at: number): string | null {
   const character = text.codePointAt(at);
-  return character === undefined ? 'the end of the file' : quoted(String.fromCodePoint(character));
+  return character === undefined ? null : quoted(String.fromCodePoint(character));
 }

@@ -1,4 +1,5 @@
 /** Older files are brought to the version of today, one version after another. Newer ones are refused. */
+import { procedureFile } from '../words/procedure-file.ts';
 import { shown, type Fault } from './fault.ts';
 import { VERSION } from './schema.ts';
 
@@ -16,17 +17,13 @@ export type Migrated =
 /** A file of any known version as one of the version asked for. The file given is not changed. */
 export function migrate(file: JsonObject, migrations: Migrations = MIGRATIONS, current: number = VERSION): Migrated {
   const { version } = file;
-  const expected = current === 1 ? 'expected 1' : `expected a whole number from 1 to ${current}`;
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
-    return refused(`found ${shown(version)}, ${expected}, the version of the format`);
+    return refused(procedureFile.noVersion(shown(version), current));
   }
-  if (version > current) {
-    return refused(`found ${version}, ${expected}: this file needs a newer program`);
-  }
+  if (version > current) return refused(procedureFile.newer(version, current));
   if (version === current) return { kind: 'current', file };
   const step = migrations.get(version);
-  if (step === undefined)
-    return refused(`found ${version}, which this program can no longer read, expected ${current}`);
+  if (step === undefined) return refused(procedureFile.tooOld(version, current));
   return migrate({ ...step(file), version: version + 1 }, migrations, current);
 }
 

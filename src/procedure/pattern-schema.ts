@@ -3,18 +3,22 @@ import * as v from 'valibot';
 import type { Layout as LayoutSpec } from '../tightening/pattern.ts';
 import type { Order as OrderSpec } from '../tightening/order.ts';
 import type { PassSpec } from '../tightening/passes.ts';
+import { expected } from '../words/expected.ts';
 import { fields, NumberText, oneOf, positive, quantity, Text, TorqueRange, Whole } from './fields.ts';
 
 const MOST_FASTENERS = 1000;
 
 const Numbers = v.pipe(
-  v.array(Whole(1, 9999), 'expected a list of fastener numbers, such as [1, 2, 3]'),
-  v.minLength(1, 'expected at least one fastener number'),
+  v.array(Whole(1, 9999), () => expected.list('fastener numbers')),
+  v.minLength(1, () => expected.atLeast('one fastener number')),
 );
 /** Some of the fasteners; in no order, so that the same one twice is a slip. */
 export const Some = v.pipe(
   Numbers,
-  v.check((numbers) => new Set(numbers).size === numbers.length, 'expected each fastener number once'),
+  v.check(
+    (numbers) => new Set(numbers).size === numbers.length,
+    () => expected.eachNumberOnce,
+  ),
 );
 
 const numbers = v.exactOptional(Numbers);
@@ -43,14 +47,14 @@ export const Layout = v.variant(
     fields({
       shape: v.literal('free'),
       places: v.pipe(
-        v.array(fields({ x: NumberText, y: NumberText }), 'expected a list of places, such as { "x": "0", "y": "1" }'),
-        v.minLength(1, 'expected at least one place'),
-        v.maxLength(MOST_FASTENERS, `expected ${MOST_FASTENERS} places at most`),
+        v.array(fields({ x: NumberText, y: NumberText }), () => expected.list('places')),
+        v.minLength(1, () => expected.atLeast('one place')),
+        v.maxLength(MOST_FASTENERS, () => expected.atMost(MOST_FASTENERS, 'places')),
       ),
       numbers,
     }),
   ],
-  'expected a shape: ring, double ring, rectangle or free',
+  () => expected.shape,
 ) satisfies v.GenericSchema<unknown, LayoutSpec>;
 
 /** An order holds orders: the parts of one worked in turn, and the one that is reversed. */
@@ -68,13 +72,13 @@ export const OrderVariants = v.variant(
     fields({
       kind: v.literal('in turn'),
       parts: v.pipe(
-        v.array(fields({ numbers: Some, order: Order }), 'expected a list of parts'),
-        v.minLength(1, 'expected at least one part'),
+        v.array(fields({ numbers: Some, order: Order }), () => expected.list('parts')),
+        v.minLength(1, () => expected.atLeast('one part')),
       ),
     }),
     fields({ kind: v.literal('reverse'), of: Order }),
   ],
-  'expected a kind of order: explicit, crosswise, circular, spiral, grouped, in turn or reverse',
+  () => expected.order,
 );
 
 /** A target to reach and the window in which a reading is accepted. */
@@ -94,5 +98,5 @@ export const Pass = v.variant(
     fields({ kind: v.literal('circular check'), ...scope }),
     fields({ kind: v.literal('re-check'), ...scope, afterHours: NumberText }),
   ],
-  'expected a kind of pass: snug, torque, percent, increments, angle, circular check or re-check',
+  () => expected.pass,
 ) satisfies v.GenericSchema<unknown, PassSpec>;

@@ -6,6 +6,7 @@ import { looseningStages, planPasses, type PassSpec } from '../tightening/passes
 import { numbersOf, type Pattern } from '../tightening/pattern.ts';
 import { permissibleErrorPercent, settingRatio, torqueTarget } from '../tightening/index.ts';
 import { type Torque, valueIn } from '../units/index.ts';
+import { procedureFile } from '../words/procedure-file.ts';
 import { attempt, isRefused, type Fault } from './fault.ts';
 import { adapterOf, liftTasks } from './lead-hand.ts';
 import { checkLayout, checkOrder } from './order-faults.ts';
@@ -28,7 +29,7 @@ export function planningFaults(procedure: Procedure): Fault[] {
     // Counted before anything is planned: a plan that is too large must not be made first.
     calls += callsIn(step, planable);
     if (calls > MOST_CALLS) {
-      faults.push({ path, message: `with this step the procedure calls more than ${MOST_CALLS} fasteners` });
+      faults.push({ path, message: procedureFile.tooManyCalls(MOST_CALLS) });
       break;
     }
     checkStep(faults, procedure, planable, step, path);
@@ -96,10 +97,7 @@ function checkAdapter(faults: Fault[], procedure: Procedure, step: TightenStep, 
   if (step.adapter === undefined) return;
   const adapter = adapterOf(procedure, step);
   if (adapter) attempt(faults, `${path}.adapter`, () => settingRatio(adapter));
-  else {
-    const message = `an adapter needs the lever of its wrench, expected "lever" in the tool ${step.tool}`;
-    faults.push({ path: `${path}.adapter`, message });
-  }
+  else faults.push({ path: `${path}.adapter`, message: procedureFile.noLever(step.tool) });
 }
 
 /** Each pass by itself first, so that all that is wrong is told at once; then the schedule as a whole. */
@@ -166,8 +164,7 @@ function checkLoosening(
 ): void {
   if (step.order && !checkOrder(faults, pattern, step.order, `${path}.order`)) return;
   if (step.heldBefore === 'last group' && !step.groups) {
-    const message = 'found "last group", but the step has no "groups"';
-    faults.push({ path: `${path}.heldBefore`, message });
+    faults.push({ path: `${path}.heldBefore`, message: procedureFile.noGroups });
   }
   attempt(faults, step.groups ? `${path}.groups` : path, () => planRelease(step, pattern, tightening));
 }
@@ -175,8 +172,7 @@ function checkLoosening(
 function checkLift(faults: Fault[], procedure: Procedure): void {
   const { component, lift } = procedure;
   if ((component.retains?.value ?? 0) > 0 && component.fluid === undefined) {
-    const message = 'missing, expected the fluid that the component retains, with its density';
-    faults.push({ path: 'component.fluid', message });
+    faults.push({ path: 'component.fluid', message: procedureFile.noFluid });
     return;
   }
   const tasks = liftTasks(procedure);

@@ -1,5 +1,6 @@
 /** The door of the room: a procedure read from a file, or everything that is wrong with the file. */
 import * as v from 'valibot';
+import { procedureFile } from '../words/procedure-file.ts';
 import { faultOfIssue, shown, type Fault } from './fault.ts';
 import { DEEPEST, jsonFaults } from './json-text.ts';
 import { migrate, type JsonObject } from './migrate.ts';
@@ -27,8 +28,7 @@ const faulty = (...faults: readonly Fault[]): Loaded => ({ kind: 'faulty', fault
 /** Reads a procedure from the text of a file. Nothing is guessed: any fault refuses the whole file. */
 export function loadProcedure(text: string): Loaded {
   if (text.length > LARGEST_FILE) {
-    const message = `found ${text.length} characters, expected a procedure of at most ${LARGEST_FILE}`;
-    return faulty({ path: '', message });
+    return faulty({ path: '', message: procedureFile.tooLong(text.length, LARGEST_FILE) });
   }
   const faults = jsonFaults(text);
   return faults.length > 0 ? faulty(...faults) : readProcedure(JSON.parse(text));
@@ -39,11 +39,10 @@ export function loadProcedure(text: string): Loaded {
  * at when the fields are sound.
  */
 export function readProcedure(json: unknown): Loaded {
-  if (!isObject(json)) return faulty({ path: '', message: `found ${shown(json)}, expected a procedure, an object` });
-  if (isDeeper(json, DEEPEST)) return faulty({ path: '', message: `nested more than ${DEEPEST} levels deep` });
+  if (!isObject(json)) return faulty({ path: '', message: procedureFile.noObject(shown(json)) });
+  if (isDeeper(json, DEEPEST)) return faulty({ path: '', message: procedureFile.tooDeep(DEEPEST) });
   if (json.format !== FORMAT) {
-    const message = `found ${shown(json.format)}, expected "${FORMAT}": this file is no procedure`;
-    return faulty({ path: 'format', message });
+    return faulty({ path: 'format', message: procedureFile.otherFormat(shown(json.format), FORMAT) });
   }
   const migrated = migrate(json);
   if (migrated.kind === 'refused') return faulty(migrated.fault);

@@ -1,4 +1,5 @@
 /** Names within a procedure: each given once, and every pointer leads to something. */
+import { procedureFile } from '../words/procedure-file.ts';
 import { shown, type Fault } from './fault.ts';
 import type { Procedure } from './schema.ts';
 import type { Step, StepOf } from './steps.ts';
@@ -20,7 +21,9 @@ export function referenceFaults(procedure: Procedure): Fault[] {
 function twins(path: string, list: readonly Named[]): Fault[] {
   return list.flatMap(({ id }, i) => {
     const first = list.findIndex((other) => other.id === id);
-    return first === i ? [] : [{ path: `${path}.${i}.id`, message: `found ${shown(id)}, which ${path}.${first} has` }];
+    return first === i
+      ? []
+      : [{ path: `${path}.${i}.id`, message: procedureFile.idTwice(shown(id), `${path}.${first}`) }];
   });
 }
 
@@ -36,7 +39,7 @@ function outcomeTwins({ outcomes }: StepOf<'check'>, path: string): Fault[] {
         const at = say === undefined ? 'id' : `say.${j}`;
         faults.push({
           path: `${path}.${i}.${at}`,
-          message: `found ${shown(saying)}, which is said for outcome ${first}`,
+          message: procedureFile.saidTwice(shown(saying), first),
         });
       }
     }
@@ -104,6 +107,8 @@ const pointer = (path: string, to: List, id: string | undefined): Pointer[] =>
 function dangling(procedure: Procedure, { path, to, id }: Pointer): Fault[] {
   const known = procedure[to].map((item) => item.id);
   if (known.includes(id)) return [];
-  const expected = known.length === 0 ? `but the file has no ${to}` : `expected one of the ${to}: ${known.join(', ')}`;
-  return [{ path, message: `found ${shown(id)}, ${expected}` }];
+  const found = shown(id);
+  const message =
+    known.length === 0 ? procedureFile.noneToPointTo(found, to) : procedureFile.pointsToNothing(found, to, known);
+  return [{ path, message }];
 }

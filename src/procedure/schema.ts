@@ -1,6 +1,7 @@
 /** The procedure file: the one source of its types and of its published JSON Schema. */
 import * as v from 'valibot';
 import { USUAL_MARGIN_PERCENT } from '../lifting/index.ts';
+import { expected } from '../words/expected.ts';
 import {
   DateText,
   fields,
@@ -33,7 +34,10 @@ const Component = fields({
   drains: v.optional(notNegative('volume')),
   /** What stays inside after that, and is carried. */
   retains: v.optional(notNegative('volume')),
-  portsUp: v.optional(v.array(Text, 'expected a list of ports'), []),
+  portsUp: v.optional(
+    v.array(Text, () => expected.list('ports')),
+    [],
+  ),
 });
 
 /** Under the component while it drains. */
@@ -52,7 +56,10 @@ const LiftEnd = fields({
   /** To the side of straight ahead. */
   asymmetry: v.pipe(
     notNegative('angle'),
-    v.check(({ value }) => value <= 180, 'expected an angle up to 180°'),
+    v.check(
+      ({ value }) => value <= 180,
+      () => expected.angleUpTo180,
+    ),
   ),
 });
 
@@ -65,15 +72,17 @@ const Lift = fields({
   destination: LiftEnd,
   perMinute: v.pipe(
     NumberText,
-    v.check((rate) => rate >= 0 && rate <= 60, 'expected a number of lifts per minute from 0 to 60'),
+    v.check(
+      (rate) => rate >= 0 && rate <= 60,
+      () => expected.liftsPerMinute,
+    ),
   ),
   duration: oneOf('short', 'moderate', 'long'),
   coupling: v.exactOptional(oneOf('good', 'fair', 'poor')),
   gloves: Flag,
   outside: v.exactOptional(
-    v.array(
-      oneOf('one hand', 'kneeling or seated', 'constrained space', 'slippery footing', 'holding'),
-      'expected a list of circumstances',
+    v.array(oneOf('one hand', 'kneeling or seated', 'constrained space', 'slippery footing', 'holding'), () =>
+      expected.list('circumstances'),
     ),
   ),
 });
@@ -109,7 +118,10 @@ const Adapter = fields({
   /** Between adapter and wrench: 0° straight ahead, 90° square, 180° back along the handle. */
   angle: v.pipe(
     quantity('angle'),
-    v.check(({ value }) => value >= 0 && value <= 180, 'expected an angle from 0° to 180°'),
+    v.check(
+      ({ value }) => value >= 0 && value <= 180,
+      () => expected.angleFrom0To180,
+    ),
   ),
 });
 
@@ -121,7 +133,10 @@ const Seal = fields({
   fluid: v.optional(Text),
   reuse: oneOf('never', 'if it passes inspection'),
   /** Each is asked by itself, so each is said so that "affirm" means the seal is sound: "no cut". */
-  criteria: v.optional(v.array(Text, 'expected a list of criteria'), []),
+  criteria: v.optional(
+    v.array(Text, () => expected.list('criteria')),
+    [],
+  ),
   /** The consumable that it is coated with. */
   coatedFrom: v.optional(Id),
   /** The consumable that a new one is. */
@@ -151,17 +166,24 @@ const Pattern = fields({
   order: Order,
 });
 
+type Described = 'conditions' | 'openings' | 'tools' | 'adapters' | 'seals' | 'consumables' | 'patterns';
+
+const MOST_DESCRIBED = 100;
+
 /** A list of described things, at most a hundred. */
-const described = <Item extends v.GenericSchema>(item: Item, what: string) =>
-  v.pipe(v.array(item, `expected a list of ${what}`), v.maxLength(100, `expected 100 ${what} at most`));
-const maybe = <Item extends v.GenericSchema>(item: Item, what: string) => v.optional(described(item, what), []);
+const described = <Item extends v.GenericSchema>(item: Item, of: Described) =>
+  v.pipe(
+    v.array(item, () => expected.list(of)),
+    v.maxLength(MOST_DESCRIBED, () => expected.atMost(MOST_DESCRIBED, of)),
+  );
+const maybe = <Item extends v.GenericSchema>(item: Item, of: Described) => v.optional(described(item, of), []);
 
 const MOST_STEPS = 500;
 
 export const ProcedureSchema = fields({
-  $schema: v.optional(v.string('expected the address of a schema in quotes')),
-  format: v.literal(FORMAT, `expected "${FORMAT}"`),
-  version: v.literal(VERSION, `expected ${VERSION}, the version of this format`),
+  $schema: v.optional(v.string(() => expected.schemaAddress)),
+  format: v.literal(FORMAT, () => expected.format(FORMAT)),
+  version: v.literal(VERSION, () => expected.version(VERSION)),
   id: Id,
   title: Text,
   /** True for demonstrations: shown and spoken, so that nobody works to invented values. */
@@ -182,15 +204,18 @@ export const ProcedureSchema = fields({
   /** Who signs before the record is closed, in this order. */
   signatures: v.optional(
     v.pipe(
-      v.array(oneOf('mechanic', 'inspector'), 'expected a list of roles'),
-      v.check((roles) => new Set(roles).size === roles.length, 'expected each role once'),
+      v.array(oneOf('mechanic', 'inspector'), () => expected.list('roles')),
+      v.check(
+        (roles) => new Set(roles).size === roles.length,
+        () => expected.eachRoleOnce,
+      ),
     ),
     [],
   ),
   steps: v.pipe(
-    v.array(StepSchema, 'expected a list of steps'),
-    v.minLength(1, 'expected at least one step'),
-    v.maxLength(MOST_STEPS, `expected ${MOST_STEPS} steps at most`),
+    v.array(StepSchema, () => expected.list('steps')),
+    v.minLength(1, () => expected.atLeast('one step')),
+    v.maxLength(MOST_STEPS, () => expected.atMost(MOST_STEPS, 'steps')),
   ),
 });
 

@@ -1,5 +1,6 @@
 /** The steps of a procedure as they stand in a file. */
 import * as v from 'valibot';
+import { expected } from '../words/expected.ts';
 import { Decimal, fields, Flag, Id, Ids, NumberText, oneOf, Percent, positive, Text, Whole } from './fields.ts';
 import { Order, Pass, Some, Target } from './pattern-schema.ts';
 
@@ -10,8 +11,14 @@ const Hazard = fields({
   text: Text,
 });
 
-const hazards = v.optional(v.array(Hazard, 'expected a list of hazards'), []);
-const notes = v.optional(v.array(Text, 'expected a list of notes'), []);
+const hazards = v.optional(
+  v.array(Hazard, () => expected.list('hazards')),
+  [],
+);
+const notes = v.optional(
+  v.array(Text, () => expected.list('notes')),
+  [],
+);
 
 const common = {
   id: Id,
@@ -34,21 +41,28 @@ const reconciles = v.optional(Flag, false);
 
 /** What becomes of a seal in a step. */
 const SealWork = fields({ seal: Id, is: oneOf('inspected', 'lubricated', 'seated', 'discarded') });
-const seals = v.optional(v.array(SealWork, 'expected a list of seals and what becomes of them'), []);
+const seals = v.optional(
+  v.array(SealWork, () => expected.list('seals worked on')),
+  [],
+);
 
 const Outcome = fields({
   id: Id,
   /** What is said for it, each a whole utterance; the id itself where it is absent. */
-  say: v.optional(v.pipe(v.array(Text, 'expected a list of sayings'), v.minLength(1, 'expected at least one saying'))),
+  say: v.optional(
+    v.pipe(
+      v.array(Text, () => expected.list('sayings')),
+      v.minLength(1, () => expected.atLeast('one saying')),
+    ),
+  ),
   text: Text,
   then: oneOf('go on', 'stay'),
 });
 
 /** What the manual says to do where a fastener is out of the ordinary; said when it is reported. */
 const onDeviation = v.optional(
-  v.array(
-    fields({ what: oneOf('over torque', 'under torque', 'takes no torque', 'damage'), text: Text }),
-    'expected a list of what to do',
+  v.array(fields({ what: oneOf('over torque', 'under torque', 'takes no torque', 'damage'), text: Text }), () =>
+    expected.list('what to do'),
   ),
   [],
 );
@@ -63,18 +77,24 @@ const Judging = v.variant(
       factor: v.exactOptional(
         v.pipe(
           NumberText,
-          v.check((factor) => factor > 0 && factor <= 3, 'expected a factor above 0 and up to 3'),
+          v.check(
+            (factor) => factor > 0 && factor <= 3,
+            () => expected.factor,
+          ),
         ),
       ),
     }),
     fields({ rule: v.literal('relative tool error'), errorPercent: Percent(50) }),
   ],
-  'expected a rule: simple, guard band or relative tool error',
+  () => expected.rule,
 );
 
 const MeasureWindow = v.pipe(
   fields({ min: Decimal, max: Decimal }),
-  v.check(({ min, max }) => Number(min) <= Number(max), 'expected a "min" that is not above its "max"'),
+  v.check(
+    ({ min, max }) => Number(min) <= Number(max),
+    () => expected.minNotAboveMax,
+  ),
 );
 
 const MOST_PASSES = 50;
@@ -100,11 +120,11 @@ export const StepSchema = v.variant(
       seals,
       reconciles,
       outcomes: v.pipe(
-        v.array(Outcome, 'expected a list of outcomes'),
-        v.minLength(2, 'expected at least two outcomes'),
+        v.array(Outcome, () => expected.list('outcomes')),
+        v.minLength(2, () => expected.atLeast('two outcomes')),
         v.check(
           (outcomes) => outcomes.some(({ then }) => then === 'go on'),
-          'expected an outcome that goes on, or the work stays here for ever',
+          () => expected.outcomeThatGoesOn,
         ),
       ),
     }),
@@ -118,7 +138,10 @@ export const StepSchema = v.variant(
       /** How it must be held, in a few words: "ports up". Said again with the time. */
       orientation: v.optional(Text),
       /** What is said one after another while it is held, each a few words: "straight off". */
-      calls: v.optional(v.array(Text, 'expected a list of calls'), []),
+      calls: v.optional(
+        v.array(Text, () => expected.list('calls')),
+        [],
+      ),
       /** How often the voice tells that the hold goes on. */
       everySeconds: v.optional(Whole(5, 600), 15),
     }),
@@ -129,13 +152,16 @@ export const StepSchema = v.variant(
       /** The manual's own order for removal; the reverse of tightening where it is absent. */
       order: v.exactOptional(Order),
       stages: v.exactOptional(
-        v.pipe(v.array(Text, 'expected a list of stages'), v.minLength(1, 'expected at least one stage')),
+        v.pipe(
+          v.array(Text, () => expected.list('stages')),
+          v.minLength(1, () => expected.atLeast('one stage')),
+        ),
       ),
       /** Which fasteners come off first and which last, each one in one group; those of a group in the order of the step. */
       groups: v.exactOptional(
         v.pipe(
-          v.array(fields({ name: Text, numbers: Some }), 'expected a list of groups'),
-          v.minLength(2, 'expected at least two groups'),
+          v.array(fields({ name: Text, numbers: Some }), () => expected.list('groups')),
+          v.minLength(2, () => expected.atLeast('two groups')),
         ),
       ),
       /** In the last stage, what is freed only once somebody has said that the weight is held. */
@@ -157,9 +183,9 @@ export const StepSchema = v.variant(
       /** What percentages, increments and checks refer to. */
       final: v.exactOptional(Target),
       passes: v.pipe(
-        v.array(Pass, 'expected a list of passes'),
-        v.minLength(1, 'expected at least one pass'),
-        v.maxLength(MOST_PASSES, `expected ${MOST_PASSES} passes at most`),
+        v.array(Pass, () => expected.list('passes')),
+        v.minLength(1, () => expected.atLeast('one pass')),
+        v.maxLength(MOST_PASSES, () => expected.atMost(MOST_PASSES, 'passes')),
       ),
       confirm: v.optional(oneOf('each', 'by going on', 'witness each'), 'each'),
       judging: v.optional(Judging, { rule: 'simple' }),
@@ -187,5 +213,5 @@ export const StepSchema = v.variant(
     }),
     fields({ kind: v.literal('note'), ...common }),
   ],
-  'expected a kind of step: do, check, open, close, hold, loosen, tighten, measure, witness or note',
+  () => expected.step,
 );

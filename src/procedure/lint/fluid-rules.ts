@@ -1,4 +1,5 @@
 /** Rules about openings, ports and the fluid that runs out. */
+import { lint } from '../../words/lint.ts';
 import { containerCheck } from '../lead-hand.ts';
 import type { Procedure } from '../schema.ts';
 import { closedIn, openedIn, type Step } from '../steps.ts';
@@ -14,7 +15,7 @@ export const openedNeverClosed: Rule = (procedure) =>
       .filter((open) => !closings.some((close) => close.index >= open.index && isWorkedWith(close.step, open.step)))
       .map(({ index }) => ({
         path: `steps.${index}`,
-        message: `${name} is opened here, but no later step takes its ${closure} out; it would stay in`,
+        message: lint.neverClosed(name, closure),
       }));
   });
 
@@ -25,25 +26,25 @@ export const closedNeverOpened: Rule = (procedure) =>
       .filter((close) => !openings.some((open) => open.index <= close.index && isWorkedWith(open.step, close.step)))
       .map(({ index }) => ({
         path: `steps.${index}`,
-        message: `${name} is closed here, but no earlier step opens it`,
+        message: lint.neverOpened(name),
       }));
   });
 
 export const openingNeverOpened: Rule = (procedure) =>
   procedure.openings.flatMap(({ id, name }, i) =>
     where(procedure, (step) => openedIn(step).includes(id)).length === 0
-      ? [{ path: `openings.${i}`, message: `no step opens ${name}, so no cap or plug is called for` }]
+      ? [{ path: `openings.${i}`, message: lint.notOpened(name) }]
       : [],
   );
 
 export const portsNotKeptUp: Rule = ({ component: { retains, portsUp } }) =>
   retains !== undefined && retains.value > 0 && portsUp.length === 0
-    ? [{ path: 'component.portsUp', message: 'fluid stays inside, but the file does not say which ports are kept up' }]
+    ? [{ path: 'component.portsUp', message: lint.portsNotKeptUp }]
     : [];
 
 export const drainedVolumeMissing: Rule = ({ container, component: { drains } }) =>
   container !== undefined && drains === undefined
-    ? [{ path: 'component.drains', message: 'nothing says how much runs out, so the container cannot be checked' }]
+    ? [{ path: 'component.drains', message: lint.drainedVolumeMissing }]
     : [];
 
 export const containerTooSmall: Rule = (procedure) => {

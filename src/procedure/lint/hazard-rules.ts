@@ -1,4 +1,5 @@
 /** Rules about warnings, cautions and notices. */
+import { lint } from '../../words/lint.ts';
 import type { Procedure } from '../schema.ts';
 import type { Step } from '../steps.ts';
 import type { Finding, Rule } from './rule.ts';
@@ -24,7 +25,7 @@ const WORK =
 export const workInHazard: Rule = (procedure) =>
   eachHazard(procedure, ({ text }) => {
     const verb = WORK.exec(text)?.[1];
-    return verb === undefined ? null : `"${verb}" is work; put it into a step, a hazard only informs`;
+    return verb === undefined ? null : lint.workInHazard(verb);
   });
 
 const GRAVITY: Readonly<Record<Hazard['signal'], number>> = { danger: 0, warning: 1, caution: 2, notice: 3 };
@@ -32,7 +33,7 @@ const GRAVITY: Readonly<Record<Hazard['signal'], number>> = { danger: 0, warning
 export const hazardsOutOfOrder: Rule = (procedure) =>
   eachHazard(procedure, ({ signal }, before) =>
     before !== undefined && GRAVITY[signal] < GRAVITY[before.signal]
-      ? `a ${signal} stands after a ${before.signal}; the gravest comes first`
+      ? lint.hazardsOutOfOrder(signal, before.signal)
       : null,
   );
 
@@ -40,6 +41,6 @@ export const hazardsOutOfOrder: Rule = (procedure) =>
 export const signalAgainstConsequence: Rule = (procedure) =>
   eachHazard(procedure, ({ signal, consequence }) =>
     (signal === 'danger' && consequence === 'equipment') || (signal === 'notice' && consequence === 'person')
-      ? `"${signal}" does not stand for harm to ${consequence === 'person' ? 'a person' : 'equipment'}`
+      ? lint.otherHarm(signal, consequence)
       : null,
   );

@@ -1,5 +1,6 @@
 /** Rules about joints: seals, threads, and fasteners started by hand. */
 import { layOut } from '../../tightening/pattern.ts';
+import { lint } from '../../words/lint.ts';
 import type { Procedure } from '../schema.ts';
 import type { StepOf, TightenStep } from '../steps.ts';
 import { isWorkedWith, type Placed, type Rule, stepsOf } from './rule.ts';
@@ -19,20 +20,20 @@ export const tightenedBeforeSealSeated: Rule = (procedure) =>
     const seated = sealSteps(procedure, seal, 'seated');
     return tightenings(procedure, id)
       .filter((now) => !seated.some((before) => before.index < now.index && isWorkedWith(before.step, now.step)))
-      .map(({ index }) => ({ path: `steps.${index}`, message: `no step before this one seats the seal ${seal}` }));
+      .map(({ index }) => ({ path: `steps.${index}`, message: lint.sealNotSeated(seal) }));
   });
 
 export const sealNeverInspected: Rule = (procedure) =>
   procedure.seals.flatMap(({ id, reuse }, i) =>
     reuse === 'if it passes inspection' && sealSteps(procedure, id, 'inspected').length === 0
-      ? [{ path: `seals.${i}.reuse`, message: 'reuse depends on an inspection, but no step inspects this seal' }]
+      ? [{ path: `seals.${i}.reuse`, message: lint.sealNotInspected }]
       : [],
   );
 
 export const reuseWithoutCriteria: Rule = ({ seals }) =>
   seals.flatMap(({ reuse, criteria }, i) =>
     reuse === 'if it passes inspection' && criteria.length === 0
-      ? [{ path: `seals.${i}.criteria`, message: 'reuse depends on an inspection, but nothing says what to look for' }]
+      ? [{ path: `seals.${i}.criteria`, message: lint.noCriteria }]
       : [],
   );
 
@@ -43,15 +44,13 @@ export const singleUseSealReused: Rule = (procedure) =>
     );
     const offered = step.outcomes.findIndex(({ id, then }) => id === 'reuse' && then === 'go on');
     return single && offered >= 0
-      ? [{ path: `steps.${index}.outcomes.${offered}`, message: 'this seal is never used again, but reuse is offered' }]
+      ? [{ path: `steps.${index}.outcomes.${offered}`, message: lint.singleUseOffered }]
       : [];
   });
 
 export const patternNeverTightened: Rule = (procedure) =>
   procedure.patterns.flatMap(({ id, name }, i) =>
-    tightenings(procedure, id).length === 0
-      ? [{ path: `patterns.${i}`, message: `no step tightens the pattern "${name}"` }]
-      : [],
+    tightenings(procedure, id).length === 0 ? [{ path: `patterns.${i}`, message: lint.notTightened(name) }] : [],
   );
 
 /** Run down crooked, the first fastener crosses its thread and pulls the others out of line (common practice). */
@@ -63,8 +62,7 @@ export const tightenedWithoutHandStart: Rule = (procedure) => {
     const isStarted = starts.some(
       ({ step, index }) => step.handStart.includes(id) && index < first.index && isWorkedWith(step, first.step),
     );
-    const message = `no earlier step starts all fasteners of ${id} by hand, and the first pass is not snug`;
-    return isStarted ? [] : [{ path: `steps.${first.index}`, message }];
+    return isStarted ? [] : [{ path: `steps.${first.index}`, message: lint.notStartedByHand(id) }];
   });
 };
 
@@ -74,7 +72,7 @@ export const threadConditionMissing: Rule = (procedure) =>
       ? [
           {
             path: `patterns.${i}.threadCondition`,
-            message: 'dry or lubricated is not stated; the same torque pulls oiled threads much harder',
+            message: lint.threadConditionMissing,
           },
         ]
       : [],
@@ -85,7 +83,7 @@ const LUBRICATED_WITH_WHAT = /^(lightly )?(oiled|lubricated|greased|wet|coated|a
 export const lubricantNotNamed: Rule = ({ patterns }) =>
   patterns.flatMap(({ threadCondition = '' }, i) =>
     LUBRICATED_WITH_WHAT.test(threadCondition)
-      ? [{ path: `patterns.${i}.threadCondition`, message: `"${threadCondition}" does not say with what` }]
+      ? [{ path: `patterns.${i}.threadCondition`, message: lint.lubricantNotNamed(threadCondition) }]
       : [],
   );
 
@@ -95,7 +93,7 @@ export const usedNutsWithoutMinimum: Rule = (procedure) =>
       ? [
           {
             path: `steps.${index}.runDown.minimum`,
-            message: 'used self-locking nuts have no minimum run-down torque, so a worn one would pass',
+            message: lint.usedNutsWithoutMinimum,
           },
         ]
       : [],
@@ -112,7 +110,6 @@ export const torqueBeforeSnug: Rule = (procedure) =>
     const earlier = tightenings(procedure, step.pattern).some((other) => other.index < index);
     const worked = step.passes.filter(({ kind }) => kind !== 'circular check' && kind !== 're-check');
     const [only] = worked;
-    const message = 'the first round goes to the full value; bring all snug crosswise before';
     return isFew ||
       earlier ||
       worked.length > 1 ||
@@ -120,7 +117,7 @@ export const torqueBeforeSnug: Rule = (procedure) =>
       only.kind === 'snug' ||
       only.kind === 'increments'
       ? []
-      : [{ path: `steps.${index}.passes.0`, message }];
+      : [{ path: `steps.${index}.passes.0`, message: lint.fullTorqueFirst }];
   });
 
 /** A component that takes a lift leaves its studs with the last fastener (common practice). */
@@ -128,6 +125,5 @@ export const heavyReleasedUnheld: Rule = (procedure) => {
   const releases = stepsOf(procedure, 'loosen');
   const last = releases.at(-1);
   if (procedure.lift === undefined || last === undefined || releases.some(({ step }) => step.heldBefore)) return [];
-  const message = 'a lift is described, but no release waits for somebody to hold the weight; give "heldBefore"';
-  return [{ path: `steps.${last.index}`, message }];
+  return [{ path: `steps.${last.index}`, message: lint.releasedUnheld }];
 };

@@ -3,6 +3,7 @@ import { acceptanceWindow, permissibleErrorPercent, usableRange } from '../../ti
 import type { JudgingRule, TorqueTarget } from '../../tightening/index.ts';
 import { valuesOf } from '../../tightening/pass-values.ts';
 import { compare, scale, type Torque } from '../../units/index.ts';
+import { lint } from '../../words/lint.ts';
 import { atWrench } from '../lead-hand.ts';
 import type { Procedure } from '../schema.ts';
 import type { TightenStep } from '../steps.ts';
@@ -14,23 +15,22 @@ type Tool = Procedure['tools'][number];
 export const calibrationDateMissing: Rule = ({ tools }) =>
   tools.flatMap(({ calibrationDue }, i) =>
     calibrationDue === undefined
-      ? [{ path: `tools.${i}.calibrationDue`, message: 'no calibration date; it must be read off the tool each time' }]
+      ? [{ path: `tools.${i}.calibrationDue`, message: lint.calibrationDateMissing }]
       : [],
   );
 
 export const toolErrorUnknown: Rule = ({ tools }) =>
   tools.flatMap((tool, i) =>
     tool.maximumError === undefined && tool.class === undefined
-      ? [{ path: `tools.${i}`, message: 'neither class nor maximum error, so nothing says how far to trust it' }]
+      ? [{ path: `tools.${i}`, message: lint.toolErrorUnknown }]
       : [],
   );
 
 export const settingOutsideUsableRange: Rule = (procedure) =>
   eachSetting(procedure, ({ tool, onWrench: { target } }) => {
     const { min, max } = usableRange(tool);
-    if (compare(target, min) < 0)
-      return `the setting ${plain(target)} is below ${plain(min)}, where the tool is good from`;
-    return compare(target, max) > 0 ? `the setting ${plain(target)} is above the tool's ${plain(max)}` : null;
+    if (compare(target, min) < 0) return lint.belowUsable(plain(target), plain(min));
+    return compare(target, max) > 0 ? lint.aboveScale(plain(target), plain(max)) : null;
   });
 
 /** A graduation should be no more than this part of the value (TM 1-1500-204-23-9, chapter 8). */
@@ -38,24 +38,22 @@ const COARSEST = 0.1;
 
 export const toolTooCoarse: Rule = (procedure) =>
   eachSetting(procedure, ({ tool: { resolution }, onWrench: { target } }) =>
-    compare(resolution, scale(target, COARSEST)) > 0
-      ? `the tool's marks, ${plain(resolution)} apart, are too coarse for ${plain(target)}`
-      : null,
+    compare(resolution, scale(target, COARSEST)) > 0 ? lint.tooCoarse(plain(resolution), plain(target)) : null,
   );
 
 export const noMarkInWindow: Rule = (procedure) =>
   eachSetting(procedure, ({ step, tool, onWrench }) =>
     tool.type === 'setting' && acceptedMark(tool, onWrench, step.judging) === null
-      ? `the tool has no mark inside the window around ${plain(onWrench.target)}${step.judging.rule === 'simple' ? '' : ', as far as its rule of judging accepts it'}`
+      ? lint.noMark(plain(onWrench.target), step.judging.rule !== 'simple')
       : null,
   );
 
 export const windowTooNarrow: Rule = (procedure) =>
   eachSetting(procedure, ({ step, tool, onWrench: { target, window } }) => {
-    if (acceptanceWindow(window, step.judging) === null) return `by its rule of judging no reading could be accepted`;
+    if (acceptanceWindow(window, step.judging) === null) return lint.nothingAccepted;
     const rule = ruleOf(tool, target);
     return rule !== null && acceptanceWindow(window, rule) === null
-      ? `the window ${plain(window.min)} to ${plain(window.max)} is narrower than the tool's error of ±${rule.errorPercent} %`
+      ? lint.windowTooNarrow(plain(window.min), plain(window.max), rule.errorPercent)
       : null;
   });
 
@@ -66,9 +64,7 @@ function ruleOf(tool: Tool, at: Torque): Extract<JudgingRule, { rule: 'relative 
 
 export const toolInOtherUnit: Rule = (procedure) =>
   eachSetting(procedure, ({ tool, onWrench: { target } }) =>
-    tool.range.max.unit === target.unit
-      ? null
-      : `the value is in ${target.unit}, but the tool shows ${tool.range.max.unit}`,
+    tool.range.max.unit === target.unit ? null : lint.otherUnit(target.unit, tool.range.max.unit),
   );
 
 /** A setting tool shows nothing, and a large one is blind to a small drag. */
@@ -77,17 +73,16 @@ export const runDownNotMeasurable: Rule = (procedure) =>
     const tool = procedure.tools.find(({ id }) => id === (runDown?.tool ?? own));
     if (runDown === undefined || tool === undefined) return [];
     const path = `steps.${index}.runDown`;
-    if (tool.type === 'setting') return [{ path, message: `the tool ${tool.id} shows no torque; name one that does` }];
+    if (tool.type === 'setting') return [{ path, message: lint.showsNoTorque(tool.id) }];
     const { min } = usableRange(tool);
     if (runDown.minimum === undefined && tool.id === own) {
-      const message = `running torque is measured with the tool of the step, which is good from ${plain(min)}; name a smaller one`;
-      return [{ path, message }];
+      return [{ path, message: lint.largeToolForRunning(plain(min)) }];
     }
     return runDown.minimum !== undefined && compare(runDown.minimum, min) < 0
       ? [
           {
             path,
-            message: `the tool ${tool.id} is good from ${plain(min)}, above the minimum ${plain(runDown.minimum)}`,
+            message: lint.runningBelowTool(tool.id, plain(min), plain(runDown.minimum)),
           },
         ]
       : [];

@@ -1,16 +1,17 @@
 /** What the file describes and never uses: often a step was forgotten. */
+import { lint } from '../../words/lint.ts';
 import type { Procedure } from '../schema.ts';
 import { type Rule, stepsOf } from './rule.ts';
 
 const unused = (
   list: 'tools' | 'adapters' | 'seals' | 'conditions',
-  what: string,
+  what: Parameters<typeof lint.unused>[0],
   usedBy: (procedure: Procedure) => readonly (string | undefined)[],
 ): Rule => {
   return (procedure) => {
     const used = new Set(usedBy(procedure));
     return procedure[list].flatMap(({ id }, i) =>
-      used.has(id) ? [] : [{ path: `${list}.${i}`, message: `no step uses the ${what} ${id}` }],
+      used.has(id) ? [] : [{ path: `${list}.${i}`, message: lint.unused(what, id) }],
     );
   };
 };
