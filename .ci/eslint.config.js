@@ -100,6 +100,7 @@ const wordless = {
     'src/ui/session-file.ts',
     'src/ui/sound-keeper.ts',
     'src/ui/switch-panel.ts',
+    'src/ui/teach/**',
     'src/ui/touch-words.ts',
     'src/ui/unsaved-text.ts',
     'src/ui/view.ts',

@@ -1,4 +1,5 @@
 import { createUniqueId, type JSX } from 'solid-js';
+import { teachScreen } from '../../words/teach-screen.ts';
 
 /** A number with its unit, changed in steps by large keys or typed. */
 export function AmountField(props: {
@@ -11,13 +12,11 @@ export function AmountField(props: {
   const id = createUniqueId();
   return (
     <div class="amount">
-      <label for={id}>
-        {props.label} ({props.unit})
-      </label>
+      <label for={id}>{teachScreen.inUnit(props.label, props.unit)}</label>
       <div class="stepper">
         <button
           type="button"
-          aria-label={`Less: ${props.label}`}
+          aria-label={teachScreen.less(props.label)}
           onClick={() => props.onChange(props.value - props.step)}
         >
           −
@@ -30,7 +29,7 @@ export function AmountField(props: {
         />
         <button
           type="button"
-          aria-label={`More: ${props.label}`}
+          aria-label={teachScreen.more(props.label)}
           onClick={() => props.onChange(props.value + props.step)}
         >
           +

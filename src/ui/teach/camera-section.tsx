@@ -4,6 +4,7 @@ import type { Region } from '../../gesture/frame.ts';
 import { ANSWERS } from '../../gesture/gate.ts';
 import type { Gesture, GestureKind } from '../../gesture/gesture.ts';
 import { isSamePerson } from '../../session/people.ts';
+import { teachScreen } from '../../words/teach-screen.ts';
 import type { Shop } from '../app.tsx';
 import { cameraBook } from '../hand-habits.ts';
 import { CameraStrip } from '../parts/camera-strip.tsx';
@@ -11,20 +12,9 @@ import { AmountField } from './amount-field.tsx';
 import { Faults } from './faults.tsx';
 import { KeptLine } from './kept-line.tsx';
 
-const KINDS: readonly { readonly kind: GestureKind; readonly words: string }[] = [
-  { kind: 'nod', words: 'A nod' },
-  { kind: 'shake', words: 'A head shake' },
-  { kind: 'wave right', words: 'A wave to the right' },
-  { kind: 'wave left', words: 'A wave to the left' },
-  { kind: 'cover', words: 'A covered lens' },
-];
+const KINDS = ['nod', 'shake', 'wave right', 'wave left', 'cover'] as const satisfies readonly GestureKind[];
 
-const EDGES = [
-  { of: 'left', label: 'Watched from the left' },
-  { of: 'top', label: 'Watched from the top' },
-  { of: 'width', label: 'Width that is watched' },
-  { of: 'height', label: 'Height that is watched' },
-] as const;
+const EDGES = ['left', 'top', 'width', 'height'] as const satisfies readonly (keyof Region)[];
 
 /** Gestures before the camera, tried: what was seen, how surely, and why; and how one person wants to be watched. */
 export function CameraSection(props: { readonly shop: Shop; readonly person: string }): JSX.Element {
@@ -60,28 +50,32 @@ export function CameraSection(props: { readonly shop: Shop; readonly person: str
   };
   return (
     <section aria-labelledby="camera">
-      <h2 id="camera">Gestures before the camera</h2>
+      <h2 id="camera">{teachScreen.camera.title}</h2>
       <CameraStrip
         state={props.shop.devices.cameraState()}
         onStart={() => camera.start({ region: draft().region })}
         onStop={() => camera.stop()}
       />
-      <ol class="tried" aria-live="polite" aria-label="What was seen">
-        <For each={seen()} fallback={<li>–</li>}>
+      <ol class="tried" aria-live="polite" aria-label={teachScreen.camera.seen}>
+        <For each={seen()} fallback={<li>{teachScreen.nothingYet}</li>}>
           {({ kind, confidence, why }) => (
             <li>
-              {kind}, {Math.round(confidence * 100)} % sure: {ANSWERS[kind]}
-              <Show when={why}> ({why})</Show>
+              {teachScreen.camera.tried(
+                teachScreen.camera.gestures[kind],
+                percent(confidence),
+                teachScreen.camera.answers[ANSWERS[kind]],
+              )}
+              <Show when={why}> {teachScreen.camera.because(why)}</Show>
             </li>
           )}
         </For>
       </ol>
-      <p>Where others are taken for this person’s gestures, ask for surer ones. Less than of anybody is never asked.</p>
+      <p>{teachScreen.camera.askForSurer}</p>
       <div class="amounts">
         <For each={KINDS}>
-          {({ kind, words }) => (
+          {(kind) => (
             <AmountField
-              label={`${words} must be surer by`}
+              label={teachScreen.camera.surer[kind]}
               unit="%"
               step={5}
               value={percent(draft().strictness[kind] ?? 0)}
@@ -92,14 +86,12 @@ export function CameraSection(props: { readonly shop: Shop; readonly person: str
           )}
         </For>
       </div>
-      <p>
-        Only this part of the picture is watched; people pass elsewhere. Left and right are as the camera sees them.
-      </p>
+      <p>{teachScreen.camera.onlyThisPart}</p>
       <div class="amounts">
         <For each={EDGES}>
-          {({ of, label }) => (
+          {(of) => (
             <AmountField
-              label={label}
+              label={teachScreen.camera.edges[of]}
               unit="%"
               step={5}
               value={percent(draft().region[of])}
@@ -107,7 +99,7 @@ export function CameraSection(props: { readonly shop: Shop; readonly person: str
             />
           )}
         </For>
-        <svg class="region" viewBox="0 0 160 120" role="img" aria-label="The part of the picture that is watched">
+        <svg class="region" viewBox="0 0 160 120" role="img" aria-label={teachScreen.camera.watchedPart}>
           <rect class="picture" width="160" height="120" />
           <rect
             class="watched"
@@ -122,7 +114,7 @@ export function CameraSection(props: { readonly shop: Shop; readonly person: str
       <KeptLine
         person={props.person}
         isKept={kept() !== undefined}
-        otherwise="Nothing is set: the whole picture is watched, as for anybody."
+        otherwise={teachScreen.camera.nothingSet}
         onForget={forget}
       />
     </section>

@@ -1,4 +1,5 @@
 import { Show, createSignal, type JSX } from 'solid-js';
+import { teachScreen } from '../../words/teach-screen.ts';
 import { messageOf } from '../message.ts';
 
 /** Whether something is kept for a person, and the way to have it forgotten. */
@@ -15,13 +16,13 @@ export function KeptLine(props: {
     void props
       .onForget()
       .then(() => setTrouble(null))
-      .catch((error: unknown) => setTrouble(`It could not be deleted: ${messageOf(error)}`));
+      .catch((error: unknown) => setTrouble(teachScreen.notDeleted(messageOf(error))));
   return (
     <p class="kept" role="status">
       <Show when={props.isKept} fallback={props.otherwise}>
-        Kept on this device for {props.person || 'anybody'}.{' '}
+        {teachScreen.keptFor(props.person)}{' '}
         <button type="button" onClick={forget}>
-          Forget it
+          {teachScreen.forget}
         </button>
       </Show>
       <Show when={trouble()}>{(text) => <strong class="trouble">{text()}</strong>}</Show>

@@ -1,12 +1,9 @@
 import { For, Show, createSignal, onCleanup, type JSX } from 'solid-js';
 import { isBindable } from '../../gesture/bindings.ts';
 import { MEDIA_KEYS, watchMediaButtons } from '../../gesture/media-buttons.ts';
+import { teachScreen } from '../../words/teach-screen.ts';
 
-const COUNTS = [
-  { count: 1, words: 'Teach one switch' },
-  { count: 2, words: 'Teach two' },
-  { count: 3, words: 'Teach three' },
-] as const;
+const COUNTS = [1, 2, 3] as const;
 
 /** Learns which keys the switches send: each is pressed once, in turn. */
 export function LearnKeys(props: { readonly onLearned: (keys: readonly string[]) => void }): JSX.Element {
@@ -38,8 +35,8 @@ export function LearnKeys(props: { readonly onLearned: (keys: readonly string[])
   }
 
   function take(key: string): void {
-    if (keys().includes(key)) return void setRemark(`“${key}” is taught already: press the next switch.`);
-    if (!isBindable(key)) return void setRemark(`“${key}” belongs to the browser or to figures: choose another one.`);
+    if (keys().includes(key)) return void setRemark(teachScreen.learning.taughtAlready(key));
+    if (!isBindable(key)) return void setRemark(teachScreen.learning.notBindable(key));
     setRemark('');
     setKeys([...keys(), key]);
     if (keys().length < wanted()) return;
@@ -58,19 +55,17 @@ export function LearnKeys(props: { readonly onLearned: (keys: readonly string[])
     <div class="learn">
       <div class="choices">
         <For each={COUNTS}>
-          {({ count, words }) => (
+          {(count) => (
             <button type="button" onClick={() => begin(count)}>
-              {words}
+              {teachScreen.learning.begin[count]}
             </button>
           )}
         </For>
       </div>
       <p role="status" class="now">
-        <Show when={wanted() > 0} fallback="With one switch, choices are lit in turn and a press takes the lit one.">
-          <b>
-            Press switch {keys().length + 1} of {wanted()} now.
-          </b>{' '}
-          Escape ends it. {remark()}
+        <Show when={wanted() > 0} fallback={teachScreen.learning.withOne}>
+          <b>{teachScreen.learning.pressNow(keys().length + 1, wanted())}</b> {teachScreen.learning.escapeEnds}{' '}
+          {remark()}
         </Show>
       </p>
     </div>

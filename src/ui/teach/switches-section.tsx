@@ -11,22 +11,13 @@ import {
 } from '../../gesture/bindings.ts';
 import { watchSwitches, type SwitchPress } from '../../gesture/keys.ts';
 import { isSamePerson } from '../../session/people.ts';
+import { teachScreen } from '../../words/teach-screen.ts';
 import type { Shop } from '../app.tsx';
 import { switchBook } from '../hand-habits.ts';
 import { AmountField } from './amount-field.tsx';
 import { Faults } from './faults.tsx';
 import { KeptLine } from './kept-line.tsx';
 import { LearnKeys } from './learn-keys.tsx';
-
-const SIGNAL_WORDS: Readonly<Record<Signal, string>> = {
-  forward: 'Goes on: next, affirm, or enters a value',
-  backward: 'Back, or negative to a read-back',
-  'stand by': 'Stand by, and continue',
-  'say again': 'Say again',
-  help: 'Help',
-  pick: 'Shows what may be done, and takes what is lit',
-  value: 'Enters a value',
-};
 
 /** One, two or three switches: learned by pressing them, bound to what they ask for, and tried. */
 export function SwitchesSection(props: { readonly shop: Shop; readonly person: string }): JSX.Element {
@@ -60,7 +51,7 @@ export function SwitchesSection(props: { readonly shop: Shop; readonly person: s
   };
   return (
     <section aria-labelledby="switches">
-      <h2 id="switches">Switches</h2>
+      <h2 id="switches">{teachScreen.switches.title}</h2>
       <LearnKeys onLearned={(keys) => void change(bindingsFor(keys))} />
       <ol class="switches">
         <Index each={draft().switches}>
@@ -69,14 +60,14 @@ export function SwitchesSection(props: { readonly shop: Shop; readonly person: s
       </ol>
       <div class="amounts">
         <AmountField
-          label="A long press, at least"
+          label={teachScreen.switches.longPress}
           unit="ms"
           step={100}
           value={draft().timing.longPress}
           onChange={(longPress) => changeTiming({ longPress })}
         />
         <AmountField
-          label="A double press, at most"
+          label={teachScreen.switches.doublePress}
           unit="ms"
           step={50}
           value={draft().timing.doublePress}
@@ -86,13 +77,13 @@ export function SwitchesSection(props: { readonly shop: Shop; readonly person: s
           when={draft().pace}
           fallback={
             <button type="button" class="wide" onClick={() => void change({ ...draft(), pace: 1500 })}>
-              The switch for “back” moves the light. Let time move it.
+              {teachScreen.switches.letTimeMove}
             </button>
           }
         >
           {(pace) => (
             <AmountField
-              label="Each choice is lit for"
+              label={teachScreen.switches.pace}
               unit="ms"
               step={250}
               value={pace()}
@@ -106,7 +97,7 @@ export function SwitchesSection(props: { readonly shop: Shop; readonly person: s
             checked={draft().isSpoken}
             onChange={(event) => void change({ ...draft(), isSpoken: event.currentTarget.checked })}
           />
-          <span>Say what is lit</span>
+          <span>{teachScreen.switches.sayLit}</span>
         </label>
       </div>
       <Faults faults={faults()} />
@@ -114,7 +105,7 @@ export function SwitchesSection(props: { readonly shop: Shop; readonly person: s
       <KeptLine
         person={props.person}
         isKept={kept() !== undefined}
-        otherwise="Nothing is taught: Page Down and right arrow go on, Page Up and left arrow go back."
+        otherwise={teachScreen.switches.nothingTaught}
         onForget={forget}
       />
     </section>
@@ -135,21 +126,21 @@ function SwitchRow(props: {
   return (
     <li>
       <p>
-        <b>Switch {props.number}</b> <kbd>{props.bound.keys.map(keyName).join(', ')}</kbd>
+        <b>{teachScreen.switches.one(props.number)}</b> <kbd>{props.bound.keys.map(keyName).join(', ')}</kbd>
       </p>
       <SignalField
-        label={`Press of switch ${props.number}`}
+        label={teachScreen.switches.press(props.number)}
         signal={props.bound.press}
         onChange={(press) => press && props.onChange({ ...props.bound, press })}
       />
       <SignalField
-        label={`Long press of switch ${props.number}`}
+        label={teachScreen.switches.long(props.number)}
         signal={props.bound.long ?? null}
         mayBeNone
         onChange={(signal) => bind('long', signal)}
       />
       <SignalField
-        label={`Double press of switch ${props.number}`}
+        label={teachScreen.switches.double(props.number)}
         signal={props.bound.double ?? null}
         mayBeNone
         onChange={(signal) => bind('double', signal)}
@@ -158,7 +149,7 @@ function SwitchRow(props: {
   );
 }
 
-const keyName = (key: string): string => (key === ' ' ? 'Space' : key);
+const keyName = (key: string): string => (key === ' ' ? teachScreen.switches.space : key);
 
 function SignalField(props: {
   readonly label: string;
@@ -174,12 +165,12 @@ function SignalField(props: {
         onChange={(event) => props.onChange(SIGNALS.find((each) => each === event.currentTarget.value) ?? null)}
       >
         <Show when={props.mayBeNone}>
-          <option value="">Nothing</option>
+          <option value="">{teachScreen.switches.noSignal}</option>
         </Show>
         <For each={SIGNALS}>
           {(signal) => (
             <option value={signal} selected={signal === props.signal}>
-              {SIGNAL_WORDS[signal]}
+              {teachScreen.switches.signals[signal]}
             </option>
           )}
         </For>
@@ -204,14 +195,18 @@ function TrySwitches(props: { readonly bindings: Bindings }): JSX.Element {
   return (
     <div class="tried" aria-live="polite">
       <p>
-        <b>Try them:</b> press any of the switches. A pedal that only ever shows short presses sends no long one.
+        <b>{teachScreen.switches.tryThem}</b> {teachScreen.switches.pressAny}
       </p>
       <ol>
-        <For each={tried()} fallback={<li>–</li>}>
+        <For each={tried()} fallback={<li>{teachScreen.nothingYet}</li>}>
           {({ of, kind, sureness, signal }) => (
             <li>
-              Switch {of + 1}, {kind}, {Math.round(sureness * 100)} % sure:{' '}
-              {signal === null ? 'bound to nothing' : SIGNAL_WORDS[signal]}
+              {teachScreen.switches.tried(
+                of + 1,
+                teachScreen.switches.presses[kind],
+                Math.round(sureness * 100),
+                signal === null ? teachScreen.switches.notBound : teachScreen.switches.signals[signal],
+              )}
             </li>
           )}
         </For>

@@ -1,5 +1,7 @@
 import { createSignal, onMount, untrack, type JSX } from 'solid-js';
 import { tidyName } from '../../session/people.ts';
+import { teachScreen } from '../../words/teach-screen.ts';
+import { ways } from '../../words/ways.ts';
 import type { Shop } from '../app.tsx';
 import { addressOf, type Place } from '../router.ts';
 import { CameraSection } from './camera-section.tsx';
@@ -14,19 +16,16 @@ export function TeachScreen(props: { readonly shop: Shop; readonly session: stri
   onMount(() => main?.focus());
   const back = (): { readonly to: Place; readonly words: string } =>
     props.session === null
-      ? { to: { kind: 'start' }, words: 'Back to the start' }
-      : { to: { kind: 'work', session: props.session }, words: 'Back to the job' };
+      ? { to: { kind: 'start' }, words: ways.backToStart }
+      : { to: { kind: 'work', session: props.session }, words: ways.backToJob };
   return (
     <main class="teach" ref={main} tabindex="-1">
       <header>
-        <h1>Teach and try</h1>
-        <p>
-          Pedals, page-turners, presenters, headset buttons, gloves and gestures. What is set here holds for one person
-          on this device, and can be forgotten. Nothing on this page is written into a record.
-        </p>
+        <h1>{teachScreen.title}</h1>
+        <p>{teachScreen.scope}</p>
       </header>
       <label class="person">
-        For whom (empty: for anybody who has set nothing)
+        {teachScreen.forWhom}
         <input value={person()} autocomplete="name" onInput={(event) => setPerson(event.currentTarget.value)} />
       </label>
       <SwitchesSection shop={props.shop} person={name()} />

@@ -3,6 +3,7 @@ import { watchTouch } from '../../gesture/touch-pad.ts';
 import type { Touched } from '../../gesture/touch.ts';
 import { readThresholds, type TouchThresholds } from '../../gesture/touch-thresholds.ts';
 import { isSamePerson } from '../../session/people.ts';
+import { teachScreen } from '../../words/teach-screen.ts';
 import type { Shop } from '../app.tsx';
 import { TOUCH_AT_FIRST, touchBook, type TouchHabit } from '../hand-habits.ts';
 import { touchedWords } from '../touch-words.ts';
@@ -10,20 +11,19 @@ import { AmountField } from './amount-field.tsx';
 import { Faults } from './faults.tsx';
 import { KeptLine } from './kept-line.tsx';
 
-const FIELDS: readonly {
+const FIELDS = [
+  { of: 'longPress', unit: 'ms', step: 100 },
+  { of: 'resting', unit: 'ms', step: 500 },
+  { of: 'palm', unit: 'mm', step: 5 },
+  { of: 'travel', unit: 'mm', step: 2 },
+  { of: 'swipe', unit: 'mm', step: 5 },
+  { of: 'together', unit: 'ms', step: 20 },
+  { of: 'near', unit: 'mm', step: 5 },
+] as const satisfies readonly {
   readonly of: keyof TouchThresholds;
-  readonly label: string;
   readonly unit: 'ms' | 'mm';
   readonly step: number;
-}[] = [
-  { of: 'longPress', label: 'A long press, at least', unit: 'ms', step: 100 },
-  { of: 'resting', label: 'Rests, when longer than', unit: 'ms', step: 500 },
-  { of: 'palm', label: 'A palm, when wider than', unit: 'mm', step: 5 },
-  { of: 'travel', label: 'A press slides at most', unit: 'mm', step: 2 },
-  { of: 'swipe', label: 'A swipe goes at least', unit: 'mm', step: 5 },
-  { of: 'together', label: 'One press, when it comes again within', unit: 'ms', step: 20 },
-  { of: 'near', label: 'and no further away than', unit: 'mm', step: 5 },
-];
+}[];
 
 /** How one person touches: tried on a pad with glove, knuckle or elbow, with the bounds beside it. */
 export function TouchSection(props: { readonly shop: Shop; readonly person: string }): JSX.Element {
@@ -51,21 +51,21 @@ export function TouchSection(props: { readonly shop: Shop; readonly person: stri
   };
   return (
     <section aria-labelledby="touch">
-      <h2 id="touch">Touch with gloves</h2>
+      <h2 id="touch">{teachScreen.touch.title}</h2>
       <label class="tick">
         <input
           type="checkbox"
           checked={draft().halves}
           onChange={(event) => void change({ ...draft(), halves: event.currentTarget.checked })}
         />
-        <span>The whole work screen is two halves: left goes back, right goes on</span>
+        <span>{teachScreen.touch.halves}</span>
       </label>
       <Pad thresholds={draft().thresholds} pixelsPerMm={props.shop.display.letters().pixelsPerMm} />
       <div class="amounts">
         <For each={FIELDS}>
-          {({ of, label, unit, step }) => (
+          {({ of, unit, step }) => (
             <AmountField
-              label={label}
+              label={teachScreen.touch.bounds[of]}
               unit={unit}
               step={step}
               value={draft().thresholds[of]}
@@ -78,7 +78,7 @@ export function TouchSection(props: { readonly shop: Shop; readonly person: stri
       <KeptLine
         person={props.person}
         isKept={kept() !== undefined}
-        otherwise="Nothing is set: these are the bounds for anybody."
+        otherwise={teachScreen.touch.nothingSet}
         onForget={forget}
       />
     </section>
@@ -103,13 +103,14 @@ function Pad(props: { readonly thresholds: TouchThresholds; readonly pixelsPerMm
   return (
     <>
       <div class="try-pad" ref={pad}>
-        <p>Touch here: glove, knuckle or elbow; short, long, across.</p>
+        <p>{teachScreen.touch.touchHere}</p>
       </div>
-      <ol class="tried" aria-live="polite" aria-label="What was recognised">
-        <For each={tried()} fallback={<li>–</li>}>
+      <ol class="tried" aria-live="polite" aria-label={teachScreen.touch.recognised}>
+        <For each={tried()} fallback={<li>{teachScreen.nothingYet}</li>}>
           {(touched) => (
             <li>
-              {touchedWords(touched)} <span class="lasted">({Math.round(touched.to - touched.from)} ms)</span>
+              {touchedWords(touched)}{' '}
+              <span class="lasted">{teachScreen.touch.lasted(Math.round(touched.to - touched.from))}</span>
             </li>
           )}
         </For>

@@ -1,0 +1,107 @@
+/** Teach and try: switches, touch and the camera, as one person uses them. */
+import { said } from './said.ts';
+
+export const teachScreen = said('teachScreen', {
+  title: 'Teach and try',
+  scope:
+    'Pedals, page-turners, presenters, headset buttons, gloves and gestures. What is set here holds for one person on this device, and can be forgotten. Nothing on this page is written into a record.',
+  forWhom: 'For whom (empty: for anybody who has set nothing)',
+  nothingYet: '–',
+
+  inUnit: (what: string, unit: string) => `${what} (${unit})`,
+  less: (what: string) => `Less: ${what}`,
+  more: (what: string) => `More: ${what}`,
+  notKept: (fault: string) => `${fault} Not kept until then.`,
+  keptFor: (person: string) => `Kept on this device for ${person || 'anybody'}.`,
+  forget: 'Forget it',
+  notDeleted: (why: string) => `It could not be deleted: ${why}`,
+
+  learning: {
+    begin: { 1: 'Teach one switch', 2: 'Teach two', 3: 'Teach three' },
+    withOne: 'With one switch, choices are lit in turn and a press takes the lit one.',
+    pressNow: (number: number, count: number) => `Press switch ${number} of ${count} now.`,
+    escapeEnds: 'Escape ends it.',
+    taughtAlready: (key: string) => `“${key}” is taught already: press the next switch.`,
+    notBindable: (key: string) => `“${key}” belongs to the browser or to figures: choose another one.`,
+  },
+  switches: {
+    title: 'Switches',
+    signals: {
+      forward: 'Goes on: next, affirm, or enters a value',
+      backward: 'Back, or negative to a read-back',
+      'stand by': 'Stand by, and continue',
+      'say again': 'Say again',
+      help: 'Help',
+      pick: 'Shows what may be done, and takes what is lit',
+      value: 'Enters a value',
+    },
+    noSignal: 'Nothing',
+    one: (number: number) => `Switch ${number}`,
+    press: (number: number) => `Press of switch ${number}`,
+    long: (number: number) => `Long press of switch ${number}`,
+    double: (number: number) => `Double press of switch ${number}`,
+    space: 'Space',
+    longPress: 'A long press, at least',
+    doublePress: 'A double press, at most',
+    letTimeMove: 'The switch for “back” moves the light. Let time move it.',
+    pace: 'Each choice is lit for',
+    sayLit: 'Say what is lit',
+    nothingTaught: 'Nothing is taught: Page Down and right arrow go on, Page Up and left arrow go back.',
+    tryThem: 'Try them:',
+    pressAny: 'press any of the switches. A pedal that only ever shows short presses sends no long one.',
+    presses: { press: 'press', 'long press': 'long press', 'double press': 'double press' },
+    tried: (number: number, press: string, percentSure: number, does: string) =>
+      `Switch ${number}, ${press}, ${percentSure} % sure: ${does}`,
+    notBound: 'bound to nothing',
+  },
+  touch: {
+    title: 'Touch with gloves',
+    halves: 'The whole work screen is two halves: left goes back, right goes on',
+    bounds: {
+      longPress: 'A long press, at least',
+      resting: 'Rests, when longer than',
+      palm: 'A palm, when wider than',
+      travel: 'A press slides at most',
+      swipe: 'A swipe goes at least',
+      together: 'One press, when it comes again within',
+      near: 'and no further away than',
+    },
+    nothingSet: 'Nothing is set: these are the bounds for anybody.',
+    touchHere: 'Touch here: glove, knuckle or elbow; short, long, across.',
+    recognised: 'What was recognised',
+    lasted: (milliseconds: number) => `(${milliseconds} ms)`,
+  },
+  camera: {
+    title: 'Gestures before the camera',
+    seen: 'What was seen',
+    gestures: {
+      nod: 'nod',
+      shake: 'shake',
+      'wave right': 'wave right',
+      'wave left': 'wave left',
+      cover: 'cover',
+    },
+    answers: { affirm: 'affirm', negative: 'negative', next: 'next', back: 'back', 'stand by': 'stand by' },
+    tried: (gesture: string, percentSure: number, answer: string) => `${gesture}, ${percentSure} % sure: ${answer}`,
+    because: (why: string) => `(${why})`,
+    askForSurer:
+      'Where others are taken for this person’s gestures, ask for surer ones. Less than of anybody is never asked.',
+    surer: {
+      nod: 'A nod must be surer by',
+      shake: 'A head shake must be surer by',
+      'wave right': 'A wave to the right must be surer by',
+      'wave left': 'A wave to the left must be surer by',
+      cover: 'A covered lens must be surer by',
+    },
+    onlyThisPart:
+      'Only this part of the picture is watched; people pass elsewhere. Left and right are as the camera sees them.',
+    edges: {
+      left: 'Watched from the left',
+      top: 'Watched from the top',
+      width: 'Width that is watched',
+      height: 'Height that is watched',
+    },
+    watchedPart: 'The part of the picture that is watched',
+    nothingSet: 'Nothing is set: the whole picture is watched, as for anybody.',
+  },
+});
