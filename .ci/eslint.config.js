@@ -74,6 +74,14 @@ const wordless = {
   /** Parts of pure rooms that still hold words elsewhere. */
   parts: ['src/procedure/edit/**'],
   files: [
+    'src/gesture/bindings.ts',
+    'src/gesture/camera-failures.ts',
+    'src/gesture/camera-habit.ts',
+    'src/gesture/scan.ts',
+    'src/gesture/touch-thresholds.ts',
+    'src/hearing/failures.ts',
+    'src/speaking/{announcer,output,watchdog,synthesiser,system-voice}.ts',
+    'src/storage/**',
     'src/ui/app.tsx',
     'src/ui/camera-report.ts',
     'src/ui/camera-words.ts',

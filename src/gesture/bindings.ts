@@ -1,5 +1,6 @@
 /** Which switches a person works with, and what each press of them asks for. Pure data, checked at the door. */
 import * as v from 'valibot';
+import { habits } from '../words/habits.ts';
 
 /**
  * What a press asks for. `forward`: whatever goes on at this moment, a read-back affirmed or a step done. `backward`: a step
@@ -20,20 +21,24 @@ export const isBindable = (key: string): boolean => key.length > 0 && key.length
 
 const Key = v.pipe(
   v.string(),
-  v.check(isBindable, 'This key belongs to the browser or to figures that are typed: choose another one.'),
+  v.check(isBindable, () => habits.keyNotBindable),
 );
-const Signalled = v.picklist(SIGNALS, `Choose one of: ${SIGNALS.join(', ')}.`);
+const Signalled = v.picklist(SIGNALS, () => habits.chooseSignal(SIGNALS));
 
 const Switch = v.strictObject({
   /** One switch may send several keys, as a headset does; all mean the same. */
-  keys: v.pipe(v.array(Key), v.minLength(1, 'Press the switch, so that its key is known.'), v.maxLength(4)),
+  keys: v.pipe(
+    v.array(Key),
+    v.minLength(1, () => habits.pressTheSwitch),
+    v.maxLength(4),
+  ),
   press: Signalled,
   long: v.exactOptional(Signalled),
   double: v.exactOptional(Signalled),
 });
 
 const between = (least: number, most: number) => {
-  const words = `Give ${least} to ${most} milliseconds.`;
+  const words = (): string => habits.giveMilliseconds(least, most);
   return v.pipe(v.number(words), v.integer(words), v.minValue(least, words), v.maxValue(most, words));
 };
 
@@ -49,8 +54,8 @@ const Bindings = v.pipe(
   v.strictObject({
     switches: v.pipe(
       v.array(Switch),
-      v.minLength(1, 'One switch at least.'),
-      v.maxLength(3, 'Three switches at most: a foot finds no fourth.'),
+      v.minLength(1, () => habits.oneAtLeast),
+      v.maxLength(3, () => habits.threeAtMost),
     ),
     timing: Timing,
     /** How long each choice is lit, in milliseconds; null where the switch for `backward` moves the light. */
@@ -59,23 +64,26 @@ const Bindings = v.pipe(
     isSpoken: v.boolean(),
   }),
   v.forward(
-    v.check(({ switches }) => {
-      const keys = switches.flatMap((each) => each.keys);
-      return new Set(keys).size === keys.length;
-    }, 'Two switches send the same key: what one means, the other would mean.'),
+    v.check(
+      ({ switches }) => {
+        const keys = switches.flatMap((each) => each.keys);
+        return new Set(keys).size === keys.length;
+      },
+      () => habits.sameKey,
+    ),
     ['switches'],
   ),
   v.forward(
     v.check(
       ({ switches }) => signalsOf(switches).some((signal) => signal === 'forward' || signal === 'pick'),
-      'No press goes on or picks: bind one of them to “forward” or “pick”.',
+      () => habits.nothingGoesOn,
     ),
     ['switches'],
   ),
   v.forward(
     v.check(
       ({ switches, pace }) => pace !== null || switches.some(({ press }) => press === 'backward'),
-      'No press of these switches moves the light backward or on: say how long each choice is lit.',
+      () => habits.nothingMovesLight,
     ),
     ['pace'],
   ),

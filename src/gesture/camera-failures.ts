@@ -1,3 +1,5 @@
+import { cameraFailures } from '../words/camera-failures.ts';
+
 /** What can go wrong with the camera. The code is for the program, the sentence for a person, the detail for a report. */
 export interface CameraFailure {
   readonly code: CameraFailureCode;
@@ -5,25 +7,11 @@ export interface CameraFailure {
   readonly detail: string;
 }
 
-export type CameraFailureCode = keyof typeof SENTENCES;
-
-const GO_ON = 'Voice, touch and keys go on working.';
-
-/** What happened, and what to do. */
-const SENTENCES = {
-  'page not secure': `Browsers give a page the camera only when it comes from this machine (localhost) or over https. ${GO_ON}`,
-  'camera refused': `The browser does not let this page use the camera. Allow it in the page’s site settings. ${GO_ON}`,
-  'camera absent': `No camera was found. Plug one in; it is taken up by itself. ${GO_ON}`,
-  'camera busy': `The camera cannot be opened: another program may be using it. Close that one, then turn the camera on again. ${GO_ON}`,
-  'camera lost': `The camera was disconnected. Plug it in again; it is taken up by itself. ${GO_ON}`,
-  'camera silent': `The camera sends no pictures. See whether it is switched off, closed or unplugged. ${GO_ON}`,
-  'watching stopped': `The program that looks for gestures stopped and is being started again. ${GO_ON}`,
-  'watching unable': `This browser cannot look at camera pictures beside the page. ${GO_ON}`,
-} as const;
+export type CameraFailureCode = keyof typeof cameraFailures;
 
 export const cameraFailure = (code: CameraFailureCode, detail = ''): CameraFailure => ({
   code,
-  sentence: SENTENCES[code],
+  sentence: cameraFailures[code],
   detail,
 });
 

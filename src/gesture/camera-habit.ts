@@ -1,17 +1,18 @@
 /** How one person is watched: how much surer each gesture must be, and which part of the picture is looked at. */
 import * as v from 'valibot';
+import { habits } from '../words/habits.ts';
 import { checkRegion, WHOLE, type Region } from './frame.ts';
 import type { Strictness } from './gate.ts';
 
-const SURER = 'Give 0 to 0.5: how much surer than of anybody.';
-const Surer = v.exactOptional(v.pipe(v.number(SURER), v.minValue(0, SURER), v.maxValue(0.5, SURER)));
+const surer = (): string => habits.howMuchSurer;
+const Surer = v.exactOptional(v.pipe(v.number(surer), v.minValue(0, surer), v.maxValue(0.5, surer)));
 
 const CameraHabit = v.strictObject({
   /** Only ever stricter than what is asked of anybody. */
   strictness: v.strictObject({ nod: Surer, shake: Surer, 'wave right': Surer, 'wave left': Surer, cover: Surer }),
   region: v.pipe(
     v.strictObject({ left: v.number(), top: v.number(), width: v.number(), height: v.number() }),
-    v.check(isRegion, 'The part that is watched must lie in the picture, and be at least a fifth of it either way.'),
+    v.check(isRegion, () => habits.regionInPicture),
   ),
 });
 

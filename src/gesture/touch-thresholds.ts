@@ -1,12 +1,11 @@
 /** The bounds between what counts as a touch and what does not, as each person sets them. */
 import * as v from 'valibot';
+import { habits } from '../words/habits.ts';
 
-const between = (least: number, most: number, unit: string) => {
-  const words = `Give ${least} to ${most} ${unit}.`;
-  return v.pipe(v.number(words), v.minValue(least, words), v.maxValue(most, words));
-};
-const time = (least: number, most: number) => between(least, most, 'milliseconds');
-const length = (least: number, most: number) => between(least, most, 'millimetres');
+const between = (least: number, most: number, words: () => string) =>
+  v.pipe(v.number(words), v.minValue(least, words), v.maxValue(most, words));
+const time = (least: number, most: number) => between(least, most, () => habits.giveMilliseconds(least, most));
+const length = (least: number, most: number) => between(least, most, () => habits.giveMillimetres(least, most));
 
 const Thresholds = v.pipe(
   v.strictObject({
@@ -25,11 +24,17 @@ const Thresholds = v.pipe(
     near: length(5, 80),
   }),
   v.forward(
-    v.check(({ longPress, resting }) => longPress < resting, 'A long press must be shorter than what rests.'),
+    v.check(
+      ({ longPress, resting }) => longPress < resting,
+      () => habits.longBeforeResting,
+    ),
     ['longPress'],
   ),
   v.forward(
-    v.check(({ travel, swipe }) => travel < swipe, 'A press must slide less far than a swipe goes.'),
+    v.check(
+      ({ travel, swipe }) => travel < swipe,
+      () => habits.pressBeforeSwipe,
+    ),
     ['travel'],
   ),
 );

@@ -1,5 +1,6 @@
+import { voices as words } from '../words/voices.ts';
 import { add, EMPTY_QUEUE, finish, itemsOf, startNext, type Queue, type Queued } from './queue.ts';
-import type { Announcement, Outcome, SpeakingState, VoiceKind } from './types.ts';
+import type { Announcement, Outcome, SpeakingState } from './types.ts';
 import { OutputStopped, reasonOf, type Utterance, type Voice } from './voice.ts';
 import { speakWatched } from './watchdog.ts';
 
@@ -23,12 +24,6 @@ export interface Announcer {
 
 /** The voices are English: text without a letter or digit of its alphabet makes no sound. */
 const SPEAKABLE = /[a-z0-9]/i;
-
-const NAMES: Record<VoiceKind, string> = {
-  system: "The system's voice",
-  embedded: 'The embedded voice',
-  tones: 'The tone generator',
-};
 
 /**
  * Speaks announcements one after another with the best voice that works. A voice that fails is left for the next one,
@@ -71,7 +66,7 @@ export function createAnnouncer(voices: readonly [Voice, ...Voice[]]): Announcer
   }
 
   function blame(voice: Voice, error: unknown): void {
-    failures.push(`${NAMES[voice.kind]} is not used: ${reasonOf(error)}.`);
+    failures.push(words.notUsed(voice.kind, reasonOf(error)));
   }
 
   function use(index: number): void {

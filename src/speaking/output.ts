@@ -1,3 +1,4 @@
+import { voices } from '../words/voices.ts';
 import type { Sound } from './sound.ts';
 import { within } from './time-limit.ts';
 import { OutputStopped } from './voice.ts';
@@ -31,13 +32,13 @@ export function createOutput(open: () => Loudspeaker): Output {
   }
 
   async function running(): Promise<Loudspeaker> {
-    if (isClosed) throw new OutputStopped('The sound output is closed.');
+    if (isClosed) throw new OutputStopped(voices.outputClosed);
     const { context } = (loudspeaker ??= openOrStop(open));
     if (context.state === 'running') return loudspeaker;
     try {
       await within(RESUME_WITHIN_MS, context.resume(), 'no answer');
     } catch (error) {
-      throw new OutputStopped('The sound output is not running: touch the screen once.', { cause: error });
+      throw new OutputStopped(voices.outputNotRunning, { cause: error });
     }
     return loudspeaker;
   }
@@ -69,7 +70,7 @@ function openOrStop(open: () => Loudspeaker): Loudspeaker {
   try {
     return open();
   } catch (error) {
-    throw new OutputStopped('This browser lets pages make no sound.', { cause: error });
+    throw new OutputStopped(voices.noOutput, { cause: error });
   }
 }
 
@@ -89,8 +90,7 @@ async function ended(
     signal.addEventListener('abort', () => resolve(silence()), once);
     // A telephone call or a locked screen takes the output away, and then no 'ended' comes.
     const onChange = (): void => {
-      if (context.state !== 'running')
-        reject(new OutputStopped('The sound output was interrupted: touch the screen once.'));
+      if (context.state !== 'running') reject(new OutputStopped(voices.outputInterrupted));
     };
     context.addEventListener('statechange', onChange, { signal: listening.signal });
   });

@@ -1,3 +1,4 @@
+import { voices } from '../words/voices.ts';
 import type { FliteOptions } from './flite.ts';
 import type { FliteReply, FliteRequest } from './flite-messages.ts';
 import type { Sound } from './sound.ts';
@@ -36,7 +37,7 @@ export function createSynthesiser(options: SynthesiserOptions): Synthesiser {
   async function ready(): Promise<Session> {
     const current = (session ??= startSession(options));
     try {
-      await within(options.loadWithinMs, current.loaded, `it did not load within ${options.loadWithinMs} ms`);
+      await within(options.loadWithinMs, current.loaded, voices.didNotLoad(options.loadWithinMs));
       return current;
     } catch (error) {
       if (session === current) end();
@@ -48,7 +49,7 @@ export function createSynthesiser(options: SynthesiserOptions): Synthesiser {
     const current = await ready();
     const limit = options.synthesiseWithinMs;
     try {
-      return await within(limit, current.synthesise(text, how), `it made no sound within ${limit} ms`);
+      return await within(limit, current.synthesise(text, how), voices.noSound(limit));
     } catch (error) {
       if (session === current) end();
       throw error;
@@ -85,7 +86,7 @@ function startSession({ startWorker, wasmUrl }: SynthesiserOptions): Session {
     });
     worker.addEventListener('error', (event) => {
       event.preventDefault();
-      const error = new Error(`its worker failed${event.message ? ` (${event.message})` : ''}`);
+      const error = new Error(voices.workerFailed(event.message));
       reject(error);
       for (const { reject: fail } of awaited.values()) fail(error);
       awaited.clear();

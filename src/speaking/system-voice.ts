@@ -1,3 +1,4 @@
+import { voices } from '../words/voices.ts';
 import { separateDigits } from './digits.ts';
 import { expectedMs, type Stretch } from './pace.ts';
 import { within } from './time-limit.ts';
@@ -23,7 +24,7 @@ export function createSystemVoice(synthesis: SpeechSynthesis | undefined, stretc
   ): Promise<void> {
     return new Promise((resolve, reject) => {
       if (signal.aborted) return resolve();
-      if (!synthesis || !chosen) return reject(new Error('no voice was chosen'));
+      if (!synthesis || !chosen) return reject(new Error(voices.noneChosen));
       const utterance = new SpeechSynthesisUtterance(text);
       utterance.voice = chosen;
       utterance.lang = chosen.lang;
@@ -31,7 +32,7 @@ export function createSystemVoice(synthesis: SpeechSynthesis | undefined, stretc
       utterance.volume = volume;
       utterance.onstart = onStart;
       utterance.onend = () => resolve();
-      utterance.onerror = ({ error }) => reject(new Error(`it reports "${error}"`));
+      utterance.onerror = ({ error }) => reject(new Error(voices.reports(error)));
       signal.addEventListener('abort', () => {
         synthesis.cancel();
         resolve();
@@ -46,7 +47,7 @@ export function createSystemVoice(synthesis: SpeechSynthesis | undefined, stretc
       utter(CHECK_TEXT, { rate: 1, volume: 0, signal: stop.signal, onStart: resolve }).catch(reject);
     });
     try {
-      await within(START_WITHIN_MS, started, `it did not start within ${START_WITHIN_MS} ms`);
+      await within(START_WITHIN_MS, started, voices.didNotStart(START_WITHIN_MS));
     } finally {
       stop.abort();
     }
@@ -56,12 +57,12 @@ export function createSystemVoice(synthesis: SpeechSynthesis | undefined, stretc
     kind: 'system',
     startWithinMs: START_WITHIN_MS,
     async prepare() {
-      if (!synthesis) throw new Error('this browser offers none');
+      if (!synthesis) throw new Error(voices.noneHere);
       chosen = await findVoice(synthesis);
       try {
         await check();
       } catch (error) {
-        throw new Error(`${chosen.name} failed its check, ${reasonOf(error)}`, { cause: error });
+        throw new Error(voices.failedCheck(chosen.name, reasonOf(error)), { cause: error });
       }
     },
     speak({ text, pace }, signal, { sounding, started }) {
@@ -84,8 +85,7 @@ async function findVoice(synthesis: SpeechSynthesis): Promise<SpeechSynthesisVoi
     const usable = synthesis.getVoices().filter((voice) => voice.localService && /^en\b/i.test(voice.lang));
     const best = usable.find((voice) => voice.default) ?? usable[0];
     if (best) return best;
-    if (performance.now() >= giveUpAt)
-      throw new Error(`no local English voice was found within ${VOICES_WITHIN_MS} ms`);
+    if (performance.now() >= giveUpAt) throw new Error(voices.noLocalEnglish(VOICES_WITHIN_MS));
     await new Promise((resolve) => setTimeout(resolve, POLL_MS));
   }
 }

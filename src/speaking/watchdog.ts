@@ -1,3 +1,4 @@
+import { voices } from '../words/voices.ts';
 import type { Progress, Utterance, Voice } from './voice.ts';
 
 /** Speech may last this many times longer than expected before its voice counts as stuck. */
@@ -20,7 +21,7 @@ export function speakWatched(
     if (signal.aborted) return reject(signal.reason as Error);
     const stop = new AbortController();
     let isSettled = false;
-    let timer = setTimeout(() => fail(`it did not start within ${voice.startWithinMs} ms`), voice.startWithinMs);
+    let timer = setTimeout(() => fail(voices.didNotStart(voice.startWithinMs)), voice.startWithinMs);
 
     /** Once settled, nothing that comes late from the voice counts. */
     function settle(conclude: () => void): void {
@@ -47,7 +48,7 @@ export function speakWatched(
         if (isSettled) return;
         clearTimeout(timer);
         const limit = Math.round(expectedMs * PATIENCE + SLACK_MS);
-        timer = setTimeout(() => fail(`it did not end within ${limit} ms`), limit);
+        timer = setTimeout(() => fail(voices.didNotEnd(limit)), limit);
       },
     };
     signal.addEventListener('abort', onAbort);

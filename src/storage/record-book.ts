@@ -1,5 +1,6 @@
 import { promisifyRequest, type UseStore } from 'idb-keyval';
 import type { Entry } from '../record/entry.ts';
+import { sessionStopped } from '../words/session-stopped.ts';
 import { createStrictStore } from './strict-store.ts';
 
 /** Sessions kept on this device. Entries are only ever added: there is no call that changes or removes one. */
@@ -40,7 +41,7 @@ async function addAll(kept: IDBObjectStore, entries: readonly Entry[]): Promise<
   const { transaction } = kept;
   const committed = new Promise<void>((resolve, reject) => {
     transaction.oncomplete = () => resolve();
-    transaction.onabort = () => reject(transaction.error ?? new Error('The browser gave up writing to the record.'));
+    transaction.onabort = () => reject(transaction.error ?? new Error(sessionStopped.gaveUpWriting));
   });
   try {
     // `add` and never `put`: an entry that exists is never overwritten.
@@ -52,6 +53,6 @@ async function addAll(kept: IDBObjectStore, entries: readonly Entry[]): Promise<
     throw error;
   }
   await committed.catch((error: Error) => {
-    throw error.name === 'ConstraintError' ? new EntryExists('Another window has written to this session.') : error;
+    throw error.name === 'ConstraintError' ? new EntryExists(sessionStopped.writtenElsewhere) : error;
   });
 }
