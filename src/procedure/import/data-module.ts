@@ -3,6 +3,8 @@
  * module does not say stays open in the draft: nothing is made up. Element names are those of the public sample of issue
  * 4.1; those of quantities, and attributes of steps, are from memory.
  */
+import { leftOut } from '../../words/left-out.ts';
+import { dataModule } from '../../words/data-module.ts';
 import { type Draft, insert, type Json, type JsonFields, listAt, put, wordsAt } from '../edit/draft.ts';
 import { freshId, idFrom } from '../edit/things.ts';
 import { importedStep, type ImportedStep } from './imported-step.ts';
@@ -29,7 +31,7 @@ export function fromDataModule(xml: string): ImportedModule {
   if (root.name !== 'dmodule' || procedure === undefined) return { kind: 'refused', why: noProcedure(root, content) };
   const main = elementAt(procedure, 'mainProcedure');
   if (main === undefined || elementsIn(main, 'proceduralStep').length === 0) {
-    return { kind: 'refused', why: 'Its procedure holds no step: expected mainProcedure with proceduralStep.' };
+    return { kind: 'refused', why: dataModule.noStep };
   }
   const left = new LeftOutList();
   const preliminary = elementAt(procedure, 'preliminaryRqmts');
@@ -38,10 +40,10 @@ export function fromDataModule(xml: string): ImportedModule {
   const reading: StepReading = { left, named, tools, conditions, hazards: hazardsById(root) };
   const after = elementsIn(elementAt(procedure, 'closeRqmts'), 'reqCondGroup');
   const steps = [
-    ...conditionSteps(elementsIn(preliminary, 'reqCondGroup'), 'A', 'Required condition', reading),
+    ...conditionSteps(elementsIn(preliminary, 'reqCondGroup'), 'A', dataModule.requiredBefore, reading),
     ...equipmentStep(equipment),
     ...stepsIn(main, reading),
-    ...conditionSteps(after, 'Z', 'Required after the job', reading),
+    ...conditionSteps(after, 'Z', dataModule.requiredAfter, reading),
   ];
   const safety = elementAt(preliminary, 'reqSafety', 'safetyRqmts');
   const safe = safety === undefined ? steps : withSafety(steps, safety, reading);
@@ -51,12 +53,8 @@ export function fromDataModule(xml: string): ImportedModule {
 }
 
 function noProcedure(root: Element, content: Element | undefined): string {
-  const found = elementsIn(content).filter(({ name }) => name !== 'refs')[0];
-  const what =
-    root.name !== 'dmodule'
-      ? `It begins with <${root.name}>`
-      : `Its content is ${found === undefined ? 'empty' : `<${found.name}>`}`;
-  return `${what}: expected a procedural data module of issue 4 or later, with dmodule, content and procedure.`;
+  if (root.name !== 'dmodule') return dataModule.otherRoot(root.name);
+  return dataModule.otherContent(elementsIn(content).find(({ name }) => name !== 'refs')?.name);
 }
 
 function withHeading(draft: Draft, root: Element, persons: number | null): Draft {
@@ -88,7 +86,7 @@ function dayOf(date: Element | undefined): string | null {
 /** What is laid out before the work and is neither a torque tool nor used up. */
 function equipmentStep(equipment: readonly string[]): readonly ImportedStep[] {
   if (equipment.length === 0) return [];
-  const [title, text] = ['Support equipment', 'Lay out the support equipment.'];
+  const { equipment: title, layOutEquipment: text } = dataModule;
   return [importedStep({ number: 'B', title, text, kind: 'do', hazards: [], notes: equipment })];
 }
 
@@ -130,7 +128,7 @@ function withConditions(root: Element, draft: Draft): { draft: Draft; conditions
     if (link === undefined || words === '' || !referred.has(link)) continue;
     const id = freshId(made, ['conditions'], idFrom(words, 'condition'));
     conditions.set(link, id);
-    made = insert(made, ['conditions'], { id, question: `Does this unit come under: ${words}?` });
+    made = insert(made, ['conditions'], { id, question: dataModule.comesUnder(words) });
   }
   return { draft: made, conditions };
 }
@@ -161,5 +159,5 @@ function note(element: Element, left: LeftOutList): void {
   const codes = allIn(element, 'dmRef').map(codeIn).join(', ');
   const words = plainText(element) || codes || Object.values(element.attributes).join(' ');
   const shown = words.length > 60 ? `${words.slice(0, 60)}…` : words;
-  left.note(element.line, `<${element.name}> is not taken over${shown === '' ? '' : `: ${shown}`}`);
+  left.note(element.line, leftOut.element(element.name, shown));
 }

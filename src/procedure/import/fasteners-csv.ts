@@ -1,6 +1,7 @@
 /** A table of fasteners (CSV, RFC 4180) as a layout: a number and a place each, and perhaps the thread of them all. */
 import Papa from 'papaparse';
 import { DECIMAL } from '../../units/index.ts';
+import { tableFaults } from '../../words/table-faults.ts';
 import { quoted } from '../fault.ts';
 import type { JsonFields } from '../edit/draft.ts';
 
@@ -49,15 +50,15 @@ type Columns = Readonly<Record<Column, number>>;
  * commas between the fields it is refused; in a field of its own it is read as a point and counted, unless it may be thousands.
  */
 export function fastenersFromCsv(text: string): Fasteners {
-  if (text.length > LARGEST_TABLE) return faulty(1, null, `expected ${LARGEST_TABLE} characters at most`);
+  if (text.length > LARGEST_TABLE) return faulty(1, null, tableFaults.tooLong(LARGEST_TABLE));
   const { rows, faults, separator } = rowsOf(text);
   if (faults.length > 0) return { kind: 'faulty', faults };
   const [header, ...body] = rows;
-  if (header === undefined) return faulty(1, null, 'found an empty table, expected a header: number, x, y');
+  if (header === undefined) return faulty(1, null, tableFaults.empty);
   const columns = columnsOf(header);
   if ('message' in columns) return { kind: 'faulty', faults: [columns] };
-  if (body.length === 0) return faulty(header.line, null, 'found only a header, expected a line for each fastener');
-  if (body.length > MOST_FASTENERS) return faulty(header.line, null, `expected ${MOST_FASTENERS} fasteners at most`);
+  if (body.length === 0) return faulty(header.line, null, tableFaults.onlyHeader);
+  if (body.length > MOST_FASTENERS) return faulty(header.line, null, tableFaults.tooMany(MOST_FASTENERS));
   return fastenersOf(body, columns, header.cells.length, separator);
 }
 
@@ -94,12 +95,10 @@ function rowsOf(marked: string): {
 }
 
 /** The words of the library are for programmers. */
-const quoteFault = (message: string): string =>
-  /unterminated/i.test(message)
-    ? 'a quote is opened here and never closed'
-    : /quote/i.test(message)
-      ? 'found a quote in the middle of a field, expected two quotes for one inside a quoted field'
-      : message;
+function quoteFault(message: string): string {
+  if (/unterminated/i.test(message)) return tableFaults.quoteNotClosed;
+  return /quote/i.test(message) ? tableFaults.quoteInField : message;
+}
 
 /** What parts the fields of the header parts them all: names hold none of these. */
 function separatorOf(text: string): string {
@@ -113,13 +112,12 @@ function columnsOf({ line, cells }: Row): Columns | TableFault {
   for (const [i, name] of names.entries()) {
     const column = columnNamed(name);
     if (column === null) continue;
-    if (found[column] >= 0) return { line, column: i + 1, message: `found a second column for ${column}` };
+    if (found[column] >= 0) return { line, column: i + 1, message: tableFaults.secondColumn(column) };
     found[column] = i;
   }
   const missing = (['number', 'x', 'y'] as const).filter((column) => found[column] < 0);
   if (missing.length === 0) return found;
-  const message = `found the header ${names.map(quoted).join(', ')}, expected also: ${missing.join(', ')}`;
-  return { line, column: null, message };
+  return { line, column: null, message: tableFaults.missingColumns(names.map(quoted), missing) };
 }
 
 const columnNamed = (name: string): Column | null =>
@@ -145,22 +143,20 @@ function fastenersOf(rows: readonly Row[], columns: Columns, width: number, sepa
     const number = at(row, 'number');
     const twin = seen.get(number.text);
     if (!/^[1-9]\d{0,3}$/.test(number.text)) {
-      number.fault(`found ${quoted(number.text)}, expected the whole number marked on the part, from 1 to 9999`);
-    } else if (twin !== undefined) number.fault(`found fastener ${number.text} again, which line ${twin} has`);
+      number.fault(tableFaults.badNumber(quoted(number.text)));
+    } else if (twin !== undefined) number.fault(tableFaults.numberTwice(number.text, twin));
     else seen.set(number.text, row.line);
     numbers.push(Number(number.text));
     const [x, y] = (['x', 'y'] as const).map((column) => {
       const cell = at(row, column);
       if (AMBIGUOUS.test(cell.text)) {
-        cell.fault(`found ${quoted(cell.text)}, which may be thousands or a decimal comma; write it with a point`);
+        cell.fault(tableFaults.maybeThousands(quoted(cell.text)));
       }
       const decimal = decimalOf(cell.text);
-      if (decimal === null) cell.fault(`found ${quoted(cell.text)}, expected a decimal number such as 12.5`);
+      if (decimal === null) cell.fault(tableFaults.noDecimal(quoted(cell.text)));
       if (cell.text.includes(',')) decimalCommas += 1;
       if (POINT_OF_THOUSANDS.test(cell.text)) {
-        maybeThousands.push(() =>
-          cell.fault(`found ${quoted(cell.text)} in a table with decimal commas; its point may be that of thousands`),
-        );
+        maybeThousands.push(() => cell.fault(tableFaults.pointAmongCommas(quoted(cell.text))));
       }
       return decimal ?? '0';
     });
@@ -171,7 +167,7 @@ function fastenersOf(rows: readonly Row[], columns: Columns, width: number, sepa
   if (decimalCommas > 0) for (const fault of maybeThousands) fault();
   const [first, second] = [...threads];
   if (first && second) {
-    const message = `found ${quoted(second[0])} after ${quoted(first[0])}, expected one thread: a pattern has one`;
+    const message = tableFaults.twoThreads(quoted(second[0]), quoted(first[0]));
     faults.push({ line: second[1], column: columns.thread + 1, message });
   }
   if (faults.length > 0) return { kind: 'faulty', faults };
@@ -180,9 +176,7 @@ function fastenersOf(rows: readonly Row[], columns: Columns, width: number, sepa
 }
 
 const widthFault = (found: number, expected: number, separator: string): string =>
-  `found ${found} fields, expected ${expected} as in the header${
-    separator === ',' && found > expected ? ': with commas between the fields, decimals are written with a point' : ''
-  }`;
+  tableFaults.width(found, expected, separator === ',' && found > expected);
 
 /** Three figures after a comma: nobody can tell which it is. */
 const AMBIGUOUS = /^[+-]?\d{1,3},\d{3}$/;

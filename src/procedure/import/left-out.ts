@@ -1,4 +1,5 @@
 /** What an import could not take over, so that a person can look it up in the source. */
+import { leftOut } from '../../words/left-out.ts';
 
 export interface LeftOut {
   /** "line 41, step 2.1" */
@@ -14,8 +15,7 @@ export class LeftOutList {
   step: string | null = null;
 
   note(line: number, what: string): void {
-    const place = `line ${line}${this.step === null ? '' : `, step ${this.step}`}`;
-    this.#found.push({ line, place, what });
+    this.#found.push({ line, place: leftOut.place(line, this.step), what });
   }
 
   all(): readonly LeftOut[] {

@@ -1,4 +1,5 @@
 /** Steps of a data module as steps of a procedure: in the order of the module, each with its warnings and notes. */
+import { leftOut } from '../../words/left-out.ts';
 import { importedStep, type ImportedStep } from './imported-step.ts';
 import { type Reading, wordsOf } from './module-text.ts';
 import { torqueFields } from './quantities.ts';
@@ -42,8 +43,7 @@ const READ_APART: ReadonlySet<string> = new Set([
 /** All steps in a main procedure, sub-steps after their own step, numbered as the module nests them. */
 export function stepsIn(procedure: Element, reading: StepReading): readonly ImportedStep[] {
   for (const child of elementsIn(procedure)) {
-    if (child.name !== 'proceduralStep')
-      reading.left.note(child.line, `<${child.name}> is not taken over${summary(child)}`);
+    if (child.name !== 'proceduralStep') reading.left.note(child.line, leftOut.element(child.name, summary(child)));
   }
   const top: Around = { heading: '', before: NOTHING, applies: {} };
   return elementsIn(procedure, 'proceduralStep').flatMap((step, i) => stepsOf(step, [i + 1], top, reading));
@@ -52,7 +52,7 @@ export function stepsIn(procedure: Element, reading: StepReading): readonly Impo
 /** The first words, so that a person finds it. */
 const summary = (element: Element): string => {
   const text = plainText(element);
-  return text === '' ? '' : `: ${text.length > 80 ? `${text.slice(0, 80)}…` : text}`;
+  return text.length > 80 ? `${text.slice(0, 80)}…` : text;
 };
 
 function stepsOf(
@@ -72,7 +72,7 @@ function stepsOf(
   const body = elementsIn(step).filter(({ name }) => !READ_APART.has(name));
   const words = wordsOf(body, reading);
   for (const breaker of elementsIn(step, 'circuitBreakerDescrGroup')) {
-    reading.left.note(breaker.line, `the list of circuit breakers is not taken over${summary(breaker)}`);
+    reading.left.note(breaker.line, leftOut.breakers(summary(breaker)));
   }
   const applies = appliesTo(step, around, reading);
   const children = elementsIn(step, 'proceduralStep');
@@ -114,9 +114,7 @@ export function beforeIn(step: Element, reading: StepReading): Before {
   const referred = ['warningRefs', 'cautionRefs'].flatMap((name) => (step.attributes[name] ?? '').split(/\s+/u));
   const found = referred.filter(Boolean).flatMap((id) => {
     const hazard = reading.hazards.get(id);
-    if (hazard === undefined) {
-      reading.left.note(step.line, `the warning or caution "${id}" is not in this module: look it up and add it`);
-    }
+    if (hazard === undefined) reading.left.note(step.line, leftOut.hazardElsewhere(id));
     return hazard ?? [];
   });
   return {
@@ -142,13 +140,13 @@ function tightening({ torques, links }: ReturnType<typeof wordsOf>, reading: Ste
   const [torque, ...others] = torques;
   if (torque === undefined) return {};
   if (others.length > 0) {
-    reading.left.note(torque.line, 'two torques stand in one step: it stays plain work; make a step of each');
+    reading.left.note(torque.line, leftOut.twoTorques);
     return {};
   }
   const linked = links.flatMap((link) => reading.tools.get(link) ?? []);
   const [only, second] = [...reading.tools.values()];
   const tool = linked[0] ?? (second === undefined ? only : undefined);
-  reading.left.note(torque.line, 'which fasteners are tightened is not in the module: draw the pattern and choose it');
+  reading.left.note(torque.line, leftOut.whichFasteners);
   return {
     kind: 'tighten',
     ...(tool === undefined ? {} : { tool }),
@@ -161,27 +159,17 @@ function appliesTo(step: Element, around: JsonFields, reading: StepReading): Jso
   if (id === undefined) return around;
   const condition = reading.conditions.get(id);
   if (condition === undefined) {
-    reading.left.note(step.line, `this step applies only to ${JSON.stringify(id)}, of which the module says no more`);
+    reading.left.note(step.line, leftOut.unknownApplicability(JSON.stringify(id)));
     return around;
   }
-  if (Object.keys(around).length > 0) {
-    reading.left.note(
-      step.line,
-      'this step and the one around it each apply only to some units: only its own is asked',
-    );
-  }
+  if (Object.keys(around).length > 0) reading.left.note(step.line, leftOut.twoApplicabilities);
   return { applies: { condition, is: true } };
 }
 
 /** Who is to check a step stands in a code (from memory: attribute independentCheck) that is not known here. */
 function noteCheck(step: Element, { left }: StepReading): void {
   const code = step.attributes.independentCheck;
-  if (code !== undefined) {
-    left.note(
-      step.line,
-      `the independent check "${code}" is not taken over: look up whom the code asks for, and add a witness step`,
-    );
-  }
+  if (code !== undefined) left.note(step.line, leftOut.independentCheck(code));
 }
 
 /** Warnings and cautions that carry an id, wherever they stand outside of steps. */

@@ -1,4 +1,5 @@
 /** The words of paragraphs, lists and titles of a data module, with their quantities and links written out. */
+import { leftOut } from '../../words/left-out.ts';
 import { quoted } from '../fault.ts';
 import type { LeftOutList } from './left-out.ts';
 import { isOnlyWords, isTorque, type ModuleQuantity, quantityOf, quantityWords, unreadNumbers } from './quantities.ts';
@@ -53,20 +54,14 @@ const LISTS: ReadonlySet<string> = new Set([
   'attentionSequentialList',
 ]);
 
-/** What has no place in a procedure file, in plain words. */
-const WITHOUT_PLACE: Readonly<Partial<Record<string, string>>> = {
-  figure: 'the figure',
-  graphic: 'the picture',
-  symbol: 'the symbol',
-  multimedia: 'the film or sound',
-  table: 'the table',
-  dmRef: 'the reference to another data module',
-  pmRef: 'the reference to another publication',
-  externalPubRef: 'the reference to another document',
-  footnote: 'the footnote',
-  foldout: 'the fold-out',
-  indexFlag: '',
-};
+/** What has no place in a procedure file. */
+const WITHOUT_PLACE = [
+  ...(['figure', 'graphic', 'symbol', 'multimedia', 'table', 'footnote', 'foldout'] as const),
+  ...(['dmRef', 'pmRef', 'externalPubRef'] as const),
+];
+
+/** Marks for an index, which nobody misses. */
+const UNSEEN = 'indexFlag';
 
 /** All words of these elements, in one line. What they hold besides is put into the list of what was left out. */
 export function wordsOf(elements: readonly Element[], reading: Reading): Words {
@@ -81,21 +76,22 @@ export function wordsOf(elements: readonly Element[], reading: Reading): Words {
     if (name === 'internalRef') return ` ${linkText(child)} `;
     if (LISTS.has(name)) return ` ${elementsIn(child).map(inside).map(oneLine).filter(Boolean).join('; ')}. `;
     if (PLAIN.has(name)) return name.endsWith('ara') || name === 'title' ? ` ${inside(child)} ` : inside(child);
-    const what = WITHOUT_PLACE[name];
+    if (name === UNSEEN) return ' ';
+    const what = WITHOUT_PLACE.find((each) => each === name);
     if (what !== undefined) {
       const called = plainText(elementAt(child, 'title')) || attributes.infoEntityIdent || codeIn(child);
-      if (what !== '') reading.left.note(line, `${what}${called ? ` ${quoted(called)}` : ''} is not taken over`);
+      reading.left.note(line, leftOut.thing(what, called ? quoted(called) : ''));
       return ' ';
     }
-    reading.left.note(line, `the words inside <${name}> are taken over, what it means is not`);
+    reading.left.note(line, leftOut.meaning(name));
     return ` ${inside(child)} `;
   };
 
   function quantityText(element: Element): string {
     const quantity = quantityOf(element);
     if (isTorque(quantity)) torques.push(quantity);
-    if (quantity.holdsMore) reading.left.note(quantity.line, manyValues(quantity.words));
-    else if (isOnlyWords(quantity)) reading.left.note(quantity.line, onlyWords(quantity.words));
+    if (quantity.holdsMore) reading.left.note(quantity.line, leftOut.manyValues(quoted(quantity.words)));
+    else if (isOnlyWords(quantity)) reading.left.note(quantity.line, leftOut.noUnit(quoted(quantity.words)));
     for (const number of unreadNumbers(quantity)) reading.left.note(quantity.line, unreadNumber(number));
     return quantityWords(quantity);
   }
@@ -105,7 +101,7 @@ export function wordsOf(elements: readonly Element[], reading: Reading): Words {
     links.push(id);
     const own = plainText(element);
     const name = own || reading.named.get(id);
-    if (name === undefined) reading.left.note(element.line, `the link to ${quoted(id)} is not taken over`);
+    if (name === undefined) reading.left.note(element.line, leftOut.link(quoted(id)));
     return name ?? '';
   }
 
@@ -113,16 +109,9 @@ export function wordsOf(elements: readonly Element[], reading: Reading): Words {
   return { text, torques, links };
 }
 
-const manyValues = (words: string): string =>
-  `the quantity ${quoted(words)} holds more than one value with its limits; it is kept as words: where it is a torque, make the step a tightening and fill it in`;
-const onlyWords = (words: string): string =>
-  `the quantity ${quoted(words)} has no unit that is marked as one; it is kept as words: where it is a torque, make the step a tightening and fill it in`;
-
 /** What is said about a number that could be read in two ways. */
 const unreadNumber = (number: string): string =>
-  number.includes(',')
-    ? `the number ${quoted(number)} may have a decimal comma or a thousands mark; it is kept as written: write it with a point`
-    : `${quoted(number)} is no plain number; it is kept as written: write it in figures with a point and without a sign`;
+  number.includes(',') ? leftOut.commaInNumber(quoted(number)) : leftOut.noPlainNumber(quoted(number));
 
 /** Single spaces, and none before a stop. */
 const oneLine = (text: string): string =>

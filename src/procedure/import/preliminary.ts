@@ -1,4 +1,6 @@
 /** What a data module wants before the work and after it: people, conditions, equipment, supplies, spares and safety. */
+import { leftOut } from '../../words/left-out.ts';
+import { dataModule } from '../../words/data-module.ts';
 import { freshId, idFrom } from '../edit/things.ts';
 import { type Draft, emptyDraft, insert, type JsonFields } from '../edit/draft.ts';
 import { importedStep, type ImportedStep } from './imported-step.ts';
@@ -41,7 +43,7 @@ export function neededIn(preliminary: Element | undefined, left: LeftOutList): N
     allIn(preliminary, group).flatMap((found) =>
       elementsIn(found).flatMap((each) => {
         if (each.name === element) return [itemOf(each)];
-        left.note(each.line, `<${each.name}> is not taken over${plainText(each) ? `: ${plainText(each)}` : ''}`);
+        left.note(each.line, leftOut.element(each.name, plainText(each)));
         return [];
       }),
     );
@@ -54,7 +56,7 @@ export function neededIn(preliminary: Element | undefined, left: LeftOutList): N
       const id = add('tools', item, { name: item.name });
       if (item.link !== '') tools.set(item.link, id);
       else tools.set(`#${id}`, id);
-      left.note(item.line, `type, range and marks of the tool "${item.name}" are not in the module: fill them in`);
+      left.note(item.line, leftOut.toolFacts(item.name));
     } else equipment.push(inFull(item));
   }
   for (const item of itemsIn('supplyDescrGroup', 'supplyDescr')) {
@@ -79,7 +81,7 @@ function itemOf(element: Element): Item {
   const quantity = elementAt(element, 'reqQuantity');
   const unit = quantity?.attributes.unitOfMeasure ?? '';
   return {
-    name: plainText(elementAt(element, 'name')) || plainText(elementAt(element, 'shortName')) || 'unnamed',
+    name: plainText(elementAt(element, 'name')) || plainText(elementAt(element, 'shortName')) || dataModule.unnamed,
     partNumber:
       plainText(elementAt(element, 'identNumber', 'partAndSerialNumber', 'partNumber')) ||
       (elementAt(element, 'supplyNumber', 'identNumber') ? '' : plainText(elementAt(element, 'supplyNumber'))),
@@ -93,7 +95,7 @@ function itemOf(element: Element): Item {
 const quantified = ({ name, quantity }: Item): string =>
   quantity === '' || quantity === '1' ? name : `${name}, ${quantity}`;
 const inFull = (item: Item): string =>
-  `${quantified(item)}${item.partNumber === '' ? '' : `, part number ${item.partNumber}`}`;
+  item.partNumber === '' ? quantified(item) : dataModule.withPartNumber(quantified(item), item.partNumber);
 
 /** How many people the module asks for; null where it does not say. What they are is left out. */
 export function personsIn(preliminary: Element | undefined, left: LeftOutList): number | null {
@@ -104,9 +106,8 @@ export function personsIn(preliminary: Element | undefined, left: LeftOutList): 
       elementAt(person, 'personSkill')?.attributes.skillLevelCode,
       plainText(elementAt(person, 'trade')),
       plainText(elementAt(person, 'estimatedTime')),
-    ].filter(Boolean);
-    if (words.length > 0)
-      left.note(person.line, `category, skill, trade and time of a person are not taken over: ${words.join(', ')}`);
+    ].flatMap((each) => each || []);
+    if (words.length > 0) left.note(person.line, leftOut.person(words));
   }
   const count = people.reduce((sum, { attributes }) => sum + (Number(attributes.numRequired) || 1), 0);
   return count >= 1 && count <= 20 ? count : null;
@@ -131,8 +132,8 @@ export function conditionSteps(
       notes: [],
       fields: {
         outcomes: [
-          { id: 'affirm', text: 'Go on.', then: 'go on' },
-          { id: 'negative', text: 'Put it right first.', then: 'stay' },
+          { id: 'affirm', text: dataModule.conditionIsSo, then: 'go on' },
+          { id: 'negative', text: dataModule.conditionIsNot, then: 'stay' },
         ],
       },
     });

@@ -14,6 +14,7 @@ import {
   type Unit,
   type Written,
 } from '../../units/index.ts';
+import { dataModule } from '../../words/data-module.ts';
 import { isRefused } from '../fault.ts';
 import type { JsonFields } from '../edit/draft.ts';
 import { allIn, elementsIn, type Element, plainText } from './xml.ts';
@@ -99,9 +100,9 @@ export function quantityWords({ nominal, min, max, plus, minus, words, holdsMore
           ...(plus ? [`+ ${toleranceWords(plus, nominal)}`] : []),
           ...(minus ? [`− ${toleranceWords(minus, nominal)}`] : []),
         ]),
-    ...(min && max ? [`${min.value} to ${withUnit(max)}`] : []),
-    ...(min && !max ? [`at least ${withUnit(min)}`] : []),
-    ...(max && !min ? [`at most ${withUnit(max)}`] : []),
+    ...(min && max ? [dataModule.window(min.value, withUnit(max))] : []),
+    ...(min && !max ? [dataModule.atLeast(withUnit(min))] : []),
+    ...(max && !min ? [dataModule.atMost(withUnit(max))] : []),
   ];
   return parts.length > 0 ? parts.join(' ') : words;
 }

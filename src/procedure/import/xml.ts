@@ -3,6 +3,7 @@
  * any that text could use is refused before they could matter.
  */
 import { SaxesParser } from 'saxes';
+import { dataModule } from '../../words/data-module.ts';
 
 /** Characters. A long data module has a tenth of it. */
 export const LARGEST_XML = 2_000_000;
@@ -27,15 +28,12 @@ class Stop extends Error {}
 /** Reads a whole document, or says why not. It never throws, fetches nothing and expands no entity. */
 export function readXml(text: string): Xml {
   if (text.length > LARGEST_XML) {
-    return { kind: 'refused', why: `It has ${text.length} characters; at most ${LARGEST_XML} are read.` };
+    return { kind: 'refused', why: dataModule.tooLong(text.length, LARGEST_XML) };
   }
   const misread = text.indexOf('\uFFFD');
   if (misread >= 0) {
     const line = text.slice(0, misread).split('\n').length;
-    return {
-      kind: 'refused',
-      why: `Line ${line}: it holds a character that is not in UTF-8, so a unit or a word would be lost; save it in UTF-8.`,
-    };
+    return { kind: 'refused', why: dataModule.notUtf8(line) };
   }
   try {
     return { kind: 'read', root: treeOf(text) };
@@ -58,20 +56,15 @@ function treeOf(text: string): Element {
     throw new Stop(brokenAt(message));
   });
   parser.on('doctype', (declaration) => {
-    if (declaresText(declaration)) {
-      throw new Stop(
-        `Line ${parser.line}: the document declares entities. They could fetch files or grow without end, ` +
-          'so such a file is not read; save it with its entities written out.',
-      );
-    }
+    if (declaresText(declaration)) throw new Stop(dataModule.entities(parser.line));
   });
   // An element begins where its tag begins, which may be lines before the tag ends.
   let line = 1;
   parser.on('opentagstart', () => (line = parser.line));
   parser.on('opentag', ({ name, attributes }) => {
     count += 1;
-    if (count > MOST_ELEMENTS) throw new Stop(`Line ${line}: it has more than ${MOST_ELEMENTS} elements.`);
-    if (open.length >= DEEPEST) throw new Stop(`Line ${line}: it is nested more than ${DEEPEST} levels deep.`);
+    if (count > MOST_ELEMENTS) throw new Stop(dataModule.tooManyElements(line, MOST_ELEMENTS));
+    if (open.length >= DEEPEST) throw new Stop(dataModule.tooDeep(line, DEEPEST));
     const element: Growing = { name, attributes, children: [], line };
     open.at(-1)?.children.push(element);
     root ??= element;
@@ -81,16 +74,16 @@ function treeOf(text: string): Element {
   parser.on('text', (words) => open.at(-1)?.children.push(words));
   parser.on('cdata', (words) => open.at(-1)?.children.push(words));
   parser.write(text).close();
-  if (root === null) throw new Stop('It holds no element.');
+  if (root === null) throw new Stop(dataModule.noElement);
   return root;
 }
 
 /** The parser's "3:14: unmatched close tag." in our order. */
 function brokenAt(message: string): string {
   const [, line, column, what] = /^(\d+):(\d+): (.*)$/su.exec(message) ?? [];
-  return what === undefined
-    ? `It is not well-formed XML: ${message}`
-    : `Line ${line}, column ${column}: it is not well-formed XML: ${what}`;
+  return line === undefined || column === undefined || what === undefined
+    ? dataModule.notXml(message)
+    : dataModule.notXmlAt(line, column, what);
 }
 
 /**

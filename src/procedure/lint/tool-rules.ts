@@ -14,9 +14,7 @@ type Tool = Procedure['tools'][number];
 
 export const calibrationDateMissing: Rule = ({ tools }) =>
   tools.flatMap(({ calibrationDue }, i) =>
-    calibrationDue === undefined
-      ? [{ path: `tools.${i}.calibrationDue`, message: lint.calibrationDateMissing }]
-      : [],
+    calibrationDue === undefined ? [{ path: `tools.${i}.calibrationDue`, message: lint.calibrationDateMissing }] : [],
   );
 
 export const toolErrorUnknown: Rule = ({ tools }) =>
