@@ -46,7 +46,7 @@ export function Lacks(props: { readonly lacking: ReturnType<typeof lackingIn> })
         <For each={props.lacking}>
           {(part) => (
             <li>
-              <b>{part.name}.</b> {program.without[part.name]}
+              <b>{part.name}.</b> {part.without}
             </li>
           )}
         </For>
