@@ -19,5 +19,6 @@ export const cameraReport = said('cameraReport', {
     black: 'The camera sees only black.',
     frozen: 'The camera’s picture stands still.',
     slow: 'The camera is too slow for gestures.',
+    sparse: 'The camera gives few pictures: many gestures are missed.',
   },
 });

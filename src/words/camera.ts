@@ -9,6 +9,7 @@ export const camera = said('camera', {
     black: 'The picture is black: give it light, or open the lens.',
     frozen: 'The picture stands still: no gesture is seen until it moves again.',
     slow: 'Too few pictures a second for a nod. Give it more light, or close other programs.',
+    sparse: 'Few pictures a second: many gestures are missed. Give it more light, or close other programs.',
   },
   off: '○ Camera off',
   opening: '… Camera: allow it where the browser asks',

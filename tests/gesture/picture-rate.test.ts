@@ -1,0 +1,42 @@
+import { expect, test } from 'vitest';
+import { PictureRate } from '../../src/gesture/picture-rate.ts';
+
+/** Takes pictures in for some seconds. */
+function run(pictures: PictureRate, rate: number, { from = 0, seconds = 12 } = {}): number {
+  for (let i = 1; i <= seconds * rate; i++) pictures.add(from + (i * 1000) / rate);
+  return from + seconds * 1000;
+}
+
+test.each([
+  [3, true],
+  [5, true],
+  [6, true],
+  [8.5, false],
+  [15, false],
+  [30, false],
+])('%d pictures a second are sparse: %s', (rate, isSparse) => {
+  const pictures = new PictureRate();
+  run(pictures, rate);
+  expect(pictures.isSparse).toBe(isSparse);
+});
+test('a moment is too short to tell', () => {
+  const pictures = new PictureRate();
+  run(pictures, 5, { seconds: 3 });
+  expect(pictures.isSparse).toBe(false);
+});
+test('what lies between the two bounds stays what it was', () => {
+  const rising = new PictureRate();
+  run(rising, 7, { from: run(rising, 5) });
+  expect(rising.isSparse).toBe(true);
+  const falling = new PictureRate();
+  run(falling, 7, { from: run(falling, 15) });
+  expect(falling.isSparse).toBe(false);
+});
+test('more pictures end it, and a gap forgets it', () => {
+  const pictures = new PictureRate();
+  const now = run(pictures, 15, { from: run(pictures, 5) });
+  expect(pictures.isSparse).toBe(false);
+  run(pictures, 5, { from: now });
+  pictures.clear();
+  expect(pictures.isSparse).toBe(false);
+});
