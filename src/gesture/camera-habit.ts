@@ -1,8 +1,10 @@
-/** How one person is watched: how much surer each gesture must be, and which part of the picture is looked at. */
+/** How one person is watched: how much surer each gesture must be, which part of the picture is looked at, and which way up it comes. */
 import * as v from 'valibot';
 import { habits } from '../words/habits.ts';
 import { checkRegion, WHOLE, type Region } from './frame.ts';
 import type { Strictness } from './gate.ts';
+import type { GestureKind } from './gesture.ts';
+import type { WatcherOptions } from './watcher.ts';
 
 const surer = (): string => habits.howMuchSurer;
 const Surer = v.exactOptional(v.pipe(v.number(surer), v.minValue(0, surer), v.maxValue(0.5, surer)));
@@ -10,6 +12,9 @@ const Surer = v.exactOptional(v.pipe(v.number(surer), v.minValue(0, surer), v.ma
 const CameraHabit = v.strictObject({
   /** Only ever stricter than what is asked of anybody. */
   strictness: v.strictObject({ nod: Surer, shake: Surer, 'wave right': Surer, 'wave left': Surer, cover: Surer }),
+  /** The camera hangs head down, or gives its picture as a mirror does; absent in what was kept before it could be told. */
+  upsideDown: v.exactOptional(v.boolean()),
+  mirrored: v.exactOptional(v.boolean()),
   region: v.pipe(
     v.strictObject({ left: v.number(), top: v.number(), width: v.number(), height: v.number() }),
     v.check(isRegion, () => habits.regionInPicture),
@@ -18,10 +23,30 @@ const CameraHabit = v.strictObject({
 
 export interface CameraHabit {
   readonly strictness: Strictness;
+  /** As the picture stands after it was turned. */
   readonly region: Region;
+  /** The camera hangs head down. */
+  readonly upsideDown?: boolean;
+  /** The picture comes as in a mirror. */
+  readonly mirrored?: boolean;
 }
 
 export const CAMERA_AT_FIRST: CameraHabit = { strictness: {}, region: WHOLE };
+
+/** What of a habit the watcher needs to know. */
+export const watchedAs = ({ region, upsideDown = false, mirrored = false }: CameraHabit): WatcherOptions => ({
+  region,
+  upsideDown,
+  mirrored,
+});
+
+/**
+ * Whether a gesture, made when a wave to the mechanic's own right was asked for, tells which way the picture comes. One to
+ * the left: the camera hangs head down, or gives its picture as a mirror does. Any other tells nothing. Nothing but sides
+ * depends on it: a nod head down is a nod.
+ */
+export const sidesSeen = (kind: GestureKind): 'as they are' | 'changed over' | null =>
+  kind === 'wave right' ? 'as they are' : kind === 'wave left' ? 'changed over' : null;
 
 /** Reads a habit from anywhere outside. It never throws. */
 export function readCameraHabit(

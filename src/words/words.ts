@@ -89,6 +89,7 @@ import type { wanted } from './wanted.ts';
 import type { ways } from './ways.ts';
 import type { workScreen } from './work-screen.ts';
 import type { workView } from './work-view.ts';
+import type { whichWay } from './which-way.ts';
 import type { wrench } from './wrench.ts';
 
 export interface Words {
@@ -179,5 +180,6 @@ export interface Words {
   readonly ways: typeof ways;
   readonly workScreen: typeof workScreen;
   readonly workView: typeof workView;
+  readonly whichWay: typeof whichWay;
   readonly wrench: typeof wrench;
 }

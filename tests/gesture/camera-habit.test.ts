@@ -1,11 +1,12 @@
 import { expect, test } from 'vitest';
-import { CAMERA_AT_FIRST, readCameraHabit } from '../../src/gesture/camera-habit.ts';
+import { CAMERA_AT_FIRST, readCameraHabit, sidesSeen, watchedAs } from '../../src/gesture/camera-habit.ts';
 import { passGate } from '../../src/gesture/gate.ts';
 
 const right = { left: 0.5, top: 0, width: 0.5, height: 1 };
 
 test.each([
   ['the first', CAMERA_AT_FIRST],
+  ['a camera that hangs head down', { ...CAMERA_AT_FIRST, upsideDown: true, mirrored: false }],
   ['a stricter nod in the right half', { strictness: { nod: 0.2 }, region: right }],
 ])('how a person is watched is taken as it was kept: %s', (_, habit) =>
   expect(readCameraHabit(JSON.parse(JSON.stringify(habit)))).toEqual({ kind: 'valid', habit }),
@@ -16,6 +17,7 @@ test.each<[string, unknown]>([
   ['an unknown gesture', { strictness: { wink: 0.1 }, region: right }],
   ['a part outside the picture', { strictness: {}, region: { ...right, width: 0.6 } }],
   ['too small a part', { strictness: {}, region: { ...right, height: 0.1 } }],
+  ['neither up nor down', { ...CAMERA_AT_FIRST, upsideDown: 'a little' }],
   ['no number', { strictness: {}, region: { ...right, left: NaN } }],
 ])('and is refused where it is none: %s', (_, raw) => expect(readCameraHabit(raw).kind).toBe('faulty'));
 
@@ -23,4 +25,17 @@ test('who is watched more strictly must nod more surely', () => {
   const nod = { kind: 'nod', confidence: 0.6 } as const;
   expect(passGate(nod, 'value').kind).toBe('passed');
   expect(passGate(nod, 'value', { nod: 0.3 }).kind).toBe('unsure');
+});
+
+test('what was kept before a camera could hang head down is watched as it was', () =>
+  expect(watchedAs(CAMERA_AT_FIRST)).toEqual({ region: CAMERA_AT_FIRST.region, upsideDown: false, mirrored: false }));
+
+test('a wave to the right, once asked for, tells which way the picture comes; nothing else does', () => {
+  expect((['wave right', 'wave left', 'nod', 'shake', 'cover'] as const).map(sidesSeen)).toEqual([
+    'as they are',
+    'changed over',
+    null,
+    null,
+    null,
+  ]);
 });

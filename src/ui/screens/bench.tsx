@@ -1,5 +1,5 @@
 import { Show, createEffect, createMemo, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
-import { CAMERA_AT_FIRST } from '../../gesture/camera-habit.ts';
+import { CAMERA_AT_FIRST, watchedAs } from '../../gesture/camera-habit.ts';
 import type { Utterance } from '../../hearing/types.ts';
 import { judgeIn } from '../../language/completeness.ts';
 import { missedWords, recogniserPhrases } from '../../language/phrases.ts';
@@ -162,7 +162,7 @@ export function Bench(props: {
           />
           <CameraStrip
             state={devices.cameraState()}
-            onStart={() => devices.camera.start({ region: watched().region })}
+            onStart={() => devices.camera.start(watchedAs(watched()))}
             onStop={() => devices.camera.stop()}
           />
           <nav class="places">

@@ -1,5 +1,5 @@
 import { For, Show, createEffect, createMemo, createSignal, on, onCleanup, type JSX } from 'solid-js';
-import { CAMERA_AT_FIRST, readCameraHabit, type CameraHabit } from '../../gesture/camera-habit.ts';
+import { CAMERA_AT_FIRST, readCameraHabit, watchedAs, type CameraHabit } from '../../gesture/camera-habit.ts';
 import type { Region } from '../../gesture/frame.ts';
 import { ANSWERS } from '../../gesture/gate.ts';
 import type { Gesture, GestureKind } from '../../gesture/gesture.ts';
@@ -11,6 +11,7 @@ import { CameraStrip } from '../parts/camera-strip.tsx';
 import { AmountField } from './amount-field.tsx';
 import { Faults } from './faults.tsx';
 import { KeptLine } from './kept-line.tsx';
+import { WhichWay } from './which-way.tsx';
 
 const KINDS = ['nod', 'shake', 'wave right', 'wave left', 'cover'] as const satisfies readonly GestureKind[];
 
@@ -40,7 +41,7 @@ export function CameraSection(props: { readonly shop: Shop; readonly person: str
     const read = readCameraHabit(to);
     setFaults(read.kind === 'faulty' ? read.faults : []);
     if (read.kind === 'faulty') return;
-    if (camera.state.kind === 'watching') camera.start({ region: to.region });
+    if (camera.state.kind === 'watching') camera.start(watchedAs(to));
     props.shop.setWatched(await cameraBook.keep({ name: props.person, value: read.habit }));
   }
 
@@ -53,7 +54,7 @@ export function CameraSection(props: { readonly shop: Shop; readonly person: str
       <h2 id="camera">{teachScreen.camera.title}</h2>
       <CameraStrip
         state={props.shop.devices.cameraState()}
-        onStart={() => camera.start({ region: draft().region })}
+        onStart={() => camera.start(watchedAs(draft()))}
         onStop={() => camera.stop()}
       />
       <ol class="tried" aria-live="polite" aria-label={teachScreen.camera.seen}>
@@ -70,6 +71,12 @@ export function CameraSection(props: { readonly shop: Shop; readonly person: str
           )}
         </For>
       </ol>
+      <WhichWay
+        camera={camera}
+        turn={draft()}
+        onTurn={(turn) => void change({ ...draft(), ...turn })}
+        onCheck={() => camera.state.kind === 'watching' || camera.start(watchedAs(draft()))}
+      />
       <p>{teachScreen.camera.askForSurer}</p>
       <div class="amounts">
         <For each={KINDS}>
