@@ -15,12 +15,13 @@ import { speakerOf } from '../session/people.ts';
 import { currentCall, type SessionState } from '../session/state.ts';
 import type { ToneKind } from '../speaking/types.ts';
 import type { RecordBook } from '../storage/record-book.ts';
+import { atOnce } from '../words/at-once.ts';
 import { sessionStopped } from '../words/session-stopped.ts';
 import { instantAt, now } from './clock.ts';
 import { toneFor } from './earcons.ts';
 import { stateAfter, type KeptSession } from './session-file.ts';
 import { messageOf } from './message.ts';
-import { isSameAct, type Act } from './once.ts';
+import { isAgainst, isSameAct, type Act } from './once.ts';
 import { SETTLE } from './settle.ts';
 import { isAboutReading, type KeepSound, type Spoken } from './sound-keeper.ts';
 
@@ -112,6 +113,8 @@ export function createLiveSession(
   let calledAt = -Infinity;
   /** What was said or shown last and was taken. */
   let lastAct: Act | null = null;
+  /** The gesture that was taken last: what might have been said instead of it, and what was written of it. */
+  let lastSeen: { readonly act: Act; readonly instead: Situation; readonly written: readonly Entry[] } | null = null;
 
   /** Everything that follows from one input reaches the disk together, or not at all. */
   async function write(
@@ -209,12 +212,13 @@ export function createLiveSession(
     });
   }
 
-  function hear({ words, spoken, again = null }: Heeded, source: Source): Promise<void> {
+  function hear(utterance: Heeded, source: Source): Promise<void> {
+    const { words, spoken, again = null } = utterance;
     const text = words.map(({ word }) => word).join(' ');
     return inTurn(async () => {
       const isOfBefore = spoken !== undefined && spoken.from < changedAt;
       if (isOfBefore && trouble() === null) {
-        setHeard({ text, taken: 'too early' });
+        if (!(await takeBack(utterance, spoken, source))) setHeard({ text, taken: 'too early' });
         return;
       }
       const understanding = understand(words, situationOf(state()), { wanted: sureness?.(state().people), again });
@@ -230,14 +234,28 @@ export function createLiveSession(
         setHeard({ text, taken: 'counted already' });
         return;
       }
-      const heard = {
-        text,
-        words: words.map(({ word, confidence }) => ({ word, confidence: confidence.toFixed(2) })),
-        ...(again === null ? {} : { again }),
-        ...(spoken ? { spoken: { from: instantAt(spoken.from).utc, to: instantAt(spoken.to).utc } } : {}),
-      };
-      await carryOut(meaning, source, heard, spoken);
+      await carryOut(meaning, source, heardAs(utterance), spoken);
     });
+  }
+
+  /**
+   * What was said while a nod was made that has counted meanwhile. A “negative” is not lost: the reading that the nod
+   * confirmed does not count, and where the nod answered something else it is said that the two do not agree.
+   * @returns whether it was such a word
+   */
+  async function takeBack(utterance: Heeded, spoken: Spoken, source: Source): Promise<boolean> {
+    // Somebody may have gone on since.
+    if (lastSeen === null || lastSeen.written.at(-1)?.hash !== entries().at(-1)?.hash) return false;
+    const { words, again = null } = utterance;
+    const understanding = understand(words, lastSeen.instead, { wanted: sureness?.(state().people), again });
+    if (understanding.kind !== 'meant') return false;
+    if (!isAgainst(lastSeen.act, { ...spoken, meaning: understanding.meaning.kind, by: 'word' })) return false;
+    const heard = heardAs(utterance);
+    setHeard({ text: heard.text, taken: 'taken' });
+    if (lastSeen.written.some(({ body }) => body.kind === 'reading confirmed'))
+      await carryOut({ kind: 'disregard' }, source, heard, spoken);
+    else say([atOnce.nodCounted]);
+    return true;
   }
 
   function see({ kind, confidence, from, to }: SeenGesture, meaning: Meaning): Promise<void> {
@@ -249,11 +267,14 @@ export function createLiveSession(
         return;
       }
       setHeard({ text: kind, taken: 'taken' });
+      const [instead, before] = [situationOf(state()), entries().length];
       await carryOut(meaning, 'gesture', {
         text: kind,
         words: [{ word: kind, confidence: confidence.toFixed(2) }],
         spoken: { from: instantAt(from).utc, to: instantAt(to).utc },
       });
+      const act: Act = { from, to, meaning: meaning.kind, by: 'gesture' };
+      lastSeen = { act, instead, written: entries().slice(before) };
     });
   }
 
@@ -288,6 +309,14 @@ export function createLiveSession(
       ),
   };
 }
+
+/** An utterance as the record keeps it. */
+const heardAs = ({ words, spoken, again = null }: Heeded): Heard => ({
+  text: words.map(({ word }) => word).join(' '),
+  words: words.map(({ word, confidence }) => ({ word, confidence: confidence.toFixed(2) })),
+  ...(again === null ? {} : { again }),
+  ...(spoken ? { spoken: { from: instantAt(spoken.from).utc, to: instantAt(spoken.to).utc } } : {}),
+});
 
 const isSameCall = (one: Call | null, other: Call | null): boolean =>
   one?.fastener === other?.fastener && one?.pass === other?.pass;

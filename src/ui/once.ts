@@ -18,7 +18,18 @@ const TOGETHER = 1000;
  * same time or one right after the other. Two words, or two gestures, are two answers.
  */
 export const isSameAct = (taken: Act, act: Act): boolean =>
-  taken.meaning === act.meaning &&
-  taken.by !== act.by &&
-  act.from - taken.to <= TOGETHER &&
-  taken.from - act.to <= TOGETHER;
+  taken.meaning === act.meaning && taken.by !== act.by && isTogether(taken, act);
+
+/**
+ * Whether a word says no to what a nod of the same moment has affirmed. Then the nod was seen wrongly, or was meant for
+ * somebody else: the more careful of the two holds.
+ */
+export const isAgainst = (taken: Act, act: Act): boolean =>
+  taken.by === 'gesture' &&
+  taken.meaning === 'affirm' &&
+  act.by === 'word' &&
+  act.meaning === 'negative' &&
+  isTogether(taken, act);
+
+const isTogether = (one: Act, other: Act): boolean =>
+  other.from - one.to <= TOGETHER && one.from - other.to <= TOGETHER;

@@ -5,6 +5,7 @@
 import type { announcing } from './announcing.ts';
 import type { answers } from './answers.ts';
 import type { asked } from './asked.ts';
+import type { atOnce } from './at-once.ts';
 import type { buttons } from './buttons.ts';
 import type { calls } from './calls.ts';
 import type { cameraFailures } from './camera-failures.ts';
@@ -96,6 +97,7 @@ export interface Words {
   readonly announcing: typeof announcing;
   readonly answers: typeof answers;
   readonly asked: typeof asked;
+  readonly atOnce: typeof atOnce;
   readonly buttons: typeof buttons;
   readonly calls: typeof calls;
   readonly camera: typeof camera;

@@ -2,9 +2,9 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { SeenGesture } from '../../src/ui/live-session.ts';
 import { SETTLE } from '../../src/ui/settle.ts';
-import { affirm, next } from '../session/play.ts';
+import { affirm, next, reading } from '../session/play.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
-import { GoodBook, kinds, open, pass, settle, spoken, stopClock } from './bench.ts';
+import { GoodBook, job, kinds, open, pass, settle, spoken, stopClock } from './bench.ts';
 
 // Node gets Solid's server build, whose signals tell nobody; the app runs on the one for browsers.
 vi.mock('solid-js', () => vi.importActual('solid-js/dist/solid.js'));
@@ -74,6 +74,64 @@ describe('a word and a nod at once count once', () => {
     settle();
     await live.see(gesture('wave right', performance.now()), next);
     expect(kinds(live.entries())).toEqual(['opened', 'step done', 'step done', 'closed']);
+  });
+});
+
+describe('a spoken “negative” during a nod that was seen wrongly holds, whichever is known first', () => {
+  const [, tighten] = smallProcedure.steps;
+  /** A value was read and is read back; then comes a nod, and a “negative” within it. */
+  async function both(order: 'the word first' | 'the nod first') {
+    const bench = await open(new GoodBook(), {}, { ...smallProcedure, steps: [tighten, look] });
+    const { live } = bench;
+    settle();
+    await live.act(reading('12'), 'key');
+    settle();
+    const from = performance.now();
+    pass(900);
+    const word = () => live.hear(spoken('negative', from + 100), 'voice');
+    const nod = () => live.see(gesture('nod', from), affirm);
+    for (const act of order === 'the word first' ? [word, nod] : [nod, word]) await act();
+    return bench;
+  }
+  test('the word first: the nod does nothing', async () => {
+    const { live } = await both('the word first');
+    expect(kinds(live.entries())).toEqual(['opened', 'reading captured', 'reading rejected']);
+  });
+  test('the nod first: the reading does not count, its fastener is called again, and the record keeps both', async () => {
+    const { live } = await both('the nod first');
+    expect(kinds(live.entries())).toEqual(['opened', 'reading captured', 'reading confirmed', 'reading disregarded']);
+    expect(live.entries().at(-1)).toMatchObject({ source: 'voice', heard: { text: 'negative' } });
+    expect(live.state().readings.at(-1)?.status).toBe('disregarded');
+  });
+  test('but not where the work has gone on since', async () => {
+    const { live } = await open(new GoodBook(), {}, { ...smallProcedure, steps: [tighten, look] });
+    settle();
+    await live.act(reading('12'), 'key');
+    settle();
+    const from = performance.now();
+    pass(900);
+    await live.see(gesture('nod', from), affirm);
+    settle();
+    await live.act(reading('12.5'), 'key');
+    await live.hear(spoken('negative', from + 100), 'voice');
+    expect(kinds(live.entries()).at(-1)).toBe('reading captured');
+    expect(live.heard()?.taken).toBe('too early');
+  });
+  test('where the nod answered something else, it is said that the two do not agree', async () => {
+    const { live, said } = await open(
+      new GoodBook(),
+      {},
+      {
+        ...smallProcedure,
+        steps: [job.steps.at(-1), look],
+      },
+    );
+    settle();
+    const from = performance.now();
+    pass(900);
+    await live.see(gesture('nod', from), affirm);
+    await live.hear(spoken('negative', from + 100), 'voice');
+    expect(said()).toContain('Negative was said with a nod');
   });
 });
 

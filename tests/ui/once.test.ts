@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { isSameAct, type Act } from '../../src/ui/once.ts';
+import { isAgainst, isSameAct, type Act } from '../../src/ui/once.ts';
 
 const act = fc.record<Act>({
   meaning: fc.constantFrom('affirm', 'negative', 'next', 'back', 'stand by'),
@@ -33,6 +33,23 @@ describe('a word and a gesture of one answer', () => {
     fc.assert(
       fc.property(act, act, (one, other) => {
         expect(isSameAct(one, other)).toBe(isSameAct(other, one));
+      }),
+    );
+  });
+});
+
+describe('a “negative” against a nod of the same moment', () => {
+  const no = (from: number): Act => ({ ...word(from), meaning: 'negative' });
+  test('is against it at the same time and right after, and not later', () => {
+    expect(isAgainst(nod(1000), no(1100))).toBe(true);
+    expect(isAgainst(nod(1000), no(2500))).toBe(true);
+    expect(isAgainst(nod(1000), no(3000))).toBe(false);
+  });
+  test('nothing else is: no other word, no other gesture, and never a word against a word', () => {
+    fc.assert(
+      fc.property(act, act, (taken, next) => {
+        const isSo = taken.by === 'gesture' && taken.meaning === 'affirm' && next.by === 'word';
+        if (!isSo || next.meaning !== 'negative') expect(isAgainst(taken, next)).toBe(false);
       }),
     );
   });
