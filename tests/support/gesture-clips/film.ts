@@ -44,10 +44,10 @@ export function gestureFilm(seed: number, count = 5): Film {
   return filmOf(stage, acts, at, random);
 }
 
-/** Gestures in an order, with so many seconds of rest after each, in a scene that is easy to see: a clear view at 15 frames a second. */
-export function clearFilm(seed: number, kinds: readonly GestureKind[], rest: number): Film {
+/** Gestures in an order, with so many seconds of rest after each, in a scene that is easy to see: a clear view. */
+export function clearFilm(seed: number, kinds: readonly GestureKind[], rest: number, rate = 15): Film {
   const random = seededRandom(seed);
-  const stage: Stage = { ...stageFor(random, 26), rate: 15 };
+  const stage: Stage = { ...stageFor(random, 26), rate };
   const acts: Act[] = [];
   let at = QUIET_START + rest;
   for (const kind of kinds) {
