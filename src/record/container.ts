@@ -6,6 +6,7 @@
  * between or behind the parts or in their headers, is found by that.
  */
 import { Unzip, UnzipPassThrough, zipSync, type UnzipFile, type Zippable } from 'fflate';
+import { fileFindings } from '../words/file-findings.ts';
 
 /** The parts of a file, in their order. All but the seal must be there; sounds follow them, in the order of their names. */
 export const PARTS = ['format.json', 'README.txt', 'entries.jsonl', 'procedure.json', 'seal.jws'] as const;
@@ -64,19 +65,17 @@ const placeOf = (name: PartName): number => {
  * or wants more than it may, is refused before any of it is read.
  */
 export function unpackParts(bytes: Uint8Array): Unpacked {
-  if (bytes.length > LARGEST_FILE) return refused(`it is larger than ${LARGEST_FILE / 2 ** 20} MiB`);
-  if (!BEGINNING.every((byte, i) => bytes[i] === byte)) return refused('it does not begin as a zip archive does');
+  if (bytes.length > LARGEST_FILE) return refused(fileFindings.tooLarge(LARGEST_FILE / 2 ** 20));
+  if (!BEGINNING.every((byte, i) => bytes[i] === byte)) return refused(fileFindings.noArchive);
   const { read, misfit } = readInOrder(bytes);
   const [first] = read;
-  if (first?.name !== 'format.json' || first.content.length < first.size)
-    return refused('it does not begin with “format.json”');
+  if (first?.name !== 'format.json' || first.content.length < first.size) return refused(fileFindings.formatNotFirst);
   if (misfit !== null) return { ...refused(misfit), format: first.content };
   const parts = new Map(read.map(({ name, content }) => [name, content]));
   return { kind: 'unpacked', parts, damage: damageIn(bytes, read, parts) };
 }
 
-const refused = (why: string) =>
-  ({ kind: 'refused', why: `It is no sealed file of a session: ${why}.` }) satisfies Unpacked;
+const refused = (why: string) => ({ kind: 'refused', why: fileFindings.noSealedFile(why) }) satisfies Unpacked;
 
 /** The header that stands before each part begins with this (zip specification, 4.3.7). */
 const BEGINNING = [0x50, 0x4b, 0x03, 0x04];
@@ -122,13 +121,11 @@ function partOf(
   { name, size, originalSize, compression }: UnzipFile,
   last: PartName | undefined,
 ): Omit<ReadPart, 'content'> {
-  if (!isPartName(name)) throw new Misfit(`it holds ${JSON.stringify(name.slice(0, 80))}, which no sealed file has`);
+  if (!isPartName(name)) throw new Misfit(fileFindings.strangePart(JSON.stringify(name.slice(0, 80))));
   const part = name;
-  if (last !== undefined && compareNames(part, last) <= 0)
-    throw new Misfit(`“${part}” is in it twice or out of its place`);
-  if (compression !== STORED)
-    throw new Misfit(`“${part}” is compressed; the parts of a sealed file are stored as they are`);
-  if (size === undefined || size !== originalSize) throw new Misfit(`“${part}” does not state its size`);
+  if (last !== undefined && compareNames(part, last) <= 0) throw new Misfit(fileFindings.partOutOfPlace(part));
+  if (compression !== STORED) throw new Misfit(fileFindings.compressed(part));
+  if (size === undefined || size !== originalSize) throw new Misfit(fileFindings.sizeMissing(part));
   return { name: part, size };
 }
 
@@ -136,21 +133,19 @@ function partOf(
 function damageIn(bytes: Uint8Array, read: readonly ReadPart[], parts: Parts): Damage | null {
   const last = read.at(-1);
   if (last && last.content.length < last.size)
-    return { part: last.name, why: `it is cut off inside “${last.name}”`, isCut: true };
+    return { part: last.name, why: fileFindings.cutOffInside(last.name), isCut: true };
   const packed = packParts(parts);
   const at = firstDifference(bytes, packed);
   if (at === null) {
     const missing = PARTS.find((name) => name !== 'seal.jws' && !parts.has(name));
-    return missing ? { part: missing, why: `“${missing}” is missing` } : null;
+    return missing ? { part: missing, why: fileFindings.partMissing(missing) } : null;
   }
-  if (at === packed.length) return { part: null, why: 'something was added behind its end' };
+  if (at === packed.length) return { part: null, why: fileFindings.addedBehind };
   if (bytes.length !== packed.length && !hasEnd(bytes)) return { ...behind(last), isCut: true };
   const part = partAt(read, at);
   return {
     part,
-    why: part
-      ? `“${part}” does not fit its header: it was changed after it was packed`
-      : 'its list of parts was changed',
+    why: part ? fileFindings.partChanged(part) : fileFindings.listChanged,
   };
 }
 
@@ -163,7 +158,7 @@ function hasEnd(bytes: Uint8Array): boolean {
 /** Where a file is cut off that ends behind a part: before the next. */
 function behind(last: ReadPart | undefined): Damage {
   const next = last && PARTS[placeOf(last.name) + 1];
-  return { part: next ?? null, why: `it is cut off behind “${last?.name ?? ''}”` };
+  return { part: next ?? null, why: fileFindings.cutOffBehind(last?.name ?? '') };
 }
 
 /** Where two lists of bytes part; null where they are the same. */

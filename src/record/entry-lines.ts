@@ -1,4 +1,5 @@
 /** Entries as JSON Lines: one entry a line, in canonical JSON (RFC 8785) and UTF-8, each line ended by a line feed. */
+import { recordFindings } from '../words/record-findings.ts';
 import { canonical } from './canonical.ts';
 import { Line, Misread, type Entry } from './entry.ts';
 
@@ -13,7 +14,7 @@ export function readEntryLines(bytes: Uint8Array): readonly (Line | Misread)[] {
   const found: (Line | Misread)[] = [];
   for (let from = 0; from < bytes.length;) {
     const end = bytes.indexOf(LINE_FEED, from);
-    found.push(end < 0 ? new Misread('its line is cut off') : readLine(bytes.subarray(from, end)));
+    found.push(end < 0 ? new Misread(recordFindings.lineCutOff) : readLine(bytes.subarray(from, end)));
     from = end < 0 ? bytes.length : end + 1;
   }
   return found;
@@ -36,8 +37,8 @@ function readLine(line: Uint8Array): Line | Misread {
     const text = utf8.decode(line);
     const value: unknown = JSON.parse(text);
     // An entry is written in one way only. What reads the same and is written otherwise was touched.
-    return canonical(value) === text ? new Line(value, text) : new Misread('its line is not as it was written');
+    return canonical(value) === text ? new Line(value, text) : new Misread(recordFindings.lineRewritten);
   } catch {
-    return new Misread('its line cannot be read');
+    return new Misread(recordFindings.lineUnreadable);
   }
 }

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import type { SessionEvent } from '../session/event.ts';
+import { recordFindings } from '../words/record-findings.ts';
 import { canonical, canonicalContent } from './canonical.ts';
 import { EventBodySchema } from './event-schema.ts';
 import { digest, toHex } from './hash.ts';
@@ -131,14 +132,13 @@ function readNext(found: unknown, last: Entry | null, session = last?.session): 
   const entry = v.safeParse(EntrySchema, value);
   // What passes the whole schema passes its bond; where it does not, whether it is bound is said first.
   const bond = entry.success ? entry : v.safeParse(Bond, value);
-  if (!bond.success) return `not an entry of a record: ${firstIssue(bond.issues)}`;
+  if (!bond.success) return recordFindings.noEntry(firstIssue(bond.issues));
   const { output } = bond;
-  if (session !== undefined && output.session !== session) return 'it belongs to another session';
-  if (output.seq !== (last?.seq ?? -1) + 1)
-    return `its number is ${output.seq}: an entry is missing, doubled or out of its place`;
-  if (output.prev !== (last?.hash ?? GENESIS)) return 'it does not follow from the entry before it';
-  if (output.hash !== contentHash(found)) return 'its content was changed after it was written';
-  return entry.success ? entry.output : `what it says cannot be read: ${firstIssue(entry.issues)}`;
+  if (session !== undefined && output.session !== session) return recordFindings.otherSession;
+  if (output.seq !== (last?.seq ?? -1) + 1) return recordFindings.outOfPlace(output.seq);
+  if (output.prev !== (last?.hash ?? GENESIS)) return recordFindings.doesNotFollow;
+  if (output.hash !== contentHash(found)) return recordFindings.changed;
+  return entry.success ? entry.output : recordFindings.unreadable(firstIssue(entry.issues));
 }
 
 /** What was found may be of any length: a reason is a line. */

@@ -1,3 +1,4 @@
+import { recordFindings } from '../words/record-findings.ts';
 import type { Entry } from './entry.ts';
 
 /** What a head that was noted earlier says about a record. */
@@ -16,9 +17,8 @@ const DIGITS = 64;
 export function compareHead(noted: string, entries: readonly Pick<Entry, 'hash'>[]): HeadFinding {
   const digits = noted.replace(/\s/g, '').toLowerCase();
   const wrong = /[^0-9a-f]/.exec(digits);
-  if (wrong) return { kind: 'no head', why: `“${wrong[0]}” is no digit of a head; they are 0 to 9 and a to f.` };
-  if (digits.length !== DIGITS)
-    return { kind: 'no head', why: `A head has ${DIGITS} digits; these are ${digits.length}.` };
+  if (wrong) return { kind: 'no head', why: recordFindings.head.noDigit(wrong[0]) };
+  if (digits.length !== DIGITS) return { kind: 'no head', why: recordFindings.head.length(DIGITS, digits.length) };
   const at = entries.findIndex(({ hash }) => hash === digits);
   if (at < 0) return { kind: 'another' };
   const since = entries.length - 1 - at;

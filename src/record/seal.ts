@@ -21,6 +21,7 @@ import {
   exportJWK,
 } from 'jose';
 import * as v from 'valibot';
+import { fileFindings } from '../words/file-findings.ts';
 import { canonical, type Entry } from './entry.ts';
 import { rootOf } from './merkle.ts';
 import type { SessionRead, SessionRecord } from './session-record.ts';
@@ -169,16 +170,16 @@ async function signedBy(seal: string): Promise<{ statement: Statement; thumbprin
   try {
     const header = v.safeParse(Header, decodeProtectedHeader(seal));
     if (!header.success)
-      return `it is no seal of this format: ${v.getDotPath(header.issues[0]) ?? ''} ${header.issues[0].message}`;
+      return fileFindings.seal.noSeal(v.getDotPath(header.issues[0]) ?? '', header.issues[0].message);
     const thumbprint = await calculateJwkThumbprint(header.output.jwk);
-    if (header.output.kid !== thumbprint) return 'the thumbprint in it is not that of its key';
+    if (header.output.kid !== thumbprint) return fileFindings.seal.otherThumbprint;
     // The last digit of a signature holds bits that no decoder looks at: only the one way of writing it is let in.
     const signature = seal.slice(seal.lastIndexOf('.') + 1);
-    if (base64url.encode(base64url.decode(signature)) !== signature) return 'its signature is not well written';
+    if (base64url.encode(base64url.decode(signature)) !== signature) return fileFindings.seal.signatureNotWell;
     const { payload } = await compactVerify(seal, EmbeddedJWK, { algorithms: [ALGORITHM] });
     return statementIn(new TextDecoder().decode(payload), thumbprint);
   } catch {
-    return 'its signature does not fit: it was changed after it was signed, or is none';
+    return fileFindings.seal.signatureNotFitting;
   }
 }
 
@@ -187,7 +188,7 @@ function statementIn(text: string, thumbprint: string): { statement: Statement; 
   const statement = v.safeParse(StatementSchema, found);
   if (!statement.success) {
     const field = v.getDotPath(statement.issues[0]) ?? '';
-    return `what it states cannot be read: ${field} ${statement.issues[0].message}`;
+    return fileFindings.seal.statementUnreadable(field, statement.issues[0].message);
   }
   return { statement: statement.output, thumbprint };
 }
@@ -199,23 +200,19 @@ function differenceFrom(sealed: Statement, read: SessionRead): Difference | null
   if (read.kind === 'unreadable' || read.record.verification.kind === 'broken') {
     const { verification } = read.kind === 'unreadable' ? read : read.record;
     const at = verification.kind === 'broken' ? verification.at : null;
-    return { at, why: 'the entries are not those that were sealed' };
+    return { at, why: fileFindings.seal.otherEntries };
   }
   const { record } = read;
   const { entries } = record;
   const found = factsOf(record, sealed.app);
-  if (found.session !== sealed.session) return { at: null, why: `it is of another session, ${sealed.session}` };
+  if (found.session !== sealed.session) return { at: null, why: fileFindings.seal.otherSession(sealed.session) };
   if (entries.length < sealed.entries) {
-    return {
-      at: entries.length,
-      why: `it was cut off: ${sealed.entries} entries were sealed, ${entries.length} are left`,
-    };
+    return { at: entries.length, why: fileFindings.seal.cutOff(sealed.entries, entries.length) };
   }
-  if (entries[sealed.entries - 1]?.hash !== sealed.head)
-    return { at: null, why: 'the entries are not those that were sealed: they were written anew' };
-  if (entries.length > sealed.entries) return { at: sealed.entries, why: 'it was added after the record was sealed' };
+  if (entries[sealed.entries - 1]?.hash !== sealed.head) return { at: null, why: fileFindings.seal.writtenAnew };
+  if (entries.length > sealed.entries) return { at: sealed.entries, why: fileFindings.seal.addedLater };
   // When it was made is the sealer's own word: the entries cannot say.
   return canonical({ ...sealed, ...found }) === canonical(sealed)
     ? null
-    : { at: null, why: 'what it states is not what the entries say' };
+    : { at: null, why: fileFindings.seal.otherStatement };
 }

@@ -1,5 +1,7 @@
 /** One session as one file: packed to be kept elsewhere, and opened again with everything in it checked. */
 import * as v from 'valibot';
+import { fileFindings } from '../words/file-findings.ts';
+import { recordFindings } from '../words/record-findings.ts';
 import {
   hashInName,
   packParts,
@@ -125,8 +127,7 @@ export async function openSessionFile(bytes: Uint8Array, { now, keys = [] }: Ope
   if ('why' in current) return { kind: 'refused', why: current.why };
   const { parts, session: id } = current;
   const lines = parts.get('entries.jsonl') ?? new Uint8Array();
-  if (countLines(lines) > MOST_ENTRIES)
-    return { kind: 'refused', why: `It holds more than ${MOST_ENTRIES} entries, which no session has.` };
+  if (countLines(lines) > MOST_ENTRIES) return { kind: 'refused', why: fileFindings.tooManyEntries(MOST_ENTRIES) };
   const read = await readSessionRecord(id, readEntryLines(lines));
   const seal = await checkSeal(textOf(parts.get('seal.jws')), read);
   const session = upToSeal(untilNow(read, now), seal);
@@ -149,18 +150,18 @@ const CurrentFormat = v.strictObject({ ...Format.entries, session: v.string() })
 /** The parts of a file of any known version as those of today, with the session they are about; or why not. */
 function currentParts(found: Parts): { readonly parts: Parts; readonly session: string } | { readonly why: string } {
   const stated = v.safeParse(Format, jsonIn(found.get('format.json')));
-  if (!stated.success) return { why: `It is no sealed file of a session: “format.json” does not say “${FORMAT}”.` };
+  if (!stated.success) return { why: fileFindings.noSealedFile(fileFindings.noFormat(FORMAT)) };
   const { version } = stated.output;
   const later = laterVersion(found.get('format.json'));
   if (later !== null) return { why: later };
   let parts = found;
   for (let at = version; at < FILE_VERSION; at++) {
     const migration = MIGRATIONS.get(at);
-    if (!migration) return { why: `Its format is version ${version}, which this program can no longer read.` };
+    if (!migration) return { why: fileFindings.tooOld(version) };
     parts = migration(parts);
   }
   const format = v.safeParse(CurrentFormat, jsonIn(parts.get('format.json')));
-  if (!format.success) return { why: `Its “format.json” is not as expected: ${v.getDotPath(format.issues[0]) ?? ''}.` };
+  if (!format.success) return { why: fileFindings.formatNotAsExpected(v.getDotPath(format.issues[0]) ?? '') };
   return { parts, session: format.output.session };
 }
 
@@ -168,7 +169,7 @@ function currentParts(found: Parts): { readonly parts: Parts; readonly session: 
 function laterVersion(format: Uint8Array | undefined): string | null {
   const stated = v.safeParse(Format, jsonIn(format));
   if (!stated.success || stated.output.version <= FILE_VERSION) return null;
-  return `Its format is version ${stated.output.version}; this program reads up to ${FILE_VERSION}: a newer program is needed.`;
+  return fileFindings.tooNew(stated.output.version, FILE_VERSION);
 }
 
 function jsonIn(bytes: Uint8Array | undefined): unknown {
@@ -185,7 +186,7 @@ function untilNow(read: SessionRead, now: string): SessionRead {
   const latest = Date.parse(now) + CLOCKS_DIFFER;
   const at = read.record.entries.findIndex((entry) => Date.parse(entry.at.utc) > latest);
   const dated = read.record.entries[at]?.at.utc;
-  return dated === undefined ? read : upTo(read, at, `it is dated ${dated}, which has not come yet: it is ${now} here`);
+  return dated === undefined ? read : upTo(read, at, recordFindings.notYetCome(dated, now));
 }
 
 /** A session up to the first entry that came after it was sealed. */
@@ -206,18 +207,17 @@ function copyDamage(parts: Parts, session: SessionRead): Damage | null {
   const first = session.kind === 'readable' ? session.record.entries[0] : undefined;
   if (first?.body.kind !== 'opened') return null;
   const isCopy = textOf(parts.get('procedure.json')) === procedureText(first.body.procedure);
-  return isCopy ? null : { part: 'procedure.json', why: '“procedure.json” is not the procedure that is in the record' };
+  return isCopy ? null : { part: 'procedure.json', why: fileFindings.procedureIsNoCopy };
 }
 
 /** What is wrong with the sounds of a file. One that is missing is none of it: it may be kept apart, and its hash stands. */
 function soundDamage({ changed, strays }: SoundsFound): Damage | null {
   const [first] = changed;
   if (first) {
-    const why = `the sound of entry ${first.entry} is not the one whose hash it states`;
-    return { part: soundName(first.sha256), why };
+    return { part: soundName(first.sha256), why: fileFindings.otherSound(first.entry) };
   }
   const [stray] = strays;
-  return stray === undefined ? null : { part: soundName(stray), why: `no entry has the sound “${soundName(stray)}”` };
+  return stray === undefined ? null : { part: soundName(stray), why: fileFindings.straySound(soundName(stray)) };
 }
 
 /** What is wrong in an entry is said first, then what is wrong with the seal, then with the file around them. */
@@ -234,13 +234,11 @@ function judge(session: SessionRead, seal: SealFinding, damage: Damage | null, k
   // Where no entry was found in a file that is damaged, the damage is to blame.
   if (damage && isEmpty) return notIntact(null, damage.why);
   if (verification.kind === 'broken') return notIntact(verification.at, verification.why);
-  if (seal.kind === 'bad') return notIntact(seal.at, seal.at === null ? `the seal: ${seal.why}` : seal.why);
+  if (seal.kind === 'bad') return notIntact(seal.at, seal.at === null ? fileFindings.seal.bad(seal.why) : seal.why);
   if (damage) return notIntact(null, damage.why);
-  if (seal.kind === 'none')
-    return notIntact(null, 'it has no seal: whether it was cut off or written anew cannot be told');
+  if (seal.kind === 'none') return notIntact(null, fileFindings.seal.missing);
   const { thumbprint, statement } = seal;
-  if (keys.length > 0 && !keys.includes(thumbprint))
-    return notIntact(null, `it is sealed by another key, ${thumbprint}`);
+  if (keys.length > 0 && !keys.includes(thumbprint)) return notIntact(null, fileFindings.seal.otherKey(thumbprint));
   return {
     kind: 'intact',
     entries: verification.entries,

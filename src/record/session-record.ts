@@ -3,6 +3,7 @@ import { readProcedure, type Procedure } from '../procedure/procedure.ts';
 import type { People } from '../session/event.ts';
 import { begin, fold } from '../session/fold.ts';
 import { type SessionState } from '../session/state.ts';
+import { recordFindings } from '../words/record-findings.ts';
 import { canonical, sha256, verifyEntries, type Entry, type Verification } from './entry.ts';
 
 export type Intact = Extract<Verification, { kind: 'intact' }>;
@@ -38,15 +39,16 @@ export async function readSessionRecord(id: string, found: readonly unknown[]): 
   });
   const { verification, intact } = verifyEntries(found, id);
   const [first, ...rest] = intact;
-  if (first === undefined) return unreadable(verification.kind === 'broken' ? verification.why : 'it has no entries');
+  if (first === undefined)
+    return unreadable(verification.kind === 'broken' ? verification.why : recordFindings.noEntries);
   const { body } = first;
-  if (body.kind !== 'opened') return unreadable('a session begins by being opened');
+  if (body.kind !== 'opened') return unreadable(recordFindings.notOpened);
   if ((await sha256(canonical(body.procedure))) !== body.procedureHash)
-    return unreadable('the procedure in it is not the one whose hash it states');
+    return unreadable(recordFindings.otherProcedure);
   const loaded = readProcedure(body.procedure);
   if (loaded.kind === 'faulty') {
     const [fault] = loaded.faults;
-    return unreadable(`the procedure in it cannot be read: ${fault?.path ?? ''}: ${fault?.message ?? ''}`);
+    return unreadable(recordFindings.procedureUnreadable(fault?.path ?? '', fault?.message ?? ''));
   }
   const misplaced = firstMisplaced(rest);
   const record = { id, found: found.length, procedure: loaded.procedure, people: body.people };
@@ -64,10 +66,9 @@ function firstMisplaced(rest: readonly Entry[]): { readonly at: number; readonly
   let isClosed = false;
   let isBegun = false;
   for (const { seq, body } of rest) {
-    if (body.kind === 'opened') return { at: seq, why: 'the session is opened a second time' };
-    if (isClosed && isOfWork({ body })) return { at: seq, why: 'it comes after the record was closed' };
-    if (isBegun && body.kind === 'prepared')
-      return { at: seq, why: 'it says what was found before the work, and the work had begun' };
+    if (body.kind === 'opened') return { at: seq, why: recordFindings.openedTwice };
+    if (isClosed && isOfWork({ body })) return { at: seq, why: recordFindings.afterClosing };
+    if (isBegun && body.kind === 'prepared') return { at: seq, why: recordFindings.preparedTooLate };
     isClosed ||= body.kind === 'closed';
     isBegun ||= body.kind !== 'prepared';
   }
