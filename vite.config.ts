@@ -10,6 +10,7 @@ const MEBIBYTE = 2 ** 20;
 
 /** Browser tests in which next to nothing is spoken or heard in real time: recordings are decoded as fast as it goes. */
 const PAGES_WITHOUT_SOUND = [
+  'adapted',
   'bundle',
   'by-hand',
   'by-switch',

@@ -41,6 +41,8 @@ export interface LiveSession {
   readonly ignored: Accessor<number>;
   /** Why nothing can be written any more, or null. */
   readonly trouble: Accessor<string | null>;
+  /** Which signal sounded last, or would where signals are off; null before the first. */
+  readonly signal: Accessor<ToneKind | null>;
   /**
    * Carries out a meaning: decides, writes, and only then shows and says it. Calls wait for one another.
    * @param began when its touch or press began, in milliseconds on the clock of the page; now, where it has no length
@@ -107,6 +109,7 @@ export function createLiveSession(
   const [heard, setHeard] = createSignal<HeardLine | null>(null);
   const [ignored, setIgnored] = createSignal(0);
   const [trouble, setTrouble] = createSignal<string | null>(null);
+  const [signal, setSignal] = createSignal<ToneKind | null>(null);
   let turn: Promise<void> = Promise.resolve();
   let changedAt = performance.now();
   /** When the fastener that is called was called. */
@@ -172,7 +175,7 @@ export function createLiveSession(
       show(written);
       if (state().phase === 'closed') besides = (await onClosed?.(entries())) ?? [];
     }
-    tone(toneFor(state(), events));
+    give(toneFor(state(), events));
     const isUrgent = events.some(({ kind }) => kind === 'help called');
     (isUrgent ? callOut : say)([...announce(state(), events), ...besides]);
   }
@@ -185,10 +188,16 @@ export function createLiveSession(
     return { ...heard, sound: await keepSound(spoken, since, state().people) };
   }
 
+  /** Whoever does not hear it sees it. */
+  function give(kind: ToneKind): void {
+    setSignal(kind);
+    tone(kind);
+  }
+
   /** From here on nothing is written. The screen comes first: it needs no voice that works. */
   function stop(shown: string, said: string): void {
     setTrouble(shown);
-    tone('stop');
+    give('stop');
     say([said]);
   }
 
@@ -291,6 +300,7 @@ export function createLiveSession(
     heard,
     ignored,
     trouble,
+    signal,
     situation: () => situationOf(state()),
     act,
     hear,

@@ -12,6 +12,8 @@ export const lines = said('lines', {
     'counted already': ' (said and shown at once: counted once)',
   },
   keptFromSight: 'kept from sight until the second person has read',
+  /** What the signal that sounded last stands for. */
+  signal: { heard: '♪ heard', logged: '♪ logged', question: '♪ question', stop: '♪ stop', help: '♪ help' },
   notForUs: (count: number) => ` (${count} not for us)`,
   logged: 'Logged',
   withoutValue: {

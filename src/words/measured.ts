@@ -2,7 +2,7 @@
 import { said } from './said.ts';
 
 export const measured = said('measured', {
-  readIt: 'read it',
+  sayIt: 'Say the value, or type it.',
   readOutside: (value: string) => `Read ${value}. Put it right and read again, or leave open.`,
   inUnit: (what: string, unit: string) => `${what}, in ${unit}.`,
   window: (what: string, window: string, unit: string) => `${what}. Window ${window} ${unit}.`,

@@ -19,9 +19,21 @@ export const STATIONS: readonly Station[] = [
   { name: 'display', isLong: true, go: (walker) => walker.at('/display') },
   { name: 'check', go: (walker) => walker.at('/check/A.%20Invented') },
   {
+    name: 'teach',
+    isLong: true,
+    go: async (walker) => {
+      await walker.at('/teach');
+      await walker.page.getByRole('button', { name: 'Teach one switch' }).click();
+      await walker.page.keyboard.press('PageDown');
+      await walker.page.getByText('Kept on this device for anybody').waitFor();
+    },
+  },
+  {
     name: 'editor',
     isLong: true,
     go: async (walker) => {
+      // What was taught would change the work screen.
+      await walker.page.getByRole('button', { name: 'Forget it' }).click();
       await walker.at('/editor');
       await walker.page.getByLabel('Open a procedure').setInputFiles('demo-data/fire-boat-pump-cover.json');
       await walker.page.getByText('is open.').waitFor();

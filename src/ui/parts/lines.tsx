@@ -37,17 +37,22 @@ export function Lines(props: { readonly live: LiveSession; readonly onLine: (lin
     <div class="lines">
       <p class="heard" classList={{ ignored: props.live.heard()?.taken !== 'taken' }}>
         <b>{lines.heard}</b>{' '}
-        <Show when={props.live.heard()} fallback="—">
-          {(heard) => (
-            <>
-              {isBlind() ? lines.keptFromSight : heard().text.replaceAll('[unk]', '…')}
-              {lines.remark[heard().taken]}
-            </>
-          )}
-        </Show>
-        <Show when={props.live.ignored() > 0}>
-          <span class="count">{lines.notForUs(props.live.ignored())}</span>
-        </Show>
+        <span class="what">
+          <Show when={props.live.heard()} fallback="—">
+            {(heard) => (
+              <>
+                {isBlind() ? lines.keptFromSight : heard().text.replaceAll('[unk]', '…')}
+                {lines.remark[heard().taken]}
+              </>
+            )}
+          </Show>
+          <Show when={props.live.ignored() > 0}>
+            <span class="count">{lines.notForUs(props.live.ignored())}</span>
+          </Show>
+        </span>
+        <span class="tone-word" data-tone={props.live.signal()}>
+          <Show when={props.live.signal()}>{(kind) => <>{lines.signal[kind()]}</>}</Show>
+        </span>
       </p>
       <p class="logged" role="status">
         <b>{lines.logged}</b> {props.live.entries().length - 1}: {logged()}

@@ -14,7 +14,7 @@ export function Measured(props: { readonly measure: MeasureView }): JSX.Element 
         when={props.measure.pending}
         fallback={
           <>
-            <p class="value instead">{measured.readIt}</p>
+            <p class="question">{measured.sayIt}</p>
             <Show when={props.measure.outside}>
               {(outside) => <p class="last-reading">{measured.readOutside(outside())}</p>}
             </Show>

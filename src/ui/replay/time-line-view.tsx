@@ -13,7 +13,7 @@ const HEIGHT = TOP + LANES.length * ROW + 22;
 const middleOf = (lane: Lane): number => TOP + ROW * (LANES.indexOf(lane) + 0.5);
 /** Room for a mark, and for a time, in pixels. */
 const MARK_WIDTH = 16;
-const TIME_WIDTH = 80;
+const TIME_WIDTH = 100;
 
 /** The whole session at a glance. A pointer on it goes to a moment; the slider does the same for a keyboard. */
 export function TimeLineView(props: {
@@ -145,12 +145,18 @@ function Ticks(props: {
   readonly most: number;
 }): JSX.Element {
   const ticks = createMemo(() => ticksOf(props.axis, props.times, Math.max(1, props.most)));
+  const isNearEnd = (position: number): boolean => props.share(position) > 1 - 0.5 / props.most;
   return (
     <For each={ticks()}>
       {(tick) => (
         <svg class="tick" x={percent(props.share(tick.position))} overflow="visible">
           <path d={`M0 ${TOP}V${HEIGHT - 16}`} />
-          <text x="2" y={HEIGHT - 4}>
+          {/* At the end there is only room to the left. */}
+          <text
+            x={isNearEnd(tick.position) ? -2 : 2}
+            y={HEIGHT - 4}
+            text-anchor={isNearEnd(tick.position) ? 'end' : 'start'}
+          >
             {showMoment(tick.utc).slice(11, 16)}
           </text>
         </svg>
