@@ -28,10 +28,6 @@ export const named = (state: SessionState, { step, fastener }: Fastener): readon
   count(fastener),
 ];
 
-/** "stud four". */
-export const sayFastener = (state: SessionState, fastener: Fastener): string =>
-  place.fastener(...named(state, fastener));
-
 /** The number of a pass in words; null in the round of running torques, which has none. */
 export const passInWords = (pass: number): string | null => (pass === RUNNING_ROUND ? null : count(pass));
 

@@ -4,11 +4,7 @@ import { said } from './said.ts';
 export const place = said('place', {
   /** What a fastener is called where the procedure does not say. */
   anyFastener: 'fastener',
-  fastener: (label: string, number: string) => `${label} ${number}`,
   /** @param pass null in the round before the passes, in which the running torque is measured */
-  inPass: (label: string, number: string, pass: string | null) => `${label} ${number}, ${round(pass)}`,
-  round: (pass: string | null) => round(pass),
-  passOf: (pass: string, of: string) => `Pass ${pass} of ${of}`,
+  inPass: (label: string, number: string, pass: string | null) =>
+    `${label} ${number}, ${pass === null ? 'running torque' : `pass ${pass}`}`,
 });
-
-const round = (pass: string | null): string => (pass === null ? 'running torque' : `pass ${pass}`);
