@@ -35,6 +35,7 @@ export class CoverWatch {
   #shutSince: number | null = null;
   #arrivedAt: number | null = null;
   #isTold = false;
+  #lost = 0;
   #trouble: Trouble | null = null;
 
   constructor({ left, top, width, height }: Region) {
@@ -49,6 +50,11 @@ export class CoverWatch {
     return this.#trouble;
   }
 
+  /** The part of the scene's detail that could not be seen in the last picture, 0 to 1; 0 while the scene is not known. */
+  get lost(): number {
+    return this.#lost;
+  }
+
   get isShut(): boolean {
     return this.#shutSince !== null;
   }
@@ -56,6 +62,7 @@ export class CoverWatch {
   see({ cellDetail, mean }: Picture, from: number, to: number): Gesture | null {
     const flat = this.#inside.filter((cell) => Math.abs(cellDetail[cell] ?? 0) < FLAT).length / this.#inside.length;
     const lost = this.#lostIn(cellDetail);
+    this.#lost = lost ?? 0;
     const isBlack = mean <= BLACK && flat >= FLAT_PART;
     const isNeverOpen = this.#scene === null && flat >= BARE_PART;
     const isShut = isBlack || isNeverOpen || (flat >= FLAT_PART && lost !== null && lost >= LOST_PART);

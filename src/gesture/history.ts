@@ -1,5 +1,5 @@
-/** The motion of the last seconds, block by block. It never holds more, however long the watch. Pure. */
-import { BLOCKS, type Motion } from './motion.ts';
+/** The motion of the last seconds, window by window. It never holds more, however long the watch. Pure. */
+import type { Motion } from './motion.ts';
 
 /** Longer than the longest gesture with the stillness before it. */
 export const KEPT_MS = 4500;
@@ -34,21 +34,3 @@ export class History {
 
 /** Which way motion is looked at. */
 export type Axis = 'right' | 'down';
-
-/**
- * How far each block's contents went there and back, in pixels: half of the way that led nowhere. What nods has much
- * of it. What walks by has little, however fast.
- */
-export function thereAndBack(steps: readonly Step[], axis: Axis): Float32Array {
-  const way = new Float32Array(BLOCKS);
-  const net = new Float32Array(BLOCKS);
-  for (const { motion } of steps) {
-    const moved = motion[axis];
-    for (let block = 0; block < BLOCKS; block++) {
-      const by = moved[block] ?? 0;
-      way[block] = (way[block] ?? 0) + Math.abs(by);
-      net[block] = (net[block] ?? 0) + by;
-    }
-  }
-  return way.map((length, block) => (length - Math.abs(net[block] ?? 0)) / 2);
-}

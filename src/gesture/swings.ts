@@ -73,12 +73,26 @@ function trimmed(swing: Swing, moves: readonly Moved[]): Swing {
   };
 }
 
-/** The last swings that follow one upon the other without a pause, oldest first. */
-export function lastRun(swings: readonly Swing[], longestPause: number): readonly Swing[] {
-  let first = swings.length - 1;
-  for (; first > 0; first--) {
-    const [before, here] = [swings[first - 1], swings[first]];
-    if (!before || !here || here.from - before.to > longestPause) break;
+/**
+ * The last swings that follow one upon the other without a pause, oldest first. One that takes too long, or goes far less
+ * than those after it, is drift: there the run begins.
+ */
+export function lastRun(
+  swings: readonly Swing[],
+  {
+    longestPause,
+    longest,
+    leastPart,
+  }: { readonly longestPause: number; readonly longest: number; readonly leastPart: number },
+): readonly Swing[] {
+  let first = swings.length;
+  let most = 0;
+  for (let i = swings.length - 1; i >= 0; i--) {
+    const [here, next] = [swings[i], swings[i + 1]];
+    if (!here || here.to - here.from > longest || Math.abs(here.by) < leastPart * most) break;
+    if (next && next.from - here.to > longestPause) break;
+    most = Math.max(most, Math.abs(here.by));
+    first = i;
   }
-  return swings.slice(Math.max(0, first));
+  return swings.slice(first);
 }

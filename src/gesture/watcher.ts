@@ -7,7 +7,8 @@ import { checkRegion, frameTrouble, HEIGHT, WHOLE, WIDTH, type Frame, type Regio
 import type { Gesture, Trouble } from './gesture.ts';
 import { headGesture } from './head.ts';
 import { History } from './history.ts';
-import { BLOCKS, COLUMNS, motionBetween, noiseBetween, ROWS, STILL } from './motion.ts';
+import { MotionWatch, stillMotion, type Motion } from './motion.ts';
+import { windowsIn } from './windows.ts';
 import { pictureOf, type Picture } from './picture.ts';
 import { WaveWatch } from './wave.ts';
 
@@ -46,6 +47,8 @@ const LEARN_MS = 900;
 /** After a gesture, or a lens that was opened: hands and heads go back to where they were. */
 const REST_MS = 400;
 const WAVE_REST_MS = 900;
+/** Behind a wave the scene is seen again; behind the edge of a sleeve that covers the lens it is not. */
+const MOST_LOST = 0.55;
 /** Frames a second below which a nod is a jump. */
 const LEAST_RATE = 4.4;
 const RATE_MS = 2000;
@@ -53,9 +56,8 @@ const RATE_MS = 2000;
 const FROZEN_MS = 1500;
 /** A camera that repeats each picture gives the next one by then. */
 const REPEAT_MS = 120;
-/** How fast the noise of the camera is learned: up slowly, down at once. */
-const NOISE_RISE = 0.02;
 
+const STILL = stillMotion();
 const NOTHING: Seen = { kind: 'nothing' };
 
 /** @throws RangeError when the region does not lie in the picture */
@@ -66,6 +68,7 @@ export function createWatcher(options: WatcherOptions = {}): Watcher {
 class FrameWatcher implements Watcher {
   readonly #upsideDown: boolean;
   readonly #watched: Uint8Array;
+  readonly #motion = new MotionWatch();
   readonly #history = new History();
   readonly #wave: WaveWatch;
   readonly #cover: CoverWatch;
@@ -75,14 +78,13 @@ class FrameWatcher implements Watcher {
   #changedAt: number | null = null;
   #lastTime: number | null = null;
   #picture: { readonly at: number; readonly picture: Picture } | null = null;
-  #noise: number | null = null;
   #learnedAt: number | null = null;
   #notBefore = -Infinity;
 
   constructor({ region = WHOLE, upsideDown = false, mirrored = false }: WatcherOptions) {
     checkRegion(region);
     this.#upsideDown = upsideDown;
-    this.#watched = blocksIn(region);
+    this.#watched = windowsIn(region);
     this.#wave = new WaveWatch({ region, mirrored });
     this.#cover = new CoverWatch(region);
   }
@@ -124,17 +126,15 @@ class FrameWatcher implements Watcher {
       this.#forget(time);
       return cover;
     }
-    let motion = STILL;
+    let motion: Motion = STILL;
     if (before) {
-      const noise = noiseBetween(before.picture, picture);
-      this.#noise = this.#noise === null ? noise : Math.min(noise, this.#noise + NOISE_RISE * (noise - this.#noise));
       const isSame = picture.cells.every((cell, i) => cell === before.picture.cells[i]);
-      if (!isSame) motion = motionBetween(before.picture, picture, this.#noise);
+      if (!isSame) motion = this.#motion.see(before.picture, picture, time - from);
       this.#history.add({ from, to: time, motion });
     }
-    const wave = this.#wave.see(picture.cells, motion.camera, from, time, this.#notBefore);
+    const wave = this.#wave.see(picture, time, this.#notBefore);
     if (this.#learnedAt === null || time < this.#learnedAt) return null;
-    if (wave) {
+    if (wave && this.#cover.lost <= MOST_LOST) {
       this.#notBefore = time + WAVE_REST_MS;
       return wave;
     }
@@ -164,12 +164,4 @@ class FrameWatcher implements Watcher {
     if (first === undefined || last === undefined || last - first < RATE_MS / 2) return false;
     return ((this.#times.length - 1) * 1000) / (last - first) < LEAST_RATE;
   }
-}
-
-function blocksIn({ left, top, width, height }: Region): Uint8Array {
-  return Uint8Array.from({ length: BLOCKS }, (_, block) => {
-    const x = ((block % COLUMNS) + 0.5) / COLUMNS;
-    const y = (Math.floor(block / COLUMNS) + 0.5) / ROWS;
-    return x > left && x < left + width && y > top && y < top + height ? 1 : 0;
-  });
 }

@@ -1,40 +1,29 @@
 /**
- * A wave: something large passes across the view, from one side to the other, and is gone. What counts is when each
- * column of the picture changed: one after another, all of them, within a second, and the picture is then as before.
- * Who walks by is slower; what swings there and back leaves no order; who leans in stays. Pure.
+ * A wave: something large passes across the view, from one side to the other, and what it hid is seen again behind it.
+ * What counts is where the picture is not as it was a second or two ago, column by column: a band that goes along one
+ * line through time, across the whole width, within a second. Who walks by is slower; who leans in stays; a lens that
+ * is covered does not open again behind the edge. Pure.
  */
-import { changedCells, CELLS, movedCells } from './change.ts';
+import { changedCells, movedCells } from './change.ts';
 import type { Region } from './frame.ts';
-import type { Camera } from './motion.ts';
-import { busyPassage, linePassage, type Change, type Passage } from './passage.ts';
-import { margin, type Gesture } from './gesture.ts';
-import { CELL_COLUMNS, CELL_ROWS } from './picture.ts';
+import type { Gesture } from './gesture.ts';
+import { cameraBetween } from './camera-motion.ts';
+import { passageOf, passageSureness, type Passage, type Profile } from './passage.ts';
+import { CELL_COLUMNS, CELL_ROWS, type Picture } from './picture.ts';
 
-const KEPT_MS = 2600;
-const MOST_STEPS = 56;
-/** A column has changed where so much of its height has. */
-const TALL_PART = 0.2;
-/** The view is quiet while no more of its columns change. */
-const QUIET_PART = 0.25;
-const QUIET_AFTER_MS = 110;
-/** What was not told by then is not told any more. */
-const LATE_MS = 450;
-const QUIET_BEFORE_MS = 130;
-const LONGEST_MS = 1500;
-/** Time for the whole width. Who walks by close behind takes longer. */
-const CROSSING_MS = { least: 90, most: 1000 };
+/** Profiles are kept so long: the longest wave with what was before it. */
+const KEPT_MS = 1300;
+/** The picture is held against what it was so long ago: longer than anything that waves stays in one place. */
+const AGES_MS = [1000, 1700];
+/** How often a picture is kept to hold later ones against. */
+const KEEP_EVERY_MS = 230;
+const MOST_KEPT = 10;
+/** Less, and it is left: a wave that was missed is made again. */
+const LEAST_SURENESS = 0.7;
 
-/** Part of the picture that is as it was before. */
-const RESTORED_PART = 0.65;
-const LEAST_CONFIDENCE = 0.2;
-
-interface Seen {
-  readonly from: number;
-  readonly to: number;
-  readonly cells: Float32Array;
-  /** Of each column, the part of its watched height that changed. */
-  readonly changed: Float32Array;
-  readonly activePart: number;
+interface Kept {
+  readonly time: number;
+  readonly picture: Picture;
 }
 
 export interface Watched {
@@ -44,7 +33,8 @@ export interface Watched {
 }
 
 export class WaveWatch {
-  #seen: Seen[] = [];
+  #profiles: Profile[] = [];
+  #kept: Kept[] = [];
   readonly #mirrored: boolean;
   readonly #columns: { readonly from: number; readonly to: number };
   readonly #rows: { readonly from: number; readonly to: number };
@@ -59,107 +49,59 @@ export class WaveWatch {
   }
 
   clear(): void {
-    this.#seen = [];
+    this.#profiles = [];
+    this.#kept = [];
   }
 
-  /**
-   * @param camera how far the camera itself moved since the cells before, pixels of the frame
-   * @returns the wave that has just passed, or null
-   */
-  see(cells: Float32Array, camera: Camera, from: number, to: number, notBefore: number): Gesture | null {
-    const last = this.#seen.at(-1);
-    const changed = new Float32Array(CELL_COLUMNS);
-    let active = 0;
-    if (last) {
-      const isMoved = Math.abs(camera.right) + Math.abs(camera.down) > 0;
-      const differs = changedCells(isMoved ? movedCells(last.cells, camera.right, camera.down) : last.cells, cells);
-      const height = this.#rows.to - this.#rows.from;
-      for (let x = this.#columns.from; x < this.#columns.to; x++) {
-        let count = 0;
-        for (let y = this.#rows.from; y < this.#rows.to; y++) count += differs[y * CELL_COLUMNS + x] ?? 0;
-        changed[x] = count / height;
-        if (count >= TALL_PART * height) active += 1;
-      }
+  /** @returns the wave that has just passed, or null */
+  see(picture: Picture, time: number, notBefore: number): Gesture | null {
+    this.#profiles.push({ time, parts: this.#profile(picture, time) });
+    while ((this.#profiles[0]?.time ?? time) < time - KEPT_MS) this.#profiles.shift();
+    if (time - (this.#kept.at(-1)?.time ?? -Infinity) >= KEEP_EVERY_MS) {
+      this.#kept.push({ time, picture });
+      if (this.#kept.length > MOST_KEPT) this.#kept.shift();
     }
-    this.#seen.push({ from, to, cells, changed, activePart: active / (this.#columns.to - this.#columns.from) });
-    const first = this.#seen.findIndex((seen) => seen.to > to - KEPT_MS);
-    this.#seen.splice(0, Math.max(first, this.#seen.length - MOST_STEPS));
-    return this.#wave(notBefore);
+    const passage = passageOf(this.#profiles, notBefore);
+    return passage && this.#gestureOf(passage);
   }
 
-  /** The last time of change, between two times of quiet. */
-  #burst(): { readonly before: Seen; readonly steps: readonly Seen[] } | null {
-    const isQuiet = ({ activePart }: Seen): boolean => activePart <= QUIET_PART;
-    const end = this.#seen.findLastIndex((seen) => !isQuiet(seen));
-    const [last, now] = [this.#seen[end], this.#seen.at(-1)];
-    if (!last || !now || now.to - last.to < QUIET_AFTER_MS || now.to - last.to > LATE_MS) return null;
-    let begin = end;
-    for (let i = end; i >= 0; i--) {
-      const seen = this.#seen[i];
-      const next = this.#seen[begin];
-      if (!seen || !next) break;
-      if (!isQuiet(seen)) begin = i;
-      else if (next.from - seen.from >= QUIET_BEFORE_MS) {
-        // Its edges are thin while it comes in and goes out: those steps are part of it.
-        const before = this.#seen[Math.max(0, i - 1)];
-        return before ? { before, steps: this.#seen.slice(i, end + 3) } : null;
+  /** Of each watched column, the part of its height that is not as it was; nothing while too little is known. */
+  #profile({ cells, halfDetail }: Picture, time: number): Float32Array {
+    const parts = new Float32Array(this.#columns.to - this.#columns.from);
+    const olds = AGES_MS.flatMap((age) => {
+      const old = this.#kept.findLast((kept) => time - kept.time >= age);
+      return old ? [old] : [];
+    });
+    const masks = [...new Set(olds)].map(({ picture: old }) => {
+      const { right, down } = cameraBetween(old.halfDetail, halfDetail);
+      return changedCells(right === 0 && down === 0 ? old.cells : movedCells(old.cells, right, down), cells);
+    });
+    if (masks.length === 0) return parts;
+    const height = this.#rows.to - this.#rows.from;
+    for (let x = 0; x < parts.length; x++) {
+      let count = 0;
+      for (let y = this.#rows.from; y < this.#rows.to; y++) {
+        const cell = y * CELL_COLUMNS + this.#columns.from + x;
+        if (masks.every((mask) => mask[cell] === 1)) count += 1;
       }
+      parts[x] = count / height;
     }
-    return null;
+    return parts;
   }
 
-  #wave(notBefore: number): Gesture | null {
-    const burst = this.#burst();
-    const now = this.#seen.at(-1);
-    const [first, last] = [burst?.steps[0], burst?.steps.at(-1)];
-    if (!burst || !now || !first || !last) return null;
-    if (first.from < notBefore || last.to - first.from > LONGEST_MS) return null;
-    const differs = changedCells(burst.before.cells, now.cells);
-    const restored = 1 - differs.reduce((sum, value) => sum + value, 0) / CELLS;
-    if (restored < RESTORED_PART) return null;
-    const changes = this.#changes(burst.steps);
-    const columns = this.#columns.to - this.#columns.from;
-    const line = linePassage(changes, columns);
-    const busy = busyPassage(changes, columns, (last.to - first.from) / burst.steps.length);
-    const found = [
-      line && { passage: line, order: margin(line.order, 0.6, 0.85) },
-      busy && { passage: busy, order: margin(busy.order, 0.3, 0.5) },
-    ];
-    const waves = found.flatMap((way) =>
-      way ? [this.#gestureOf(way.passage, way.order, restored, first.from, last.to)] : [],
-    );
-    return waves.reduce((best, wave) => (wave && (!best || wave.confidence > best.confidence) ? wave : best), null);
-  }
-
-  #gestureOf(passage: Passage, order: number, restored: number, from: number, to: number): Gesture | null {
-    const crossing = Math.abs(passage.crossing);
-    const margins = [
-      order,
-      margin(passage.covered, 0.4, 0.6),
-      margin(passage.span, 0.65, 0.85),
-      margin(passage.height, 0.25, 0.4),
-      margin(crossing, CROSSING_MS.least, 1.5 * CROSSING_MS.least),
-      margin(crossing, CROSSING_MS.most, 0.8 * CROSSING_MS.most),
-      margin(restored, RESTORED_PART, 0.85),
-    ];
-    const confidence = margins.reduce((product, value) => product * (0.5 + 0.5 * value), 1);
-    if (Math.min(...margins) <= 0 || confidence < LEAST_CONFIDENCE) return null;
+  #gestureOf(passage: Passage): Gesture | null {
+    const sureness = passageSureness(passage);
+    if (sureness < LEAST_SURENESS) return null;
     const goesRight = passage.crossing > 0 === this.#mirrored;
     const percent = (part: number): string => `${Math.round(100 * part)} %`;
     return {
       kind: goesRight ? 'wave right' : 'wave left',
-      confidence,
-      from,
-      to,
+      confidence: sureness,
+      from: passage.from,
+      to: passage.to,
       why:
-        `something ${percent(passage.height)} of the view high passed ${percent(passage.covered)} of its columns in their ` +
-        `order, at ${(crossing / 1000).toFixed(2)} s for the width, and ${percent(restored)} of the picture is as before`,
+        `something ${percent(passage.height)} of the view high crossed it at ${(Math.abs(passage.crossing) / 1000).toFixed(2)} s ` +
+        `for the width, and ${percent(1 - passage.behind)} of what lay behind it is as before`,
     };
-  }
-
-  #changes(steps: readonly Seen[]): readonly Change[] {
-    return steps.flatMap(({ changed, from, to }) =>
-      [...changed].flatMap((part, column) => (part >= TALL_PART ? [{ column, time: (from + to) / 2, part }] : [])),
-    );
   }
 }
