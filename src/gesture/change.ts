@@ -5,13 +5,13 @@ export const CELLS = CELL_COLUMNS * CELL_ROWS;
 
 /** Steps of the log scale, about a tenth more or less light: less is a soft shadow. */
 const LEAST_CHANGE = 7;
-const OVER_NOISE = 3;
+const OVER_NOISE = 5;
 /** The bands of a flickering lamp go no further than this. A row that changes more holds something new. */
 const MOST_BAND = 8;
 
 /**
- * 1 for each cell that is none of what was seen there or beside it before: an edge that a shaking camera moved a little
- * is nothing new. What most of the picture did alike is light, and what most of a row did alike is a band of flicker.
+ * 1 for each cell that differs. What most of the picture did alike is light, and what most of a row did alike is a band
+ * of flicker; a camera that shakes makes every edge differ, so that the bound rises with the usual difference.
  */
 export function changedCells(before: Float32Array, now: Float32Array): Uint8Array {
   const differences = new Float32Array(CELLS);
@@ -24,23 +24,7 @@ export function changedCells(before: Float32Array, now: Float32Array): Uint8Arra
     if (Math.abs(band) <= MOST_BAND) for (let i = 0; i < CELL_COLUMNS; i++) cells[i] = (cells[i] ?? 0) - band;
   }
   const bound = Math.max(LEAST_CHANGE, OVER_NOISE * median(differences.map(Math.abs)));
-  return Uint8Array.from(differences, (difference, cell) =>
-    Math.abs(difference) > bound && isNew((before[cell] ?? 0) + difference, cell, before, bound) ? 1 : 0,
-  );
-}
-
-/** Whether a value lies beyond all that was in the cell and its neighbours. */
-function isNew(value: number, cell: number, before: Float32Array, bound: number): boolean {
-  const [column, row] = [cell % CELL_COLUMNS, Math.floor(cell / CELL_COLUMNS)];
-  let [low, high] = [Infinity, -Infinity];
-  for (let y = Math.max(0, row - 1); y <= Math.min(CELL_ROWS - 1, row + 1); y++) {
-    for (let x = Math.max(0, column - 1); x <= Math.min(CELL_COLUMNS - 1, column + 1); x++) {
-      const old = before[y * CELL_COLUMNS + x] ?? 0;
-      low = Math.min(low, old);
-      high = Math.max(high, old);
-    }
-  }
-  return value > high + bound || value < low - bound;
+  return Uint8Array.from(differences, (difference) => (Math.abs(difference) > bound ? 1 : 0));
 }
 
 /** The cells as they would be with the camera moved by so many pixels of the frame. */

@@ -50,6 +50,7 @@ interface Line {
 /** The passage that has just come to its end; null where nothing of the kind is seen. */
 export function passageOf(profiles: readonly Profile[], notBefore: number): Passage | null {
   const now = profiles.at(-1)?.time ?? 0;
+  if (profiles.filter(({ parts }) => parts.some((part) => part >= LEAST_HEIGHT)).length < 2) return null;
   const sums = profiles.map(({ parts }) => {
     const sum = new Float32Array(parts.length + 1);
     for (let x = 0; x < parts.length; x++) sum[x + 1] = (sum[x] ?? 0) + (parts[x] ?? 0);
@@ -74,16 +75,16 @@ const clearness = ({ height, least, ahead, behind }: Passage): number => height 
 
 /** Found by logistic regression over drawn films of gestures and of work. */
 const WEIGHTS = {
-  bias: -5.97,
-  height: 5.1,
-  least: 10.29,
-  ahead: -23.76,
-  behind: -6.34,
-  before: -28.21,
+  bias: -12.86,
+  height: 11.18,
+  least: 10.2,
+  ahead: -10.89,
+  behind: -1.51,
+  before: -12.04,
   /** Who walks by is slower; what seems to cross in a wink is light. */
-  slow: -5.17,
-  quick: -3.12,
-  frames: 1.4,
+  slow: -5.89,
+  quick: -3.83,
+  frames: 2.26,
 };
 
 /** The odds that it is a wave, 0 to 1. */

@@ -146,7 +146,7 @@ class FrameWatcher implements Watcher {
   /** What was before has nothing to do with what comes: the lens was shut, or frames are missing. */
   #forget(time: number): void {
     this.#history.clear();
-    this.#wave.clear();
+    this.#wave.clear(this.#learnedAt === null ? -Infinity : time);
     this.#learnedAt ??= time + LEARN_MS;
     this.#notBefore = Math.max(this.#notBefore, time + REST_MS);
   }

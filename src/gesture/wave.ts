@@ -18,6 +18,7 @@ const AGES_MS = [1000, 1700];
 /** How often a picture is kept to hold later ones against. */
 const KEEP_EVERY_MS = 230;
 const MOST_KEPT = 10;
+const LEAVING_MS = 600;
 /** Less, and it is left: a wave that was missed is made again. */
 const LEAST_SURENESS = 0.7;
 
@@ -35,6 +36,7 @@ export interface Watched {
 export class WaveWatch {
   #profiles: Profile[] = [];
   #kept: Kept[] = [];
+  #keepFrom = -Infinity;
   readonly #mirrored: boolean;
   readonly #columns: { readonly from: number; readonly to: number };
   readonly #rows: { readonly from: number; readonly to: number };
@@ -48,16 +50,18 @@ export class WaveWatch {
     this.#rows = { from: Math.round(region.top * CELL_ROWS), to: Math.round((region.top + region.height) * CELL_ROWS) };
   }
 
-  clear(): void {
+  /** Forgets all; what comes right afterwards is still the sleeve that leaves the lens. */
+  clear(time: number): void {
     this.#profiles = [];
     this.#kept = [];
+    this.#keepFrom = time + LEAVING_MS;
   }
 
   /** @returns the wave that has just passed, or null */
   see(picture: Picture, time: number, notBefore: number): Gesture | null {
     this.#profiles.push({ time, parts: this.#profile(picture, time) });
     while ((this.#profiles[0]?.time ?? time) < time - KEPT_MS) this.#profiles.shift();
-    if (time - (this.#kept.at(-1)?.time ?? -Infinity) >= KEEP_EVERY_MS) {
+    if (time >= this.#keepFrom && time - (this.#kept.at(-1)?.time ?? -Infinity) >= KEEP_EVERY_MS) {
       this.#kept.push({ time, picture });
       if (this.#kept.length > MOST_KEPT) this.#kept.shift();
     }
