@@ -5,6 +5,7 @@ import { HushEar } from './hush-ear.ts';
 import { Listeners } from './listeners.ts';
 import { microphone } from './microphone.ts';
 import { MuteGate } from './mute-gate.ts';
+import { OwnSound, WORD_RATE } from './own-sound.ts';
 import { checkPhrases, type Phrases } from './phrases.ts';
 import type { Sound } from './sound-meter.ts';
 import { SoundWatch } from './sound-watch.ts';
@@ -61,6 +62,7 @@ class EngineHearing implements Hearing {
 
   #own: OwnVoice | null = null;
   #hushEar: HushEar | null = null;
+  #ownSound: OwnSound | null = null;
   readonly #gate = new MuteGate();
   #opensLater: ReturnType<typeof setTimeout> | undefined;
 
@@ -153,6 +155,11 @@ class EngineHearing implements Hearing {
     this.#listenForHush();
   }
 
+  plays(samples: Float32Array, rate: number, from: number, stopped: AbortSignal): void {
+    const cut = this.#ownSound?.plays(samples, rate, from);
+    stopped.addEventListener('abort', () => cut?.(performance.now()), { once: true });
+  }
+
   async close(): Promise<void> {
     this.#closing.abort();
     this.#closing = new AbortController();
@@ -160,7 +167,7 @@ class EngineHearing implements Hearing {
     this.#carryOver.end();
     clearTimeout(this.#opensLater);
     const audio = this.#audio;
-    this.#audio = this.#opening = this.#transcriber = this.#hushEar = this.#audioFailure = null;
+    this.#audio = this.#opening = this.#transcriber = this.#hushEar = this.#ownSound = this.#audioFailure = null;
     this.#partial = '';
     this.#update();
     await audio?.close().catch(() => undefined);
@@ -188,6 +195,7 @@ class EngineHearing implements Hearing {
       if (closed.aborted) return await audio.close();
       this.#audio = audio;
       this.#sound.open(audio.sampleRate);
+      this.#ownSound = new OwnSound(audio.sampleRate);
       this.#transcribe();
     } catch (error) {
       if (closed.aborted) return;
@@ -205,7 +213,8 @@ class EngineHearing implements Hearing {
       const louder = this.#sound.louder(chunk);
       return this.#transcriber ? this.#transcriber.feed(louder) : this.#carryOver.keep(louder);
     }
-    if (this.closedBy === 'own voice' && !this.#audioFailure) await this.#hushEar?.feed(chunk);
+    if (this.closedBy !== 'own voice' || this.#audioFailure || !this.#ownSound) return;
+    await this.#hushEar?.feed(this.#ownSound.without(chunk));
   }
 
   /** What is being said is dropped, wherever it has got to. */
@@ -241,7 +250,7 @@ class EngineHearing implements Hearing {
     this.#hushEar = null;
     const [{ running }, audio, own] = [this.#engines, this.#audio, this.#own];
     if (!running || !audio || !own) return;
-    this.#hushEar = HushEar.for(running.engine, audio.sampleRate, running.model.words, own, {
+    this.#hushEar = HushEar.for(running.engine, WORD_RATE, running.model.words, own, {
       hush: (word) => this.#hushListeners.tell(word),
       fault: (detail) => this.#engines.restart(running, detail),
     });

@@ -3,8 +3,8 @@ import { failure, needSecureContext, textOf, type FailureCode } from './failures
 import { levelOf } from './level.ts';
 import type { MicrophoneMessage } from './microphone.worklet.ts';
 import workletUrl from './microphone.worklet.ts?worker&url';
+import { Resampler } from './resampler.ts';
 import type { AudioSink, AudioSource, OpenAudio } from './types.ts';
-import { Upsampler } from './upsampler.ts';
 
 /** The model was trained on noise; what these filters leave of speech it was not. */
 const CONSTRAINTS: MediaStreamConstraints = {
@@ -39,7 +39,7 @@ class OpenMicrophone implements OpenAudio {
   readonly #context: AudioContext;
   readonly #node: AudioWorkletNode;
   readonly #clock: AudioClock;
-  readonly #upsampler: Upsampler | null;
+  readonly #resampler: Resampler | null;
   readonly #sink: AudioSink;
   readonly #getStream: () => Promise<MediaStream>;
   readonly #silentAfter: number;
@@ -61,7 +61,7 @@ class OpenMicrophone implements OpenAudio {
     this.#silentAfter = options.silentAfter ?? SILENT_MS;
     this.#clock = new AudioClock(context.sampleRate);
     const isLow = context.sampleRate < LEAST_RATE;
-    this.#upsampler = isLow ? new Upsampler(context.sampleRate, LEAST_RATE) : null;
+    this.#resampler = isLow ? new Resampler(context.sampleRate, LEAST_RATE) : null;
     this.#node = new AudioWorkletNode(context, 'microphone', {
       numberOfOutputs: 0,
       channelCount: 1,
@@ -144,13 +144,13 @@ class OpenMicrophone implements OpenAudio {
   #take({ frame, samples }: MicrophoneMessage): void {
     const now = performance.now();
     const time = this.#clock.timeOf(frame, samples.length, now);
-    const raised = this.#upsampler?.take(samples) ?? samples;
+    const raised = this.#resampler?.take(samples) ?? samples;
     if (levelOf(samples) > -Infinity) {
       this.#lastSound = now;
       // Sound of the device that was lost may still be on its way.
       if (this.#lost && this.#live) this.#recover(now);
     }
-    void this.#sink.chunk({ samples: raised, time: time - (this.#upsampler?.lag ?? 0) / (LEAST_RATE / 1000) });
+    void this.#sink.chunk({ samples: raised, time: time - (this.#resampler?.lag ?? 0) / (LEAST_RATE / 1000) });
   }
 
   #recover(now: number): void {

@@ -155,6 +155,12 @@ export interface Hearing {
    * and for nothing else, one of the words that hush it is still heard, unless the voice says it itself.
    */
   saying(own: OwnVoice | null): void;
+  /**
+   * Tells what the app itself plays, so that a person is heard over it.
+   * @param rate in hertz; @param from when it is given to the loudspeaker, in milliseconds
+   * @param stopped aborts where it is stopped before its end
+   */
+  plays(samples: Float32Array, rate: number, from: number, stopped: AbortSignal): void;
   /** A person said the word that hushes the app's own voice. It is no utterance and means nothing else. */
   onHush(listener: (word: string) => void): () => void;
   /** Closes the microphone and ends the engine. The model stays kept. */

@@ -23,7 +23,13 @@ export interface Output {
 
 const RESUME_WITHIN_MS = 1000;
 
-export function createOutput(open: () => Loudspeaker): Output {
+/**
+ * Told of everything that is sounded, as it begins.
+ * @param from on the `performance.now()` clock, in milliseconds; @param stopped aborts where it is stopped before its end
+ */
+export type Sounded = (sound: Sound, from: number, stopped: AbortSignal) => void;
+
+export function createOutput(open: () => Loudspeaker, sounded?: Sounded): Output {
   let loudspeaker: Loudspeaker | undefined;
   let isClosed = false;
 
@@ -53,6 +59,7 @@ export function createOutput(open: () => Loudspeaker): Output {
     started();
     if (signal.aborted) return;
     source.start();
+    sounded?.(sound, performance.now(), signal);
     await ended(context, [source], signal);
   }
 

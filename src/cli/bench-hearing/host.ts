@@ -4,7 +4,7 @@ import type { Readable } from 'node:stream';
 import { createServer } from 'vite';
 import type { Sound } from '../../speaking/sound.ts';
 import { openBrowser } from '../hear/browser.ts';
-import type { Hushed } from './hush-page.ts';
+import type { Announced, Hushed } from './hush-page.ts';
 import type { Listened } from './listen.ts';
 import type { Cost, Ending, Heard } from './page.ts';
 import type { Place } from './places.ts';
@@ -20,8 +20,8 @@ export interface Ears {
   cost(): Promise<Cost>;
   /** Begins a shift of listening to this sound, over and over. */
   beginShift(sound: Sound): Promise<void>;
-  /** Plays a sound as the app's own voice, which says these words. */
-  hush(sound: Sound, words: readonly string[]): Promise<Hushed>;
+  /** Lets the microphone hear a sound, while the app's own voice sounds. */
+  hush(sound: Sound, announced: Announced): Promise<Hushed>;
   /** @param seconds of sound */
   goOn(seconds: number): Promise<Listened>;
   memory(): Promise<Memory>;
@@ -113,13 +113,15 @@ export async function openEars(model: string): Promise<Ears> {
         rate: sound.rate,
       });
     },
-    hush: async (sound, words) => {
-      samples = Float32Array.from(sound.samples);
-      return page.evaluate(({ url, rate, words }) => hearingBenchPage.hush(url, rate, words), {
-        url: RECORDING,
-        rate: sound.rate,
-        words,
-      });
+    hush: async (sound, { words, voice, from }) => {
+      samples = Float32Array.from([...sound.samples, ...voice]);
+      return page.evaluate(
+        ({ url, rate, length, words, from }) => hearingBenchPage.hush(url, rate, length, words, from),
+        {
+          ...{ url: RECORDING, rate: sound.rate, length: sound.samples.length },
+          ...{ words, from },
+        },
+      );
     },
     goOn: (seconds) => page.evaluate((seconds) => hearingBenchPage.goOn(seconds), seconds),
     memory: async () => {

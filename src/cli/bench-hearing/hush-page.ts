@@ -2,6 +2,7 @@
 import { HushEar } from '../../hearing/hush-ear.ts';
 import { loadModel, type LoadedModel } from '../../hearing/load-model.ts';
 import { keptModel } from '../../hearing/model-cache.ts';
+import { OwnSound, WORD_RATE } from '../../hearing/own-sound.ts';
 
 /** As long as the microphone's chunks at 48 kHz. */
 const CHUNK_S = 2048 / 48_000;
@@ -21,22 +22,43 @@ export interface Hushed {
   readonly isListening: boolean;
 }
 
-/** @param words of the announcement @throws Error when the engine stops */
-export async function hush(samples: Float32Array, rate: number, words: readonly string[]): Promise<Hushed> {
+/** The room is learned from one announcement to the next, as in the app. */
+let own: OwnSound | null = null;
+/** Announcements follow one another on one time line, in milliseconds. */
+let time = 0;
+
+export interface Announced {
+  readonly words: readonly string[];
+  readonly voice: Float32Array;
+  /** When the voice was given to the loudspeaker, in milliseconds of the sound; null where it is to be heard as it is. */
+  readonly from: number | null;
+}
+
+/** @param samples what the microphone hears @throws Error when the engine stops */
+export async function hush(samples: Float32Array, rate: number, { words, voice, from }: Announced): Promise<Hushed> {
   const { engine: running, info } = await engine();
   let at: number | null = null;
   let [sounded, began] = [0, 0];
-  const own = { words, hush: ['stop'] };
-  const ear = HushEar.for(running, rate, info.words, own, {
-    hush: () => (at = sounded + (performance.now() - began) / 1000),
-    fault: (detail) => {
-      throw new Error(detail);
+  const begins = (time += 10_000 + (samples.length / rate) * 1000);
+  const sound = from === null ? null : (own ??= new OwnSound(rate));
+  if (from !== null) sound?.plays(voice, rate, begins + from);
+  const ear = HushEar.for(
+    running,
+    sound ? WORD_RATE : rate,
+    info.words,
+    { words, hush: ['stop'] },
+    {
+      hush: () => (at = sounded + (performance.now() - began) / 1000),
+      fault: (detail) => {
+        throw new Error(detail);
+      },
     },
-  });
+  );
   const size = Math.round(CHUNK_S * rate);
-  for (let from = 0; ear && from < samples.length && at === null; from += size) {
-    [sounded, began] = [(from + size) / rate, performance.now()];
-    await ear.feed({ samples: samples.slice(from, from + size), time: (from / rate) * 1000 });
+  for (let first = 0; ear && first < samples.length && at === null; first += size) {
+    [sounded, began] = [(first + size) / rate, performance.now()];
+    const chunk = { samples: samples.slice(first, first + size), time: begins + (first / rate) * 1000 };
+    await ear.feed(sound ? sound.without(chunk) : chunk);
   }
   ear?.end();
   return { at, isListening: ear !== null };

@@ -38,17 +38,22 @@ export async function benchHush(ears: Ears, inputs: readonly Input[]): Promise<v
   const flite = await compileFlite(await fliteBytes());
   const say = (text: string): Sound =>
     scalePeak(trimSilence(runFlite(flite, separateDigits(text), { voice: 'kal16' }), 40), PEAK);
-  await falseStops(ears, say);
   const stops = inputs.filter(({ listed }) => listed?.transcript === 'stop');
-  if (stops.length > 0) await hits(ears, say, stops);
+  for (const isTakenOut of [false, true]) {
+    console.log(isTakenOut ? 'The voice taken out of what is heard:' : 'What is heard as it is:');
+    if (stops.length > 0) await hits(ears, say, stops, isTakenOut);
+    await falseStops(ears, say, isTakenOut);
+  }
 }
 
-async function falseStops(ears: Ears, say: (text: string) => Sound): Promise<void> {
+async function falseStops(ears: Ears, say: (text: string) => Sound, isTakenOut: boolean): Promise<void> {
   let [seconds, closed] = [0, 0];
   const hushed: string[] = [];
   for (const text of TEXTS) {
-    const sound = mixed(say(text), null, 0);
-    const { at, isListening } = await ears.hush(sound, spokenWords(text));
+    const voice = say(text);
+    const sound = mixed(inRoom(voice), null, 0);
+    const announced = { words: spokenWords(text), voice: voice.samples, from: isTakenOut ? FROM_MS : null };
+    const { at, isListening } = await ears.hush(sound, announced);
     if (isListening) seconds += sound.samples.length / RATE;
     else closed++;
     if (at !== null) hushed.push(text);
@@ -59,7 +64,12 @@ async function falseStops(ears: Ears, say: (text: string) => Sound): Promise<voi
   for (const text of hushed) console.log(`  ${text}`);
 }
 
-async function hits(ears: Ears, say: (text: string) => Sound, stops: readonly Input[]): Promise<void> {
+async function hits(
+  ears: Ears,
+  say: (text: string) => Sound,
+  stops: readonly Input[],
+  isTakenOut: boolean,
+): Promise<void> {
   const long = TEXTS.filter((text) => spokenWords(text).length > 8 && !/\bstop/i.test(text));
   for (const decibels of LEVELS) {
     const delays: number[] = [];
@@ -69,9 +79,11 @@ async function hits(ears: Ears, say: (text: string) => Sound, stops: readonly In
       for (const place of PLACES) {
         const text = long[(trials * 7) % long.length] ?? '';
         const voice = say(text);
+        const heard = inRoom(voice);
         const from = QUIET_S + (place * voice.samples.length) / RATE;
-        const louder = scalePeak(stop, (loudness(voice) / loudness(stop)) * peakOf(stop) * 10 ** (decibels / 20));
-        const { at } = await ears.hush(mixed(voice, louder, from), spokenWords(text));
+        const louder = scalePeak(stop, (loudness(heard) / loudness(stop)) * peakOf(stop) * 10 ** (decibels / 20));
+        const announced = { words: spokenWords(text), voice: voice.samples, from: isTakenOut ? FROM_MS : null };
+        const { at } = await ears.hush(mixed(heard, louder, from), announced);
         trials++;
         if (at === null) continue;
         if (at < from) early++;
@@ -84,6 +96,35 @@ async function hits(ears: Ears, say: (text: string) => Sound, stops: readonly In
       `${decibels} dB: heard ${delays.length} of ${trials} (${early} more too early); ms after its end: median ${quantile(0.5)}, 90th percentile ${quantile(0.9)}; within 300 ms: ${delays.filter((ms) => ms <= 300).length}`,
     );
   }
+}
+
+/** From when the loudspeaker is given the voice until the microphone hears it, as over a wireless one. */
+const ON_THE_WAY_MS = 120;
+const FROM_MS = QUIET_S * 1000 - ON_THE_WAY_MS;
+/** Of a workshop's walls: in 0.4 s what they give back is 60 dB down, and together as loud as a third of the direct sound. */
+const REVERBERATION_S = 0.4;
+const WALLS = 150;
+const walls = reverberation();
+
+function reverberation(): readonly { readonly later: number; readonly gain: number }[] {
+  let seed = 1;
+  const chance = (): number => (seed = (Math.imul(seed, 1_103_515_245) + 12_345) & 0x7fffffff) / 0x7fffffff;
+  const all = Array.from({ length: WALLS }, () => {
+    const part = chance();
+    return { later: Math.round(part * REVERBERATION_S * RATE), gain: (chance() - 0.5) * 10 ** (-3 * part) };
+  });
+  const energy = all.reduce((sum, { gain }) => sum + gain ** 2, 0);
+  return all.map(({ later, gain }) => ({ later, gain: gain / (3 * Math.sqrt(energy)) }));
+}
+
+/** The voice as a small loudspeaker at full volume gives it, with what the walls give back. */
+function inRoom({ samples, rate }: Sound): Sound {
+  const loud = samples.map((sample) => Math.tanh(1.2 * sample) / 1.2);
+  const heard = new Float32Array(loud.length + REVERBERATION_S * RATE + 1);
+  heard.set(loud);
+  for (const { later, gain } of walls)
+    loud.forEach((sample, at) => (heard[at + later] = (heard[at + later] ?? 0) + sample * gain));
+  return { rate, samples: heard };
 }
 
 /** The voice, with a person over it from this time on, in a quiet room, within full scale. */

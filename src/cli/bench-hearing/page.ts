@@ -138,8 +138,16 @@ const isQuestioned = (meaning: Meaning): boolean =>
   meaning.kind === 'unclear' || (meaning.kind === 'reading' && (meaning.doubts ?? []).length > 0);
 
 /** Plays the recording at this address as the app's own voice, which says these words. */
-async function hush(url: string, rate: number, words: readonly string[]): Promise<Hushed> {
-  return hushEar(new Float32Array(await (await fetch(url)).arrayBuffer()), rate, words);
+/** @param length of what the microphone hears, in samples; after it comes the voice as it was given to the loudspeaker */
+async function hush(
+  url: string,
+  rate: number,
+  length: number,
+  words: readonly string[],
+  from: number | null,
+): Promise<Hushed> {
+  const both = new Float32Array(await (await fetch(url)).arrayBuffer());
+  return hushEar(both.slice(0, length), rate, { words, voice: both.slice(length), from });
 }
 
 const page = { prepare, hear, cost: () => cost, beginShift, goOn, hush };
