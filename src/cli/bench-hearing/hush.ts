@@ -39,7 +39,7 @@ export async function benchHush(ears: Ears, inputs: readonly Input[]): Promise<v
   const say = (text: string): Sound =>
     scalePeak(trimSilence(runFlite(flite, separateDigits(text), { voice: 'kal16' }), 40), PEAK);
   const stops = inputs.filter(({ listed }) => listed?.transcript === 'stop');
-  for (const isTakenOut of [false, true]) {
+  for (const isTakenOut of [true, false]) {
     console.log(isTakenOut ? 'The voice taken out of what is heard:' : 'What is heard as it is:');
     if (stops.length > 0) await hits(ears, say, stops, isTakenOut);
     await falseStops(ears, say, isTakenOut);
