@@ -12,19 +12,34 @@ const LEAD_MS = 120;
 const TAIL_MS = 80;
 const SHORTEST_WORD_MS = 150;
 const SURE = 0.6;
+/** Of the power that was heard, what is left of the app's own voice is less; a person half as loud as it leaves more. */
+const LEAST_LEFT = 0.06;
+
+/** Sound without the app's own voice, and the power that it had with it. */
+export interface Beside extends AudioChunk {
+  readonly heardPower: number;
+}
 
 /**
  * The word that a window holds, whole, and heard rather than guessed; null where it holds none.
  * @param from and `to` of the window, in milliseconds
+ * @param isPerson whether somebody but the app spoke between two times
  */
-export const hushIn = (words: readonly Word[], hush: readonly string[], from: number, to: number): string | null =>
+export const hushIn = (
+  words: readonly Word[],
+  hush: readonly string[],
+  from: number,
+  to: number,
+  isPerson: (from: number, to: number) => boolean = () => true,
+): string | null =>
   words.find(
     ({ word, start, end, confidence }) =>
       hush.includes(word) &&
       confidence >= SURE &&
       end - start >= SHORTEST_WORD_MS &&
       start >= from + LEAD_MS &&
-      end <= to - TAIL_MS,
+      end <= to - TAIL_MS &&
+      isPerson(start, end),
   )?.word ?? null;
 
 export interface HushEarEvents {
@@ -48,7 +63,7 @@ export class HushEar {
   readonly #hush: readonly string[];
   readonly #events: HushEarEvents;
   /** The newest sound, a window long. */
-  #chunks: AudioChunk[] = [];
+  #chunks: Beside[] = [];
   #fresh = 0;
   #isBusy = false;
   #isOver = false;
@@ -85,7 +100,7 @@ export class HushEar {
   }
 
   /** Resolves when what it sets off is decoded. */
-  async feed(chunk: AudioChunk): Promise<void> {
+  async feed(chunk: Beside): Promise<void> {
     this.#chunks.push(chunk);
     this.#fresh += this.#lengthOf(chunk);
     let whole = this.#chunks.reduce((sum, each) => sum + this.#lengthOf(each), 0);
@@ -110,13 +125,18 @@ export class HushEar {
     if (!first || !last || this.#isOver) return;
     this.#fresh = 0;
     this.#isBusy = true;
-    void this.#recogniser.accept({ samples: joined(this.#chunks), time: first.time });
+    const chunks = [...this.#chunks];
+    void this.#recogniser.accept({ samples: joined(chunks), time: first.time });
     const heard = await this.#recogniser.finish();
     this.#isBusy = false;
     if (this.#isOver) return;
     if (heard.kind === 'fault') return this.#events.fault(heard.detail);
     const words = heard.kind === 'utterance' ? (heard.utterance?.words ?? []) : [];
-    const word = hushIn(words, this.#hush, first.time, last.time + this.#lengthOf(last));
+    const word = hushIn(words, this.#hush, first.time, last.time + this.#lengthOf(last), (from, to) => {
+      const within = chunks.filter((chunk) => chunk.time < to && chunk.time + this.#lengthOf(chunk) > from);
+      const heard = within.reduce((sum, { heardPower }) => sum + heardPower, 0);
+      return within.reduce((sum, { samples }) => sum + powerOf(samples), 0) >= LEAST_LEFT * heard;
+    });
     if (word === null) return;
     this.end();
     this.#events.hush(word);
@@ -137,3 +157,7 @@ function joined(chunks: readonly AudioChunk[]): Float32Array<ArrayBuffer> {
   }
   return samples;
 }
+
+/** The mean of the squares. */
+export const powerOf = (samples: Float32Array): number =>
+  samples.reduce((sum, sample) => sum + sample ** 2, 0) / Math.max(1, samples.length);

@@ -1,5 +1,6 @@
 import { EchoCanceller } from './echo-canceller.ts';
 import { echoDelay } from './echo-delay.ts';
+import { powerOf, type Beside } from './hush-ear.ts';
 import { PlayedTrack } from './played-track.ts';
 import { Resampler } from './resampler.ts';
 import type { AudioChunk } from './types.ts';
@@ -46,8 +47,8 @@ export class OwnSound {
     return this.#track.add(samples, rate, from);
   }
 
-  /** @returns the same moment, at `WORD_RATE`, without what the app plays; as it was heard while the way to the microphone is not known */
-  without({ samples, time }: AudioChunk): AudioChunk {
+  /** @returns about the same moment, at `WORD_RATE`, without what the app plays; as it was heard while the way to the microphone is not known */
+  without({ samples, time }: AudioChunk): Beside {
     if (Math.abs(time - this.#next) > GAP_MS) this.#resampler = new Resampler(this.#rate, WORD_RATE);
     this.#next = time + (samples.length / this.#rate) * 1000;
     const lagMs = this.#resampler.lag / MS;
@@ -55,9 +56,10 @@ export class OwnSound {
     const end = this.#next - lagMs;
     const start = end - heard.length / MS;
     this.#listen(heard, end);
-    if (this.#delay === null) return { samples: heard, time: start };
+    const heardPower = powerOf(heard);
+    if (this.#delay === null) return { samples: heard, time: start, heardPower };
     const played = this.#track.read(start - (this.#delay - EARLY) / MS, heard.length);
-    return { samples: this.#canceller.cancel(heard, played), time: start };
+    return { samples: this.#canceller.cancel(heard, played), time: start, heardPower };
   }
 
   /** Finds the delay anew each time that something begins to be played. */

@@ -7,7 +7,7 @@ import type { Sound as PageSound } from '../support/hearing-bench.ts';
 import { benchPage, keepRealModel } from '../support/hearing-page.ts';
 import { join, silence, synthesise, type Sound } from '../support/speech.ts';
 
-// The real engine, with the app's own voice at full volume in its microphone: same samples, nothing taken out.
+// The real engine, with the app's own voice at full volume in its microphone. What it plays it is told, as in the app.
 const ANNOUNCEMENT = 'Logged. Next, stud six, two four point five newton metres. Say affirm when it stands.';
 
 const base64Of = ({ samples, rate }: Sound): PageSound => ({
@@ -38,9 +38,9 @@ describe('the app’s own voice', () => {
   afterAll(() => browser.close());
 
   /** What is hushed and heard while this sounds, and a command after it. */
-  const listen = (sound: Sound, words: readonly string[], hush: readonly string[] = ['stop']) =>
+  const listen = (sound: Sound, played: Sound, words: readonly string[], hush: readonly string[] = ['stop']) =>
     page.evaluate(
-      async ({ sound, words, hush }) => {
+      async ({ sound, played, words, hush }) => {
         const { ear, keptModel, recording, samplesOf, until } = hearingBench;
         const source = recording(samplesOf(sound), sound.rate, 'real time');
         const { hearing, utterances } = ear({ source });
@@ -54,6 +54,7 @@ describe('the app’s own voice', () => {
         hearing.mute('own voice');
         hearing.saying({ words, hush });
         await hearing.listen();
+        hearing.plays(samplesOf(played), played.rate, performance.now(), new AbortController().signal);
         await source.finished;
         const state = hearing.state;
         hearing.saying(null);
@@ -62,11 +63,11 @@ describe('the app’s own voice', () => {
         await hearing.close();
         return { hushed, state, heard: utterances.map(({ text }) => text) };
       },
-      { sound: base64Of(sound), words, hush },
+      { sound: base64Of(sound), played: base64Of(played), words, hush },
     );
 
   test('is no command and hushes nobody, at full volume', async () => {
-    const { hushed, state, heard } = await listen(announcement, spokenWords(ANNOUNCEMENT));
+    const { hushed, state, heard } = await listen(announcement, announcement, spokenWords(ANNOUNCEMENT));
     expect(heard).toEqual([]);
     expect(hushed).toEqual([]);
     expect(state).toEqual({ kind: 'muted', why: 'own voice' });
@@ -74,18 +75,24 @@ describe('the app’s own voice', () => {
 
   test('is hushed by “stop” said over it, as loud as it is, and only once', async () => {
     const stop = await synthesise('stop', { voice: 'rms' });
-    const { hushed, heard } = await listen(mixed(announcement, stop, 2.2), spokenWords(ANNOUNCEMENT));
+    const over = mixed(announcement, stop, 2.2);
+    const { hushed, heard } = await listen(over, announcement, spokenWords(ANNOUNCEMENT));
     expect(hushed).toEqual(['stop']);
     expect(heard).toEqual([]);
   });
 
+  test('is hushed by “stop” said half as loud', async () => {
+    const stop = await synthesise('stop', { voice: 'rms' });
+    const quieter = { ...stop, samples: stop.samples.map((sample) => sample / 2) };
+    const over = mixed(announcement, quieter, 2.2);
+    expect((await listen(over, announcement, spokenWords(ANNOUNCEMENT))).hushed).toEqual(['stop']);
+  });
+
   test('is not hushed by a “stop” that it says itself', async () => {
     const text = 'Stop. The two values differ. Both read again.';
-    const { hushed } = await listen(
-      join(silence(300, 16_000), await synthesise(text, { voice: 'kal16' }), silence(300, 16_000)),
-      spokenWords(text),
-    );
-    expect(hushed).toEqual([]);
+    const quiet = silence(300, 16_000);
+    const told = join(quiet, await synthesise(text, { voice: 'kal16' }), quiet);
+    expect((await listen(told, told, spokenWords(text))).hushed).toEqual([]);
   });
 
   test('lets a call for help through while a weight is held, and calls nobody by itself', async () => {
@@ -93,8 +100,8 @@ describe('the app’s own voice', () => {
     const quiet = silence(300, 16_000);
     const told = join(quiet, scalePeak(await synthesise(text, { voice: 'kal16' }), 0.9), quiet);
     const words = ['stop', 'help'];
-    expect((await listen(told, spokenWords(text), words)).hushed).toEqual([]);
+    expect((await listen(told, told, spokenWords(text), words)).hushed).toEqual([]);
     const help = await synthesise('help', { voice: 'awb' });
-    expect((await listen(mixed(told, help, 1.7), spokenWords(text), words)).hushed).toEqual(['help']);
+    expect((await listen(mixed(told, help, 1.7), told, spokenWords(text), words)).hushed).toEqual(['help']);
   });
 });

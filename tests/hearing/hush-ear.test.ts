@@ -29,6 +29,13 @@ describe('the word that hushes', () => {
     expect(isHush(word('steps', 5_300, 5_600), word('[unk]', 5_600, 5_800))).toBe(false);
     expect(isHush()).toBe(false);
   });
+
+  it('is a person’s, not what is left of a word of the app’s own voice', () => {
+    const heard = [word('stop', 5_300, 5_600)];
+    const spoke = (from: number, to: number): boolean => from < 5_700 && to > 5_650;
+    expect(hushIn(heard, ['stop'], 5_000, 6_000, spoke)).toBeNull();
+    expect(hushIn([word('stop', 5_400, 5_700)], ['stop'], 5_000, 6_000, spoke)).toBe('stop');
+  });
 });
 
 const RATE = 16_000;
@@ -70,7 +77,7 @@ async function listen(hears: Hears, words: string, seconds: number, hush: readon
     fault: (detail) => told.push(detail),
   });
   for (let at = 0; at < seconds * 25; at++) {
-    void ear?.feed({ samples: new Float32Array(RATE / 25), time: 1_000 + at * 40 });
+    void ear?.feed({ samples: new Float32Array(RATE / 25), time: 1_000 + at * 40, heardPower: 0 });
     await new Promise((resolve) => setTimeout(resolve));
   }
   return { ear, asked, told };

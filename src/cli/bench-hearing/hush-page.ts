@@ -1,5 +1,5 @@
 // Runs in the page: announcements with the app's own voice in the microphone, and when the word that hushes it is noticed.
-import { HushEar } from '../../hearing/hush-ear.ts';
+import { HushEar, powerOf } from '../../hearing/hush-ear.ts';
 import { loadModel, type LoadedModel } from '../../hearing/load-model.ts';
 import { keptModel } from '../../hearing/model-cache.ts';
 import { OwnSound, WORD_RATE } from '../../hearing/own-sound.ts';
@@ -58,7 +58,7 @@ export async function hush(samples: Float32Array, rate: number, { words, voice, 
   for (let first = 0; ear && first < samples.length && at === null; first += size) {
     [sounded, began] = [(first + size) / rate, performance.now()];
     const chunk = { samples: samples.slice(first, first + size), time: begins + (first / rate) * 1000 };
-    await ear.feed(sound ? sound.without(chunk) : chunk);
+    await ear.feed(sound ? sound.without(chunk) : { ...chunk, heardPower: powerOf(chunk.samples) });
   }
   ear?.end();
   return { at, isListening: ear !== null };
