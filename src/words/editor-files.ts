@@ -31,13 +31,16 @@ export const editorFiles = said('editorFiles', {
   compare: 'Compare with a version',
   notCompared: (file: string) => `${file} cannot be compared.`,
   since: (file: string) => `Since ${file}`,
-  differences: (count: number) => (count === 0 ? 'Nothing differs.' : `${count} differences:`),
+  differences: (count: number) =>
+    count === 0 ? 'Nothing differs.' : count === 1 ? '1 difference:' : `${count} differences:`,
 
   table: {
     take: 'Take places from a table (CSV)',
     header: 'Its header names number, x and y, and perhaps thread. X goes to the right, y down.',
-    taken: (fasteners: number, file: string) => `${fasteners} fasteners were taken from ${file}.`,
-    decimalCommas: (count: number) => `${count} decimal commas were read as points: look at the drawing.`,
+    taken: (fasteners: number, file: string) =>
+      `${fasteners === 1 ? '1 fastener was' : `${fasteners} fasteners were`} taken from ${file}.`,
+    decimalCommas: (count: number) =>
+      `${count === 1 ? '1 decimal comma was read as a point' : `${count} decimal commas were read as points`}: look at the drawing.`,
     notRead: (file: string, why: string) => `${file} cannot be read: ${why}`,
     fault: (line: number, column: number | null, what: string) =>
       `Line ${line}${column === null ? '' : `, column ${column}`}: ${what}.`,

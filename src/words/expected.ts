@@ -22,6 +22,8 @@ type Fewest =
   | ('one step' | 'one pass' | 'one part' | 'one place' | 'one fastener number' | 'one saying' | 'one stage')
   | ('two outcomes' | 'two groups');
 
+const aKind = (kind: Kind): string => `${kind === 'angle' ? 'an' : 'a'} ${kind}`;
+
 export const expected = said('expected', {
   fields: (known: readonly string[]) => `expected an object with the fields ${known.join(', ')}`,
   noOtherField: (others: readonly string[], known: readonly string[]) =>
@@ -43,11 +45,11 @@ export const expected = said('expected', {
   day: 'expected a day such as "2026-03-31"',
   calendarDay: 'expected a day of the calendar',
   percentage: (most: number) => `expected a percentage above 0 and up to ${most}`,
-  quantity: (kind: Kind, unit: string) => `expected a ${kind} such as { "value": "24.5", "unit": "${unit}" }`,
+  quantity: (kind: Kind, unit: string) => `expected ${aKind(kind)} such as { "value": "24.5", "unit": "${unit}" }`,
   onlyQuantity: (quantity: string) => `unknown field, ${quantity}`,
   unit: (kind: Kind, units: readonly string[]) => `expected a unit of ${kind}: ${units.join(', ')}`,
-  aboveZero: (kind: Kind) => `expected a ${kind} above zero`,
-  zeroOrMore: (kind: Kind) => `expected a ${kind} of zero or more`,
+  aboveZero: (kind: Kind) => `expected ${aKind(kind)} above zero`,
+  zeroOrMore: (kind: Kind) => `expected ${aKind(kind)} of zero or more`,
   minNotAboveMax: 'expected a "min" that is not above its "max"',
 
   list: (of: List | keyof typeof lists) => `expected a list of ${of in lists ? lists[of as keyof typeof lists] : of}`,

@@ -20,7 +20,7 @@ export const startScreen = said('startScreen', {
   writeProcedure: 'Write a procedure',
   notRead: (why: string) => `It cannot be read from the disk: ${why} Open it again, or a copy of it.`,
   source: (document: string, revision: string) => `${document}, revision ${revision}`,
-  steps: (count: number) => `${count} steps`,
+  steps: (count: number) => (count === 1 ? '1 step' : `${count} steps`),
   invented: 'Demonstration: all values are invented',
   demoComing: 'It is on its way.',
   demoLost: 'It could not be fetched. Tap to try again.',

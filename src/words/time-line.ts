@@ -39,9 +39,9 @@ export const timeLine = said('timeLine', {
 
   /** The drawing in words. */
   summary: (from: string, to: string, entries: number, stepsDone: number) =>
-    `Time line from ${from} to ${to}, ${entries} entries, ${stepsDone} steps done.`,
+    `Time line from ${from} to ${to}, ${entries} ${entries === 1 ? 'entry' : 'entries'}, ${stepsDone} ${stepsDone === 1 ? 'step' : 'steps'} done.`,
   gapBefore: (lasted: string, entry: number) => `${lasted} before entry ${entry}`,
   longGaps: (gaps: readonly string[], areMore: boolean) =>
     `Long gaps: ${gaps.join('; ')}${areMore ? ' and more' : ''}.`,
-  setBack: (times: number) => `The clock was set back ${times} times.`,
+  setBack: (times: number) => `The clock was set back ${times === 1 ? 'once' : `${times} times`}.`,
 });

@@ -15,7 +15,7 @@ export const wrench = said('wrench', {
   badResolution: (torque: string) => `A tool cannot resolve ${torque}.`,
   notADay: (text: string) => `"${text}" is no day; write it as 2026-03-31.`,
   unknownError: (type: 'indicating' | 'setting', toolClass: string) =>
-    `An ${type} tool of class "${toolClass}" has no known error; state its maximum error.`,
+    `${type === 'indicating' ? 'An' : 'A'} ${type} tool of class "${toolClass}" has no known error; state its maximum error.`,
 
   calibrationUnknown: 'The tool has no calibration date; look for its label.',
   calibrationEnded: (day: string) => `The calibration of the tool ended on ${day}; take another tool.`,
