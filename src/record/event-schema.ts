@@ -7,6 +7,7 @@ import * as v from 'valibot';
 import type { Basis, EventBody, WrittenRule } from '../session/event.ts';
 import { DEVIATION_KINDS, DISPOSITION_KINDS } from '../session/intent.ts';
 import { compare, fromWritten } from '../units/index.ts';
+import { recordFindings } from '../words/record-findings.ts';
 import { Count, Day, DecimalText, exactly, Hash, list, only, written, WrittenTorque } from './exactly.ts';
 import { PreparedFactSchema } from './prepared-schema.ts';
 import { Doubts, MeaningSchema, QuestionSchema, RefusalSchema } from './input-schema.ts';
@@ -18,7 +19,7 @@ const Window = v.pipe(
     ({ min, max }) =>
       ![min, max].every((bound) => v.is(WrittenTorque, bound)) ||
       compare(fromWritten('torque', min), fromWritten('torque', max)) <= 0,
-    'Expected a min that is not above its max',
+    () => recordFindings.minAboveMax,
   ),
 );
 

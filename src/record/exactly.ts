@@ -2,6 +2,7 @@
 import * as v from 'valibot';
 import { isDay } from '../procedure/day.ts';
 import { DECIMAL, unitsOf, type Kind, type Written } from '../units/index.ts';
+import { recordFindings } from '../words/record-findings.ts';
 
 /** A type with every field that may be absent made to be there, to its depth: so a forgotten one shows as a difference. */
 type Whole<Type> = unknown extends Type
@@ -41,7 +42,10 @@ export const Hash = v.pipe(v.string(), v.hash(['sha256']));
 export const DecimalText = v.pipe(
   v.string(),
   v.regex(DECIMAL),
-  v.check((text) => Number.isFinite(Number(text)), 'Expected a finite value'),
+  v.check(
+    (text) => Number.isFinite(Number(text)),
+    () => recordFindings.notFinite,
+  ),
 );
 
 /** A quantity as it was written. */
@@ -56,4 +60,8 @@ export const WrittenTorque = exactly<Written<'torque'>>()(written('torque'));
 export const only = <const Word extends string>(kind: Word) => v.strictObject({ kind: v.literal(kind) });
 
 /** A day that is none would stop the fold: whether a calibration holds is worked out from it. */
-export const Day = v.pipe(v.string(), v.isoDate(), v.check(isDay, 'Expected a day of the calendar'));
+export const Day = v.pipe(
+  v.string(),
+  v.isoDate(),
+  v.check(isDay, () => recordFindings.noDay),
+);

@@ -9,21 +9,14 @@ export const historyOf = (
 ): readonly Reading[] =>
   readings.filter((each) => each.step === step && each.pass === pass && each.fastener === fastener);
 
-const FATES: Readonly<Record<Reading['status'], string>> = {
-  captured: 'not confirmed',
-  confirmed: 'stands',
-  rejected: 'rejected at its read-back',
-  disregarded: 'disregarded',
-  replaced: 'corrected',
-  disputed: 'disputed by the witness',
-  'set aside': 'set aside: the pass was worked again',
-};
+/** What became of a reading. One that was confirmed stands, or gives way to a later one of the same fastener and pass. */
+export type Fate = Exclude<Reading['status'], 'confirmed'> | 'stands' | 'read again';
 
-/** What became of a reading, in words. One that was confirmed gives way to a later one of the same fastener and pass. */
-export function fateOf(reading: Reading, history: readonly Reading[]): string {
-  const standing = history.findLast(({ status }) => status === 'confirmed');
-  const isOld = reading.status === 'confirmed' && standing !== undefined && standing.seq !== reading.seq;
-  return isOld ? 'confirmed, then read again' : FATES[reading.status];
+/** What became of a reading, among all of its fastener and pass. */
+export function fateOf({ status, seq }: Reading, history: readonly Reading[]): Fate {
+  if (status !== 'confirmed') return status;
+  const newest = history.findLast((each) => each.status === 'confirmed');
+  return newest === undefined || newest.seq === seq ? 'stands' : 'read again';
 }
 
 /** The difference from one value to another as signed text in the unit of the first: "+1", "−0.5", "0". */

@@ -3,6 +3,7 @@ import type { Procedure, Step } from '../procedure/procedure.ts';
 import { planOf, type Round } from '../session/calls.ts';
 import { isLeftOpen } from '../session/deviation.ts';
 import { isDone, standingReading, type Reading, type SessionState } from '../session/state.ts';
+import { matrix } from '../words/matrix.ts';
 
 /**
  * One fastener in one pass: the reading that stands, done by hand without a reading, left open with a deviation, or
@@ -34,7 +35,7 @@ function matrixOf(state: SessionState, procedure: Procedure, step: Step): Readin
   return {
     step: step.id,
     title: step.title,
-    label: calls[0]?.label ?? 'fastener',
+    label: calls[0]?.label ?? matrix.unnamed,
     passes: rounds.map(({ index, name }) => ({ index, name })),
     rows: fasteners.map((fastener) => ({
       fastener,

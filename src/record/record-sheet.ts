@@ -2,6 +2,8 @@
  * The record sheet: what a person signs. It is worked out of the record alone, states what was done with reference to
  * the approved data, and approves nothing.
  */
+import type { Volume } from '../units/index.ts';
+import { sheetFacts } from '../words/sheet-facts.ts';
 import { isOfWork, stateAfter, type SessionRecord } from './session-record.ts';
 import { asWritten } from './sheet/as-written.ts';
 import { holdsOf, signaturesOf, valuesOf } from './sheet/observed.ts';
@@ -74,17 +76,17 @@ export function recordSheet(record: SessionRecord, { timeZone, made, root, thumb
   return {
     title: procedure.title,
     approvedData: [
-      ['Document', procedure.source.document],
-      ['Revision', procedure.source.revision],
-      ['Issued', procedure.source.issued ?? 'not stated'],
-      ['Procedure file', procedure.id],
+      [sheetFacts.document, procedure.source.document],
+      [sheetFacts.revision, procedure.source.revision],
+      [sheetFacts.issued, procedure.source.issued ?? sheetFacts.notStated],
+      [sheetFacts.procedureFile, procedure.id],
     ],
     isInvented: procedure.invented,
     isIntact: verification.kind === 'intact',
     verification:
       verification.kind === 'intact'
-        ? `Intact: ${entries.length} entries follow from one another.`
-        : `NOT INTACT at entry ${verification.at}: ${verification.why}. Of ${record.found} entries, only the ${entries.length} before it are on this sheet.`,
+        ? sheetFacts.intact(entries.length)
+        : sheetFacts.broken(verification.at, verification.why, record.found, entries.length),
     isClosed: end.phase === 'closed',
     component: componentOf(record),
     parts: partsOf(procedure, end),
@@ -110,24 +112,24 @@ export function recordSheet(record: SessionRecord, { timeZone, made, root, thumb
 
 function componentOf({ procedure: { component } }: SessionRecord): readonly Fact[] {
   const { name, partNumber, dryMass, fluid, drains, retains } = component;
-  const fluidName = fluid?.name ?? 'fluid';
+  const ofFluid = (volume: Volume): string => sheetFacts.ofFluid(asWritten(volume), fluid?.name ?? null);
   return [
-    ['Component', name],
-    ['Part number', partNumber ?? 'not stated'],
-    ['Dry mass', asWritten(dryMass)],
-    ...(drains ? [['Drained', `${asWritten(drains)} of ${fluidName}, as the procedure states`] as const] : []),
-    ...(retains ? [['Stayed inside', `${asWritten(retains)} of ${fluidName}, as the procedure states`] as const] : []),
+    [sheetFacts.component, name],
+    [sheetFacts.partNumber, partNumber ?? sheetFacts.notStated],
+    [sheetFacts.dryMass, asWritten(dryMass)],
+    ...(drains ? [[sheetFacts.drained, ofFluid(drains)] as const] : []),
+    ...(retains ? [[sheetFacts.stayedInside, ofFluid(retains)] as const] : []),
   ];
 }
 
 function hashesOf({ id, entries }: SessionRecord, root: string, thumbprint: string | null): readonly Fact[] {
   const opening = entries[0]?.body;
   return [
-    ['Session', id],
-    ['Procedure (SHA-256)', opening?.kind === 'opened' ? opening.procedureHash : 'not known'],
-    ['Head: hash of the last entry (SHA-256)', entries.at(-1)?.hash ?? 'none'],
-    ['Merkle root over the entries (RFC 6962)', root],
-    ['Key of the seal: thumbprint (RFC 7638)', thumbprint ?? 'not sealed'],
-    ['Written by', opening?.kind === 'opened' ? opening.app : 'not known'],
+    [sheetFacts.session, id],
+    [sheetFacts.procedureHash, opening?.kind === 'opened' ? opening.procedureHash : sheetFacts.notKnown],
+    [sheetFacts.head, entries.at(-1)?.hash ?? sheetFacts.noHead],
+    [sheetFacts.root, root],
+    [sheetFacts.key, thumbprint ?? sheetFacts.notSealed],
+    [sheetFacts.writtenBy, opening?.kind === 'opened' ? opening.app : sheetFacts.notKnown],
   ];
 }

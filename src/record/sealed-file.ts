@@ -1,6 +1,7 @@
 /** One session as one file: packed to be kept elsewhere, and opened again with everything in it checked. */
 import * as v from 'valibot';
 import { fileFindings } from '../words/file-findings.ts';
+import { sealedReadme } from '../words/sealed-readme.ts';
 import { recordFindings } from '../words/record-findings.ts';
 import {
   hashInName,
@@ -15,7 +16,6 @@ import {
 import { canonical } from './entry.ts';
 import { countLines, entryLines, readEntryLines } from './entry-lines.ts';
 import { checkSeal, type SealFinding } from './seal.ts';
-import { README } from './sealed-file-readme.ts';
 import { readSessionRecord, type SessionRead, type SessionRecord } from './session-record.ts';
 import { checkSounds, deletedSounds, namedSounds, type Sounds, type SoundsFound } from './sounds.ts';
 
@@ -84,7 +84,7 @@ export function packSession(
   return packParts(
     new Map([
       ['format.json', encode(`${canonical(format)}\n`)],
-      ['README.txt', encode(README)],
+      ['README.txt', encode(sealedReadme.text)],
       ['entries.jsonl', entryLines(record.entries)],
       ['procedure.json', encode(procedureText(first.body.procedure))],
       ...(seal === null ? [] : ([['seal.jws', encode(seal)]] as const)),

@@ -15,6 +15,8 @@ export const matrix = said('matrix', {
     'nut worn': '▼ nut worn',
   },
   withoutReading: { 'by hand': 'by hand', 'left open': 'left open', open: 'open' },
+  /** What a fastener is called where the procedure has no name for it. */
+  unnamed: 'fastener',
   notInPass: '–',
   toEntry: (entry: number) => `To entry ${entry}`,
   fastener: (label: string, number: number) => `${label} ${number}:`,

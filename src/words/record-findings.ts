@@ -12,6 +12,11 @@ export const recordFindings = said('recordFindings', {
   changed: 'its content was changed after it was written',
   unreadable: (reason: string) => `what it says cannot be read: ${reason}`,
 
+  /** Each behind the name of a field: "body.at Expected a day of the calendar". */
+  notFinite: 'Expected a finite value',
+  noDay: 'Expected a day of the calendar',
+  minAboveMax: 'Expected a min that is not above its max',
+
   noEntries: 'it has no entries',
   notOpened: 'a session begins by being opened',
   openedTwice: 'the session is opened a second time',

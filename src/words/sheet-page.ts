@@ -39,7 +39,7 @@ export const sheetPage = said('sheetPage', {
     from: 'From (UTC; local)',
     to: 'To (UTC; local)',
     work: 'Work',
-    inRole: (name: string, role: string) => `${name}, ${role}`,
+    inRole: (name: string, role: 'mechanic' | 'second person' | 'helper') => `${name}, ${role}`,
     toTheEnd: 'to the end',
     interrupted: (what: string) => `Interrupted: ${what}`,
     notGoneOn: 'not gone on with',

@@ -1,4 +1,5 @@
 /** Who worked and who witnessed, and when work stood still. */
+import { sheetFacts } from '../../words/sheet-facts.ts';
 import { isOfWork, type SessionRecord } from '../session-record.ts';
 import { sheetTime, type SheetTime } from './times.ts';
 
@@ -60,15 +61,18 @@ export function interruptionsOf({ entries }: SessionRecord, timeZone: string): r
   const work = entries.filter(isOfWork);
   for (const [i, { body, at }] of work.entries()) {
     const now = sheetTime(at.utc, timeZone);
-    if (body.kind === 'stood by') begun ??= { what: 'standing by', from: now };
-    else if (body.kind === 'handover begun') begun ??= { what: 'handover', from: now };
+    if (body.kind === 'stood by' || body.kind === 'handover begun')
+      begun ??= { what: sheetFacts.interruptions[body.kind], from: now };
     else if ((body.kind === 'continued' || body.kind === 'handed over') && begun) {
       all.push({ ...begun, to: now });
       begun = null;
     } else if ((body.kind === 'reopened' || body.kind === 'break noticed') && !begun) {
       const before = work[i - 1];
-      const what = body.kind === 'reopened' ? 'the page was opened again' : 'a long break';
-      all.push({ what, from: before ? sheetTime(before.at.utc, timeZone) : now, to: now });
+      all.push({
+        what: sheetFacts.interruptions[body.kind],
+        from: before ? sheetTime(before.at.utc, timeZone) : now,
+        to: now,
+      });
     }
   }
   return begun ? [...all, { ...begun, to: null }] : all;

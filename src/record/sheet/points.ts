@@ -2,6 +2,7 @@
 import { pointFact } from '../../session/point-words.ts';
 import { pointIn } from '../../session/point.ts';
 import type { SessionState } from '../../session/state.ts';
+import { sheetWork } from '../../words/sheet-work.ts';
 import type { SessionRecord } from '../session-record.ts';
 import { shownValue } from './observed.ts';
 import { sheetTime, type SheetTime } from './times.ts';
@@ -38,6 +39,6 @@ export function pointsOnSheet(
     if (!value) return [];
     const step = procedure.steps.find(({ id }) => id === value.step);
     const name = step?.kind === 'measure' ? step.what : value.step;
-    return [{ ...line, step: numberOf(value.step), what: `${name}: ${shownValue(value)}` }];
+    return [{ ...line, step: numberOf(value.step), what: sheetWork.valueOf(name, shownValue(value)) }];
   });
 }

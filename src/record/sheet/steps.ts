@@ -3,9 +3,10 @@ import { closedIn, openedIn, type Procedure, type Step } from '../../procedure/p
 import { isBetweenSteps } from '../../session/people.ts';
 import type { EventBody } from '../../session/event.ts';
 import type { SessionState } from '../../session/state.ts';
-import type { Disposition } from '../../session/closing.ts';
 import { openPoints, type OpenPoint } from '../../session/deviations.ts';
-import { planOf } from '../../session/calls.ts';
+import { planOf, RUNNING_ROUND } from '../../session/calls.ts';
+import { entries as entryWords } from '../../words/entries.ts';
+import { sheetWork } from '../../words/sheet-work.ts';
 import type { Entry } from '../entry.ts';
 import type { SessionRecord } from '../session-record.ts';
 import { sheetTime, type SheetTime } from './times.ts';
@@ -32,15 +33,15 @@ export function stepsOf(record: SessionRecord, end: SessionState, timeZone: stri
       number: i + 1,
       title: step.title,
       standing: standingOf(step, i, end),
-      remarks: [...answerTo(step, end), ...(witness ? [`${wordOf(witness)} by ${witness.person}`] : [])],
+      remarks: [
+        ...answerTo(step, end),
+        ...(witness ? [sheetWork.looked(witness.person, witness.agrees, witness.independent === true)] : []),
+      ],
       by: entry?.person ?? '',
       at: entry ? sheetTime(entry.at.utc, timeZone) : null,
     };
   });
 }
-
-const wordOf = ({ agrees, independent }: StepWitnessed): string =>
-  independent ? (agrees ? 'inspected independently' : 'NOT PASSED') : agrees ? 'witnessed' : 'NOT AGREED TO';
 
 function standingOf({ id }: Step, index: number, end: SessionState): SheetStep['standing'] {
   if (end.skippedSteps.has(id)) return 'does not apply';
@@ -51,7 +52,7 @@ function standingOf({ id }: Step, index: number, end: SessionState): SheetStep['
 function answerTo(step: Step, { answers }: SessionState): readonly string[] {
   const answer = answers.get(step.id);
   if (answer === undefined || step.kind !== 'check') return [];
-  return [`answered: ${step.outcomes.find(({ id }) => id === answer)?.text ?? answer}`];
+  return [sheetWork.answered(step.outcomes.find(({ id }) => id === answer)?.text ?? answer)];
 }
 
 type StepWitnessed = Extract<EventBody, { readonly kind: 'step witnessed' }>;
@@ -68,7 +69,7 @@ const witnessedIn = (entries: readonly Entry[]): ReadonlyMap<string, StepWitness
 export const conditionsOf = ({ procedure, conditions }: SessionState): readonly string[] =>
   procedure.conditions.flatMap(({ id, question }) => {
     const is = conditions.get(id);
-    return is === undefined ? [] : [`${question} ${is ? 'Yes' : 'No'}`];
+    return is === undefined ? [] : [entryWords.condition(question, is)];
   });
 
 export interface SheetOpening {
@@ -86,14 +87,14 @@ export function openingsOf({ openings, steps }: Procedure, sheet: readonly Sheet
     const found = steps.flatMap((step, i) => {
       const line = sheet[i];
       return line && within(step).includes(id)
-        ? [`step ${line.number}: ${line.standing}${line.at ? `, ${line.at.utc}` : ''}`]
+        ? [sheetWork.inStep(line.number, line.standing, line.at?.utc ?? null)]
         : [];
     });
-    return found.length > 0 ? found.join('; ') : 'in no step';
+    return found.length > 0 ? found.join('; ') : sheetWork.inNoStep;
   };
   return openings.map(({ id, name, closure }) => ({
     name,
-    closure,
+    closure: sheetWork.closures[closure],
     opened: where(id, openedIn),
     closed: where(id, closedIn),
   }));
@@ -103,30 +104,27 @@ export function openingsOf({ openings, steps }: Procedure, sheet: readonly Sheet
 export function openPointsOf(end: SessionState, sheet: readonly SheetStep[]): readonly string[] {
   const points = openPoints(end).map((point) => {
     const decided = end.dispositions.get(point.seq);
-    return `${pointText(end, point)}. ${decided ? dispositionText(decided) : 'NOT DECIDED ABOUT'}`;
+    const text = pointText(end, point);
+    return decided
+      ? sheetWork.point.decided(text, decided.what, decided.by, decided.note)
+      : sheetWork.point.notDecided(text);
   });
-  const undone = sheet.filter(({ standing }) => standing === 'not done' || standing === 'begun');
-  return [
-    ...points,
-    ...undone.map(({ number, title, standing }) => `Step ${number}, ${title}: ${standing.toUpperCase()}`),
-  ];
+  const undone = sheet.flatMap(({ number, title, standing }) =>
+    standing === 'not done' || standing === 'begun' ? [sheetWork.point.undone(number, title, standing)] : [],
+  );
+  return [...points, ...undone];
 }
 
 /** "Tighten the ring, stud 4, pass 2: over torque, reason given: “…”. LEFT OPEN". */
 function pointText({ procedure }: SessionState, point: OpenPoint): string {
   const step = procedure.steps.find((each) => each.id === point.step);
   const title = step?.title ?? point.step;
-  const open = point.leftOpen ? '. LEFT OPEN' : '';
   if (point.of === 'value') {
     const { value, unit, verdict, reason } = point.value;
-    const because = reason === null ? '' : `, reason given: “${reason}”`;
-    return `${title}: ${value} ${unit}, ${verdict} the window${because}${open}`;
+    return sheetWork.point.value(title, value, unit, verdict, { reason, isOpen: point.leftOpen });
   }
-  const label = (step && planOf(procedure, step).calls[0]?.label) ?? 'fastener';
-  const round = point.pass === 0 ? 'running torque' : `pass ${point.pass}`;
-  const why = point.reason === null ? '' : `, reason given: “${point.reason}”`;
-  return `${title}, ${label} ${point.fastener}, ${round}: ${point.what}${why}${open}`;
+  const { pass, fastener, what, reason, leftOpen } = point;
+  const label = step && planOf(procedure, step).calls[0]?.label;
+  const round = pass === RUNNING_ROUND ? null : pass;
+  return sheetWork.point.fastener(title, label, fastener, round, what, { reason, isOpen: leftOpen });
 }
-
-const dispositionText = ({ what, by, note }: Disposition): string =>
-  `Decided by ${by}: ${what}${note === null ? '' : ` (“${note}”)`}`;

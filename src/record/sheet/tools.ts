@@ -3,6 +3,7 @@ import type { Procedure, Tool } from '../../procedure/procedure.ts';
 import { runningToolOf, toolOf } from '../../session/calls.ts';
 import { dayOf } from '../../session/intent.ts';
 import type { SessionState } from '../../session/state.ts';
+import { sheetFacts } from '../../words/sheet-facts.ts';
 import { asWritten } from './as-written.ts';
 
 export interface SheetTool {
@@ -25,30 +26,25 @@ export function toolsOf({ procedure, prepared, readings, skippedSteps }: Session
   const read = procedure.tools.filter(({ id }) => readings.some(({ basis }) => basis.tool === id));
   const labelled = new Set(prepared.map((fact) => (fact.of === 'tool' && fact.from === 'label' ? fact.tool : null)));
   return [...new Set([...named, ...read])].map((tool) => {
+    const due = tool.calibrationDue ?? sheetFacts.notStated;
     const days = readings.filter(({ basis }) => basis.tool === tool.id).map(({ at }) => dayOf(at));
     return {
       name: tool.name,
       id: tool.id,
-      range: `${asWritten(tool.range.min)} to ${asWritten(tool.range.max)}, marks of ${asWritten(tool.resolution)}`,
-      accuracy: accuracyOf(tool),
-      calibrationDue: `${tool.calibrationDue ?? 'not stated'}${labelled.has(tool.id) ? ', read off its label' : ''}`,
+      range: sheetFacts.tool.range(asWritten(tool.range.min), asWritten(tool.range.max), asWritten(tool.resolution)),
+      accuracy: sheetFacts.tool.accuracy(tool.type, tool.class ?? null, tool.maximumError ?? null),
+      calibrationDue: labelled.has(tool.id) ? sheetFacts.tool.offItsLabel(due) : due,
       used: usedOn([...new Set(days)].sort(), tool),
     };
   });
 }
 
-const accuracyOf = ({ type, class: letter, maximumError }: Tool): string =>
-  [
-    `${type}${letter === undefined ? '' : `, class ${letter}`}`,
-    ...(maximumError === undefined ? [] : [`±${maximumError} %`]),
-  ].join(', ');
-
 function usedOn(days: readonly string[], { calibrationDue }: Tool): string {
   const [first, last] = [days[0], days.at(-1)];
-  if (first === undefined || last === undefined) return 'no reading';
-  const when = first === last ? first : `${first} to ${last}`;
-  if (calibrationDue === undefined) return `${when}; CALIBRATION UNKNOWN`;
-  return last <= calibrationDue ? `${when}; calibration held` : `${when}; CALIBRATION HAD RUN OUT`;
+  if (first === undefined || last === undefined) return sheetFacts.tool.notUsed;
+  const { used } = sheetFacts.tool;
+  if (calibrationDue === undefined) return used(first, last, 'unknown');
+  return used(first, last, last <= calibrationDue ? 'held' : 'had run out');
 }
 
 /** What the procedure says of the parts that are fitted, with the answers of the steps that looked at them. */
@@ -59,11 +55,8 @@ export function partsOf({ seals, steps }: Procedure, { answers }: SessionState):
       const done = step.seals.filter(({ seal }) => seal === id).map(({ is }) => is);
       const answer =
         step.kind === 'check' ? step.outcomes.find((each) => each.id === answers.get(step.id))?.text : undefined;
-      return done.length > 0
-        ? [`${done.join(', ')} in “${step.title}”${answer === undefined ? '' : `: ${answer}`}`]
-        : [];
+      return done.length > 0 ? [sheetFacts.part.worked(done, step.title, answer ?? null)] : [];
     });
-    const number = partNumber === undefined ? 'part number not stated' : `part number ${partNumber}`;
-    return [`${name} (${number}; reuse: ${reuse})`, ...work].join('; ');
+    return [sheetFacts.part.fitted(name, partNumber ?? null, reuse), ...work].join('; ');
   });
 }

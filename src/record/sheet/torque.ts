@@ -4,6 +4,8 @@ import { planOf, RUNNING_ROUND, runningToolOf, toolOf } from '../../session/call
 import type { Basis } from '../../session/event.ts';
 import type { Reading, SessionState } from '../../session/state.ts';
 import type { Written } from '../../units/index.ts';
+import { fates } from '../../words/fates.ts';
+import { sheetTorque } from '../../words/sheet-torque.ts';
 import { differenceFrom, fateOf, historyOf } from '../reading-history.ts';
 import { readingMatrices, type MatrixCell, type ReadingMatrix } from '../reading-matrix.ts';
 import { windowText } from '../reading-window.ts';
@@ -16,8 +18,10 @@ export interface SheetValue {
   readonly entry: number;
   readonly value: string;
   readonly at: SheetTime;
-  /** What became of it: "stands", "corrected". */
+  /** What became of it, in words: "stands", "corrected". */
   readonly fate: string;
+  /** Whether it is the one that stands for its fastener and pass. */
+  readonly stands: boolean;
   /** Whether it was confirmed and never taken back: then it counts, though a later one may stand for the fastener. */
   readonly counts: boolean;
   readonly verdict: string;
@@ -72,11 +76,11 @@ function headingOf(procedure: Procedure, step: TightenStep): readonly string[] {
   const thread = [pattern?.thread, pattern?.threadCondition].filter(Boolean).join(', ');
   return [
     pattern?.name ?? step.pattern,
-    ...(thread === '' ? [] : [`Thread: ${thread}`]),
-    `Tool: ${toolOf(procedure, step).name}`,
-    ...(step.runDown ? [`Running torque: ${runningToolOf(procedure, step).name}`] : []),
-    ...(adapter ? [`Adapter: ${adapter.name}, ${asWritten(adapter.length)} at ${asWritten(adapter.angle)}`] : []),
-    `Judged by: ${step.judging.rule}`,
+    ...(thread === '' ? [] : [sheetTorque.thread(thread)]),
+    sheetTorque.tool(toolOf(procedure, step).name),
+    ...(step.runDown ? [sheetTorque.runningTorque(runningToolOf(procedure, step).name)] : []),
+    ...(adapter ? [sheetTorque.adapter(adapter.name, asWritten(adapter.length), asWritten(adapter.angle))] : []),
+    sheetTorque.judgedBy(step.judging.rule),
   ];
 }
 
@@ -97,7 +101,7 @@ function linesOf(
       return [
         {
           fastener,
-          pass: round.index === RUNNING_ROUND ? round.name : `${round.index} ${round.name}`,
+          pass: round.index === RUNNING_ROUND ? round.name : sheetTorque.pass(round.index, round.name),
           target: target ? asWritten(target) : '',
           window: basis ? judgedBy(basis, state.procedure) : '',
           values: values.map((reading) => valueOf(reading, values, timeZone)),
@@ -111,49 +115,37 @@ function linesOf(
 const shown = ({ value, unit }: Written<'torque'>): string => `${value} ${unit}`;
 
 function judgedBy(basis: Basis, procedure: Procedure): string {
-  if (basis.of === 'running torque') return basis.minimum ? `at least ${shown(basis.minimum)}` : '';
-  const added = basis.runningTorque ? `, with running torque ${shown(basis.runningTorque)}` : '';
-  const atWrench = basis.adapter || basis.runningTorque ? ' at the wrench' : '';
-  return `${windowText(basis, procedure)}${atWrench}${added}`;
+  if (basis.of === 'running torque') return basis.minimum ? sheetTorque.atLeast(shown(basis.minimum)) : '';
+  const running = basis.runningTorque;
+  const isAtWrench = basis.adapter !== null || running !== null;
+  return sheetTorque.window(windowText(basis, procedure), isAtWrench, running && shown(running));
 }
 
-const VERDICTS: Readonly<Record<Reading['verdict'], string>> = {
-  in: 'inside',
-  under: 'UNDER',
-  over: 'OVER',
-  'not provable': 'NOT PROVABLE',
-  'nut worn': 'NUT WORN',
-};
-
-function verdictOf(cell: NonNullable<MatrixCell>): string {
-  switch (cell.kind) {
-    case 'read':
-      return VERDICTS[cell.reading.verdict];
-    case 'by hand':
-      return 'by hand';
-    case 'left open':
-      return 'LEFT OPEN';
-    case 'open':
-      return 'OPEN';
-  }
-}
+const verdictOf = (cell: NonNullable<MatrixCell>): string =>
+  cell.kind === 'read' ? sheetTorque.verdicts[cell.reading.verdict] : sheetTorque.withoutReading[cell.kind];
 
 function valueOf(reading: Reading, history: readonly Reading[], timeZone: string): SheetValue {
   const { seq, at, person, status, evidence, doubts = [], witnessed, verdict } = reading;
+  const fate = fateOf(reading, history);
   return {
     entry: seq,
     value: shown(reading.reading),
     at: sheetTime(at.utc, timeZone),
-    fate: fateOf(reading, history),
+    fate: fates[fate],
+    stands: fate === 'stands',
     counts: status === 'confirmed',
-    verdict: VERDICTS[verdict],
+    verdict: sheetTorque.verdicts[verdict],
     by: person,
     witness: witnessed
-      ? `${witnessed.person}: ${shown(witnessed.reading)} (${differenceFrom(reading.reading, witnessed.reading)})`
+      ? sheetTorque.witness(
+          witnessed.person,
+          shown(witnessed.reading),
+          differenceFrom(reading.reading, witnessed.reading),
+        )
       : null,
     remarks: [
-      ...(evidence === 'click' ? ['by the click of the wrench'] : []),
-      ...(doubts.length > 0 ? [`in doubt: ${doubts.join(', ')}`] : []),
+      ...(evidence === 'click' ? [sheetTorque.byClick] : []),
+      ...(doubts.length > 0 ? [sheetTorque.inDoubt(doubts)] : []),
     ],
   };
 }

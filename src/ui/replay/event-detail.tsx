@@ -6,6 +6,7 @@ import type { Sounds } from '../../record/sounds.ts';
 import type { EventBody } from '../../session/event.ts';
 import type { Reading } from '../../session/reading.ts';
 import { events } from '../../words/events.ts';
+import { fates } from '../../words/fates.ts';
 import { describe } from '../describe.ts';
 import { showMoment } from '../moment.ts';
 import { EvidenceSound } from './evidence-sound.tsx';
@@ -120,7 +121,7 @@ function History(props: {
                   </td>
                   <td>{each === first() ? events.history.first : differenceFrom(first().reading, each.reading)}</td>
                   <td>{events.history.verdicts[each.verdict]}</td>
-                  <td>{fateOf(each, history())}</td>
+                  <td>{fates[fateOf(each, history())]}</td>
                   <td>{witnessText(each)}</td>
                 </tr>
               )}

@@ -2,6 +2,7 @@
 import { For, Show, type JSX } from 'solid-js';
 import type { RecordSheet } from '../../record/record-sheet.ts';
 import { sheetPage } from '../../words/sheet-page.ts';
+import { sheetWork } from '../../words/sheet-work.ts';
 
 export function Times(props: { readonly sheet: RecordSheet }): JSX.Element {
   return (
@@ -132,7 +133,7 @@ export function Steps(props: { readonly sheet: RecordSheet }): JSX.Element {
               <tr>
                 <td>{number}</td>
                 <td>{title}</td>
-                <td>{[standing, ...remarks].join('; ')}</td>
+                <td>{[sheetWork.standings[standing], ...remarks].join('; ')}</td>
                 <td>{by}</td>
                 <td class="whole">{at?.utc ?? ''}</td>
               </tr>

@@ -56,7 +56,7 @@ function Line(props: { readonly line: TorqueLine }): JSX.Element {
 
 function ValueRow(props: { readonly line: TorqueLine; readonly value: SheetValue }): JSX.Element {
   return (
-    <tr classList={{ earlier: props.value.fate !== 'stands' }}>
+    <tr classList={{ earlier: !props.value.stands }}>
       <Place line={props.line} />
       <td>
         <Show when={props.value.counts} fallback={<s>{props.value.value}</s>}>
@@ -64,7 +64,7 @@ function ValueRow(props: { readonly line: TorqueLine; readonly value: SheetValue
         </Show>
         <For each={props.value.remarks}>{(remark) => <small> {remark}</small>}</For>
       </td>
-      <td>{[props.value.verdict, ...(props.value.fate === 'stands' ? [] : [props.value.fate])].join('; ')}</td>
+      <td>{[props.value.verdict, ...(props.value.stands ? [] : [props.value.fate])].join('; ')}</td>
       <td>
         {props.value.by}
         <Show when={props.value.witness}>{(witness) => <>; {witness()}</>}</Show>

@@ -1,5 +1,8 @@
 /** What is said about the format in each sealed file, for whoever has the file and not the program. */
-export const README = `A session of Bothhands, sealed. Format version 2.
+import { said } from './said.ts';
+
+export const sealedReadme = said('sealedReadme', {
+  text: `A session of Bothhands, sealed. Format version 2.
 
 This is a zip archive. Its parts are stored, not compressed, in this order:
 
@@ -27,4 +30,5 @@ A seal shows that nothing was changed since it was made. Whose key made it, it c
 the one that was noted of the device.
 
 The approved manual, local rules and licensed people decide. This record says what was done; it approves nothing.
-`;
+`,
+});
