@@ -3,8 +3,11 @@ import type { Words } from '../words/words.ts';
 
 const ENGLISH = 'en';
 
+/** Fetches the words of a language. */
+export type WordsFile = () => Promise<{ readonly words: Partial<Words> }>;
+
 /** The files of other languages, by their BCP 47 tag; each is fetched when it is wanted. */
-const others = new Map(
+const others: ReadonlyMap<string, WordsFile> = new Map(
   Object.entries(import.meta.glob<{ words: Words }>('../words/languages/*.ts')).map(([file, load]) => [
     file.replace(/^.*\/|\.ts$/g, ''),
     load,
@@ -12,16 +15,19 @@ const others = new Map(
 );
 
 /**
- * Shows the words of the first language that the person reads and that there is a file of.
+ * Shows the words of the first language that the person reads and that there is a file of. One that cannot be fetched is
+ * passed over: words in English are better than none.
  * @param wanted as browsers have it, the best first: BCP 47 tags
  * @returns the tag of the language that is shown
  */
-export async function chooseWords(wanted: readonly string[]): Promise<string> {
+export async function chooseWords(wanted: readonly string[], files = others): Promise<string> {
   for (const tag of wanted.flatMap((each) => [each, each.split('-')[0] ?? each])) {
     if (tag === ENGLISH) return ENGLISH;
-    const load = others.get(tag);
-    if (!load) continue;
-    useWords((await load()).words);
+    const file = await files
+      .get(tag)?.()
+      .catch(() => null);
+    if (!file) continue;
+    useWords(file.words);
     return tag;
   }
   return ENGLISH;
