@@ -6,6 +6,8 @@ const STEP = 0.1;
 const LEAST_ENERGY = 1e-3;
 /** What is left over and this many times above the usual is a person, not the room: it teaches little. */
 const USUAL = 1.2;
+/** In a silent room it would learn nothing any more. */
+const LEAST_USUAL = 0.003;
 /** Share of the newest sample in what is usual: over more than half a second, longer than a word. */
 const FORGETS = 1e-4;
 
@@ -41,7 +43,7 @@ export class EchoCanceller {
       left[i] = error;
       const limit = USUAL * this.#usual;
       const limited = Math.max(-limit, Math.min(limit, error));
-      this.#usual += FORGETS * (Math.abs(limited) - this.#usual);
+      this.#usual = Math.max(LEAST_USUAL, this.#usual + FORGETS * (Math.abs(limited) - this.#usual));
       const by = (STEP * limited) / (Math.max(0, energy) + LEAST_ENERGY);
       for (let tap = 0; tap < TAPS; tap++) weights[tap] = (weights[tap] ?? 0) + by * (all[from + tap] ?? 0);
     }
