@@ -3,7 +3,7 @@
  * was lost. What goes wrong is told in one word of a list.
  */
 import { cameraFailure, codeOfDeviceError, type CameraFailure, type CameraFailureCode } from './camera-failures.ts';
-import { HEIGHT, WIDTH } from './frame.ts';
+import { HEIGHT, middleOf, WIDTH } from './frame.ts';
 
 /** Small and slow: no more is looked at, and a small picture costs less to fetch. */
 const CONSTRAINTS: MediaStreamConstraints = {
@@ -110,12 +110,7 @@ class OpenCamera implements CameraDoor {
   }
 
   async #take(time: number): Promise<void> {
-    this.#lastPicture = performance.now();
-    if (this.#lost) {
-      this.#lost = null;
-      this.#sink.recovered();
-    }
-    if (this.#isTaking || time - this.#tookAt < LEAST_STEP_MS || !this.#sink.isReady()) return;
+    if (this.#isTaking || time - this.#tookAt < LEAST_STEP_MS || !this.#sink.isReady()) return this.#came();
     this.#isTaking = true;
     this.#tookAt = time;
     try {
@@ -125,6 +120,7 @@ class OpenCamera implements CameraDoor {
         resizeHeight: HEIGHT,
         resizeQuality: 'medium',
       });
+      this.#came();
       if (this.#closing.signal.aborted) picture.close();
       else this.#sink.picture(picture, time);
     } catch {
@@ -132,6 +128,14 @@ class OpenCamera implements CameraDoor {
     } finally {
       this.#isTaking = false;
     }
+  }
+
+  /** A picture came, and could be taken where it was wanted. */
+  #came(): void {
+    this.#lastPicture = performance.now();
+    if (!this.#lost) return;
+    this.#lost = null;
+    this.#sink.recovered();
   }
 
   #report(code: CameraFailureCode, detail = ''): void {
@@ -165,11 +169,4 @@ class OpenCamera implements CameraDoor {
     );
     if (allowed && this.#lost && !this.#closing.signal.aborted) await this.#acquire();
   }
-}
-
-/** The largest part of 4 : 3 about the middle: a stretched picture would have slow nods and quick waves. */
-export function middleOf(width: number, height: number): { left: number; top: number; width: number; height: number } {
-  const part = Math.min(width / WIDTH, height / HEIGHT);
-  const [wide, high] = [part * WIDTH, part * HEIGHT];
-  return { left: (width - wide) / 2, top: (height - high) / 2, width: wide, height: high };
 }

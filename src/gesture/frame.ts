@@ -50,3 +50,10 @@ export function frameTrouble(frame: Frame, time: number, last: number | null): s
     return `the time of the frame, ${time} ms, is not after the one before, ${last} ms; give frames in their order`;
   return null;
 }
+
+/** The largest part of 4 : 3 about the middle: a stretched picture would have slow nods and quick waves. */
+export function middleOf(width: number, height: number): { left: number; top: number; width: number; height: number } {
+  const part = Math.min(width / WIDTH, height / HEIGHT);
+  const [wide, high] = [part * WIDTH, part * HEIGHT];
+  return { left: (width - wide) / 2, top: (height - high) / 2, width: wide, height: high };
+}

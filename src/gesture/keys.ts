@@ -22,11 +22,11 @@ const isOurs = (event: KeyboardEvent, bindings: Bindings): boolean =>
   (TAKEN_WHILE_TYPING.test(event.key) || !isTyping(event.target));
 
 /**
- * Listens to the switches on the whole page. A key that is held and repeats itself is one press.
+ * Listens to the switches on the whole page. What is bound is asked anew with each event; the keys themselves stay the same. A key that is held and repeats itself is one press.
  * @returns a function that stops listening
  */
 export function watchSwitches(
-  bindings: Bindings,
+  bindings: () => Bindings,
   listener: (press: SwitchPress) => void,
   page: Window = window,
 ): () => void {
@@ -34,17 +34,18 @@ export function watchSwitches(
   let timer: number | undefined;
 
   function take(input: KeyInput): void {
-    const after = afterKey(presses, input, bindings);
+    const after = afterKey(presses, input, bindings());
     presses = after.presses;
     page.clearTimeout(timer);
     if (after.wakeAt !== null)
       timer = page.setTimeout(() => take({ kind: 'time', at: now() }), Math.max(0, after.wakeAt - now()));
-    for (const press of after.done) listener({ ...press, signal: signalOf(bindings, press.of, press.kind) });
+    const bound = bindings();
+    for (const press of after.done) listener({ ...press, signal: signalOf(bound, press.of, press.kind) });
   }
   const now = (): number => page.performance.now();
 
   const onDown = (event: KeyboardEvent): void => {
-    if (!isOurs(event, bindings)) return;
+    if (!isOurs(event, bindings())) return;
     event.preventDefault();
     if (!event.repeat) take({ kind: 'down', key: event.key, at: now() });
   };
@@ -55,7 +56,7 @@ export function watchSwitches(
   page.addEventListener('keyup', onUp, { capture: true });
   page.addEventListener('blur', onBlur);
   // A media button has no length: it is down and up at once.
-  const stopMedia = watchMediaButtons(mediaKeysIn(bindings), page, (key) => {
+  const stopMedia = watchMediaButtons(mediaKeysIn(bindings()), page, (key) => {
     take({ kind: 'down', key, at: now() });
     take({ kind: 'up', key, at: now() });
   });

@@ -38,8 +38,17 @@ const WANTS_EYES: ReadonlySet<NonNullable<ReturnType<typeof currentPoint>>['kind
   'consumable',
 ]);
 
-/** A reading outside its window or in doubt, a break, a reason, another person's word, a fact about the unit, a check that "affirm" does not pass. */
-function wantsWord(state: SessionState): boolean {
+/** Whether the point that is asked is one that somebody looks at or decides about. */
+export function wantsEyes(state: SessionState): boolean {
+  const point = currentPoint(state);
+  return point !== null && WANTS_EYES.has(point.kind);
+}
+
+/**
+ * Whether neither foot nor nod may say yes: a reading outside its window or in doubt, a break, a reason, another person's
+ * word, a fact about the unit, a check that "affirm" does not pass.
+ */
+export function wantsWord(state: SessionState): boolean {
   if (isClosing(state) || state.breakOf !== null || openReason(state) || awaitsStepWitness(state)) return true;
   if (openWarning(state)) return false;
   const value = pendingValue(state);
@@ -47,8 +56,7 @@ function wantsWord(state: SessionState): boolean {
   const pending = pendingReading(state);
   // What awaits its witness is refused alike, in or out: a pedal must not tell.
   if (pending) return wantsOwnWord(pending) && !awaitsWitness(state, pending);
-  const point = currentPoint(state);
-  if (point) return WANTS_EYES.has(point.kind);
+  if (currentPoint(state)) return wantsEyes(state);
   const step = currentStep(state);
   const isPassedByAffirm =
     step?.kind !== 'check' || step.outcomes.some(({ id, then }) => id === 'affirm' && then === 'go on');

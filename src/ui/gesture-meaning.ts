@@ -1,11 +1,11 @@
 import type { Answer, Consequence } from '../gesture/gate.ts';
 import type { Situation } from '../language/situation.ts';
-import { openReason } from '../session/reasons.ts';
 import { awaitsHold, heldStep } from '../session/hold.ts';
 import type { Meaning } from '../session/intent.ts';
-import { isOutside, pendingValue } from '../session/observed.ts';
+import { pendingValue } from '../session/observed.ts';
 import { currentPoint } from '../session/points.ts';
-import { openWarning, pendingReading, wantsOwnWord, type SessionState } from '../session/state.ts';
+import { openWarning, pendingReading, type SessionState } from '../session/state.ts';
+import { wantsEyes, wantsWord } from './forward.ts';
 
 /** What a gesture asks for at a moment, and what follows from it. */
 export interface Asked {
@@ -20,7 +20,7 @@ export interface Asked {
  */
 export function gestureMeaning(state: SessionState, { sayings }: Situation, answer: Answer): Asked | null {
   const may = (kind: Meaning['kind']): boolean => sayings.some(({ meaning }) => meaning.kind === kind);
-  const move = (kind: 'next' | 'back' | 'continue' | 'held'): Asked => ({ meaning: { kind }, consequence: 'move' });
+  const move = (kind: 'next' | 'back' | 'continue'): Asked => ({ meaning: { kind }, consequence: 'move' });
   switch (answer) {
     case 'stand by':
       return may('stand by') ? { meaning: { kind: 'stand by' }, consequence: 'pause' } : null;
@@ -34,22 +34,21 @@ export function gestureMeaning(state: SessionState, { sayings }: Situation, answ
       return may('negative') ? { meaning: { kind: 'negative' }, consequence: consequenceOfNo(state) } : null;
     case 'affirm':
       if (may('affirm')) return { meaning: { kind: 'affirm' }, consequence: consequenceOfYes(state) };
-      if (awaitsHold(state) && may('held')) return move('held');
-      return heldStep(state) && may('next') ? move('next') : null;
+      // In a hold nothing goes back.
+      if (awaitsHold(state) && may('held')) return { meaning: { kind: 'held' }, consequence: 'value' };
+      return heldStep(state) && may('next') ? { meaning: { kind: 'next' }, consequence: 'answer' } : null;
   }
 }
 
-/** A value outside its window or in doubt, and a reason that is to be read first, want a word. */
+/** What a pedal may not answer wants a word here too. */
 function consequenceOfYes(state: SessionState): Consequence {
-  if (state.breakOf !== null) return 'value';
-  if (openReason(state)) return 'own word';
   if (openWarning(state)) return 'answer';
-  const value = pendingValue(state);
-  if (value) return isOutside(value) ? 'own word' : 'value';
-  const reading = pendingReading(state);
-  if (reading) return wantsOwnWord(reading) ? 'own word' : 'value';
-  return currentPoint(state) ? 'value' : 'answer';
+  if (wantsWord(state)) return 'own word';
+  return pendingValue(state) || pendingReading(state) || currentPoint(state) ? 'value' : 'answer';
 }
 
 /** A value that is not taken is asked for again; a criterion that is not met fails its seal for good. */
-const consequenceOfNo = (state: SessionState): Consequence => (currentPoint(state) ? 'value' : 'answer');
+function consequenceOfNo(state: SessionState): Consequence {
+  if (wantsEyes(state)) return 'own word';
+  return currentPoint(state) ? 'value' : 'answer';
+}

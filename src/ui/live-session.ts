@@ -216,7 +216,8 @@ export function createLiveSession(
     const isEarly = source !== 'program' && began - changedAt < SETTLE;
     return inTurn(async () => {
       const isOfBefore = isEarly || entries().length !== seen;
-      if (isOfBefore && trouble() === null) setHeard({ text: meaning.kind, taken: 'too early' });
+      if (isOfBefore && !isAtAnyTime(meaning) && trouble() === null)
+        setHeard({ text: meaning.kind, taken: 'too early' });
       else await carryOut(meaning, source, null);
     });
   }
@@ -226,11 +227,12 @@ export function createLiveSession(
     const text = words.map(({ word }) => word).join(' ');
     return inTurn(async () => {
       const isOfBefore = spoken !== undefined && spoken.from < changedAt;
-      if (isOfBefore && trouble() === null) {
+      const understanding = understand(words, situationOf(state()), { wanted: sureness?.(state().people), again });
+      const isCall = understanding.kind === 'meant' && isAtAnyTime(understanding.meaning);
+      if (isOfBefore && !isCall && trouble() === null) {
         if (!(await takeBack(utterance, spoken, source))) setHeard({ text, taken: 'too early' });
         return;
       }
-      const understanding = understand(words, situationOf(state()), { wanted: sureness?.(state().people), again });
       setHeard({ text, taken: understanding.kind === 'meant' ? 'taken' : 'not for us' });
       if (understanding.kind === 'nothing') {
         setIgnored(ignored() + 1);
@@ -239,10 +241,12 @@ export function createLiveSession(
         return;
       }
       const meaning = spoken ? inHaste(understanding.meaning, spoken.from - calledAt) : understanding.meaning;
-      if (spoken && isCounted({ ...spoken, meaning: meaning.kind, by: 'word' })) {
+      const act: Act | null = spoken ? { ...spoken, meaning: meaning.kind, by: 'word' } : null;
+      if (act && isCounted(act)) {
         setHeard({ text, taken: 'counted already' });
         return;
       }
+      lastAct = act ?? lastAct;
       await carryOut(meaning, source, heardAs(utterance), spoken);
     });
   }
@@ -269,12 +273,14 @@ export function createLiveSession(
 
   function see({ kind, confidence, from, to }: SeenGesture, meaning: Meaning): Promise<void> {
     return inTurn(async () => {
-      const isCountedAlready = isCounted({ from, to, meaning: meaning.kind, by: 'gesture' });
-      const isOfBefore = from < changedAt + SETTLE;
+      const act: Act = { from, to, meaning: meaning.kind, by: 'gesture' };
+      const isCountedAlready = isCounted(act);
+      const isOfBefore = from < changedAt + SETTLE && !isAtAnyTime(meaning);
       if ((isCountedAlready || isOfBefore) && trouble() === null) {
         setHeard({ text: kind, taken: isCountedAlready ? 'counted already' : 'too early' });
         return;
       }
+      lastAct = act;
       setHeard({ text: kind, taken: 'taken' });
       const [instead, before] = [situationOf(state()), entries().length];
       await carryOut(meaning, 'gesture', {
@@ -282,17 +288,12 @@ export function createLiveSession(
         words: [{ word: kind, confidence: confidence.toFixed(2) }],
         spoken: { from: instantAt(from).utc, to: instantAt(to).utc },
       });
-      const act: Act = { from, to, meaning: meaning.kind, by: 'gesture' };
       lastSeen = { act, instead, written: entries().slice(before) };
     });
   }
 
-  /** Whether it goes with what was taken last; else it is what was taken last. */
-  function isCounted(act: Act): boolean {
-    const isSame = lastAct !== null && isSameAct(lastAct, act);
-    if (!isSame) lastAct = act;
-    return isSame;
-  }
+  /** Whether it goes with what was taken last. */
+  const isCounted = (act: Act): boolean => lastAct !== null && isSameAct(lastAct, act);
 
   return {
     state,
@@ -327,6 +328,9 @@ const heardAs = ({ words, spoken, again = null }: Heeded): Heard => ({
   ...(again === null ? {} : { again }),
   ...(spoken ? { spoken: { from: instantAt(spoken.from).utc, to: instantAt(spoken.to).utc } } : {}),
 });
+
+/** Whoever calls for help, or wants all to stand still, means it at whatever moment: the program’s own call may have come between. */
+const isAtAnyTime = ({ kind }: Meaning): boolean => kind === 'help' || kind === 'stand by';
 
 const isSameCall = (one: Call | null, other: Call | null): boolean =>
   one?.fastener === other?.fastener && one?.pass === other?.pass;

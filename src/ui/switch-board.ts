@@ -33,6 +33,8 @@ export interface SwitchBoard {
    * @param began when it began, in milliseconds on the clock of the page
    */
   give(signal: Signal, source: Source, began: number): void;
+  /** Closes what is to be chosen from; nothing is taken. */
+  leave(): void;
 }
 
 /** Listens to the switches for as long as the owner lives. */
@@ -81,7 +83,9 @@ export function createSwitchBoard({ live, devices, taught }: Fittings): SwitchBo
 
   const isChoosing = createMemo(() => panel() !== null);
   createEffect(() => {
-    const now = isChoosing() ? whileChoosing(bindings()) : bindings();
+    const own = bindings();
+    // The same watch while choosing: the bounce of the press that opened the choices takes none of them.
+    const now = (): Bindings => (untrack(isChoosing) ? whileChoosing(own) : own);
     onCleanup(watchSwitches(now, ({ signal, from }) => untrack(() => signal !== null && give(signal, source(), from))));
   });
   // What could be chosen may not be meant any more: whoever chooses sees what has changed first.
@@ -106,5 +110,5 @@ export function createSwitchBoard({ live, devices, taught }: Fittings): SwitchBo
       clearTimeout(timer);
     });
   });
-  return { panel, give };
+  return { panel, give, leave: () => setPanel(null) };
 }

@@ -37,6 +37,11 @@ export function watchGestures(
       switches.give(signal, 'gesture', gesture.from);
       return;
     }
+    // A step that is done is not taken back by who only wants to count no further.
+    if (answer === 'back' && switches.panel() !== null) {
+      if (isPassed(gesture, 'move', words.count)) switches.leave();
+      return;
+    }
     const asked = gestureMeaning(state, situation, answer);
     if (asked === null) live.notTaken(gesture.kind, 'not for us');
     else if (isPassed(gesture, asked.consequence, asked.meaning.kind)) void live.see(gesture, asked.meaning);

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { greyOf } from '../../src/gesture/grey.ts';
-import { middleOf } from '../../src/gesture/camera-door.ts';
+import { middleOf } from '../../src/gesture/frame.ts';
 
 // ITU-R BT.601: Y' = 0.299 R' + 0.587 G' + 0.114 B'.
 test.each([

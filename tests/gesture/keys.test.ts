@@ -7,7 +7,10 @@ let signals: (string | null)[] = [];
 let stop: () => void;
 beforeEach(() => {
   signals = [];
-  stop = watchSwitches(DEFAULT_BINDINGS, ({ signal }) => void signals.push(signal));
+  stop = watchSwitches(
+    () => DEFAULT_BINDINGS,
+    ({ signal }) => void signals.push(signal),
+  );
 });
 afterEach(() => {
   stop();

@@ -183,7 +183,12 @@ function SignalField(props: {
 function TrySwitches(props: { readonly bindings: Bindings }): JSX.Element {
   const [tried, setTried] = createSignal<readonly SwitchPress[]>([]);
   createEffect(() => {
-    onCleanup(watchSwitches(props.bindings, (press) => setTried((before) => [press, ...before].slice(0, MOST_SHOWN))));
+    onCleanup(
+      watchSwitches(
+        () => props.bindings,
+        (press) => setTried((before) => [press, ...before].slice(0, MOST_SHOWN)),
+      ),
+    );
   });
   createEffect(
     on(
