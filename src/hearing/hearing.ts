@@ -155,9 +155,8 @@ class EngineHearing implements Hearing {
     this.#listenForHush();
   }
 
-  plays(samples: Float32Array, rate: number, from: number, stopped: AbortSignal): void {
-    const cut = this.#ownSound?.plays(samples, rate, from);
-    stopped.addEventListener('abort', () => cut?.(performance.now()), { once: true });
+  plays(samples: Float32Array, rate: number, from: number): (over: number) => void {
+    return this.#ownSound?.plays(samples, rate, from) ?? (() => undefined);
   }
 
   async close(): Promise<void> {

@@ -14,6 +14,8 @@ const [LEAST_DELAY, MOST_DELAY] = [-50 * MS, 400 * MS];
 const LISTENED = 700 * MS;
 /** The echo canceller is given what was played so much earlier than it is heard: the delay is known coarsely. In samples. */
 const EARLY = 10 * MS;
+/** More than was heard, and this much more, is an echo that is taken out and is not there. As a ratio of powers. */
+const FALSE_ECHO = 4;
 /** Chunks that follow one another are no further apart, in milliseconds. */
 const GAP_MS = 20;
 
@@ -21,10 +23,12 @@ const GAP_MS = 20;
 export class OwnSound {
   readonly #rate: number;
   readonly #track = new PlayedTrack(WORD_RATE);
-  readonly #canceller = new EchoCanceller();
+  #canceller = new EchoCanceller();
   #resampler: Resampler;
   /** When the next chunk begins, if it follows, in milliseconds. */
   #next = -Infinity;
+  /** When what is returned next begins: counted in samples from the last gap, for the clock of the chunks wavers. In milliseconds. */
+  #at = 0;
   /** In samples; null until it was heard, as with a headset it never is. */
   #delay: number | null = null;
   /** The newest of what was heard, and when it ended. */
@@ -43,23 +47,39 @@ export class OwnSound {
    */
   plays(samples: Float32Array, rate: number, from: number): (stopped: number) => void {
     this.#track.forgetBefore(from - 2 * (MOST_DELAY / MS) - LISTENED / MS);
-    this.#fresh = 0;
+    if (this.#fresh >= LISTENED) this.#fresh = 0;
     return this.#track.add(samples, rate, from);
   }
 
   /** @returns about the same moment, at `WORD_RATE`, without what the app plays; as it was heard while the way to the microphone is not known */
   without({ samples, time }: AudioChunk): Beside {
-    if (Math.abs(time - this.#next) > GAP_MS) this.#resampler = new Resampler(this.#rate, WORD_RATE);
+    if (Math.abs(time - this.#next) > GAP_MS) this.#beginAt(time);
     this.#next = time + (samples.length / this.#rate) * 1000;
-    const lagMs = this.#resampler.lag / MS;
     const heard = this.#resampler.take(samples);
-    const end = this.#next - lagMs;
-    const start = end - heard.length / MS;
-    this.#listen(heard, end);
+    const start = this.#at;
+    this.#at += heard.length / MS;
     const heardPower = powerOf(heard);
+    this.#listen(heard, this.#at);
     if (this.#delay === null) return { samples: heard, time: start, heardPower };
     const played = this.#track.read(start - (this.#delay - EARLY) / MS, heard.length);
-    return { samples: this.#canceller.cancel(heard, played), time: start, heardPower };
+    const left = this.#canceller.cancel(heard, played);
+    const leftPower = powerOf(left);
+    // The way to the microphone is another one, or there is none any more.
+    if (leftPower > FALSE_ECHO * heardPower) this.#forget();
+    return { samples: leftPower < heardPower ? left : heard, time: start, heardPower };
+  }
+
+  #beginAt(time: number): void {
+    this.#resampler = new Resampler(this.#rate, WORD_RATE);
+    this.#at = time;
+    this.#heard.fill(0);
+    this.#fresh = 0;
+  }
+
+  #forget(): void {
+    this.#canceller = new EchoCanceller();
+    this.#delay = null;
+    this.#fresh = 0;
   }
 
   /** Finds the delay anew each time that something begins to be played. */

@@ -158,9 +158,9 @@ export interface Hearing {
   /**
    * Tells what the app itself plays, so that a person is heard over it.
    * @param rate in hertz; @param from when it is given to the loudspeaker, in milliseconds
-   * @param stopped aborts where it is stopped before its end
+   * @returns to call when it is over, at its end or before, with the time of that
    */
-  plays(samples: Float32Array, rate: number, from: number, stopped: AbortSignal): void;
+  plays(samples: Float32Array, rate: number, from: number): (over: number) => void;
   /** A person said the word that hushes the app's own voice. It is no utterance and means nothing else. */
   onHush(listener: (word: string) => void): () => void;
   /** Closes the microphone and ends the engine. The model stays kept. */

@@ -25,9 +25,10 @@ const RESUME_WITHIN_MS = 1000;
 
 /**
  * Told of everything that is sounded, as it begins.
- * @param from on the `performance.now()` clock, in milliseconds; @param stopped aborts where it is stopped before its end
+ * @param from on the `performance.now()` clock, in milliseconds
+ * @returns to call when it is over, at its end or before, with the time of that
  */
-export type Sounded = (sound: Sound, from: number, stopped: AbortSignal) => void;
+export type Sounded = (sound: Sound, from: number) => (over: number) => void;
 
 export function createOutput(open: () => Loudspeaker, sounded?: Sounded): Output {
   let loudspeaker: Loudspeaker | undefined;
@@ -59,8 +60,12 @@ export function createOutput(open: () => Loudspeaker, sounded?: Sounded): Output
     started();
     if (signal.aborted) return;
     source.start();
-    sounded?.(sound, performance.now(), signal);
-    await ended(context, [source], signal);
+    const over = sounded?.(sound, performance.now());
+    try {
+      await ended(context, [source], signal);
+    } finally {
+      over?.(performance.now());
+    }
   }
 
   return {

@@ -21,7 +21,7 @@ const others: ReadonlyMap<string, WordsFile> = new Map(
  * @returns the tag of the language that is shown
  */
 export async function chooseWords(wanted: readonly string[], files = others): Promise<string> {
-  for (const tag of wanted.flatMap((each) => [each, each.split('-')[0] ?? each])) {
+  for (const tag of wanted.flatMap(fromWhole)) {
     if (tag === ENGLISH) return ENGLISH;
     const file = await files
       .get(tag)?.()
@@ -32,3 +32,7 @@ export async function chooseWords(wanted: readonly string[], files = others): Pr
   }
   return ENGLISH;
 }
+
+/** A tag and what it narrows: "zh-Hant-TW", "zh-Hant", "zh". */
+const fromWhole = (tag: string): readonly string[] =>
+  tag === '' ? [] : [tag, ...fromWhole(tag.split('-').slice(0, -1).join('-'))];

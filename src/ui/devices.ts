@@ -70,7 +70,7 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
   const hearing: Hearing = createHearing({ source: remembered(microphone(), memory, isOpen) });
   const speaking = createSpeaking({
     prefer: voice,
-    sounded: ({ samples, rate }, from, stopped) => hearing.plays(samples, rate, from, stopped),
+    sounded: ({ samples, rate }, from) => hearing.plays(samples, rate, from),
   });
   const [hearingState, setHearingState] = createSignal(hearing.state);
   const [speakingState, setSpeakingState] = createSignal(speaking.state);

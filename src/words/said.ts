@@ -17,6 +17,7 @@ export function useWords(words: Partial<Words>): void {
 // @__NO_SIDE_EFFECTS__
 export function said<T extends object>(part: keyof Words, english: T): T {
   return new Proxy(english, {
-    get: (_, key): unknown => Reflect.get((chosen[part] as T | undefined) ?? english, key),
+    get: (_, key): unknown =>
+      Reflect.get((chosen[part] as Partial<T> | undefined) ?? english, key) ?? Reflect.get(english, key),
   });
 }

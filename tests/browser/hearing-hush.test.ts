@@ -54,7 +54,7 @@ describe('the app’s own voice', () => {
         hearing.mute('own voice');
         hearing.saying({ words, hush });
         await hearing.listen();
-        hearing.plays(samplesOf(played), played.rate, performance.now(), new AbortController().signal);
+        hearing.plays(samplesOf(played), played.rate, performance.now());
         await source.finished;
         const state = hearing.state;
         hearing.saying(null);

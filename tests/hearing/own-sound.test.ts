@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { AudioClock } from '../../src/hearing/audio-clock.ts';
 import { OwnSound, WORD_RATE } from '../../src/hearing/own-sound.ts';
-import { below, speechLike, throughRoom } from './echo.ts';
+import { below, power, speechLike, throughRoom } from './echo.ts';
 
 const MICROPHONE = 48_000;
 const CHUNK = 2_048;
@@ -23,6 +24,47 @@ describe('what the microphone hears beside what the app plays', () => {
     const as = heardBeside(new OwnSound(MICROPHONE), heard, 1000);
     expect(left.length).toBe(as.length);
     expect(below(left.subarray(2 * WORD_RATE), as.subarray(2 * WORD_RATE))).toBeGreaterThan(10);
+  });
+
+  it('is little too by a clock that wavers, as that of messages from the audio thread does', () => {
+    const own = new OwnSound(MICROPHONE);
+    own.plays(played, MICROPHONE, 1000);
+    const clock = new AudioClock(MICROPHONE);
+    const heard = throughRoom(played, 120 * 48);
+    const left: number[] = [];
+    for (let at = 0; at < heard.length; at += CHUNK) {
+      const arrives = 1000 + (at + CHUNK) / 48 + 5 + ((at * 7) % 60) / 10;
+      left.push(
+        ...own.without({ samples: heard.slice(at, at + CHUNK), time: clock.timeOf(at, CHUNK, arrives) }).samples,
+      );
+    }
+    const as = heardBeside(new OwnSound(MICROPHONE), heard, 1000);
+    expect(below(Float32Array.from(left).subarray(2 * WORD_RATE), as.subarray(2 * WORD_RATE))).toBeGreaterThan(10);
+  });
+
+  it('is never more than was heard, also once a headset is put on', () => {
+    const own = new OwnSound(MICROPHONE);
+    own.plays(played, MICROPHONE, 0);
+    heardBeside(own, throughRoom(played, 120 * 48), 0);
+    own.plays(played, MICROPHONE, 10_000);
+    const person = speechLike(4, MICROPHONE, 5).map((sample) => sample / 10);
+    const left = heardBeside(own, person, 10_000);
+    const as = heardBeside(new OwnSound(MICROPHONE), person, 10_000);
+    expect(power(left)).toBeLessThanOrEqual(power(as));
+    expect(left.subarray(2 * WORD_RATE)).toEqual(as.subarray(2 * WORD_RATE));
+  });
+
+  it('is little also where many short sentences follow one another', () => {
+    const own = new OwnSound(MICROPHONE);
+    const heard = throughRoom(played, 120 * 48);
+    const sentence = 12 * CHUNK;
+    const left: number[] = [];
+    for (let at = 0; at < heard.length; at += sentence) {
+      own.plays(played.slice(at, at + sentence), MICROPHONE, at / 48);
+      left.push(...heardBeside(own, heard.slice(at, at + sentence), at / 48));
+    }
+    const as = heardBeside(new OwnSound(MICROPHONE), heard, 0);
+    expect(below(Float32Array.from(left).subarray(2 * WORD_RATE), as.subarray(2 * WORD_RATE))).toBeGreaterThan(10);
   });
 
   it('is all of it where a headset keeps the two apart', () => {
