@@ -68,6 +68,12 @@ const noSentence = [
   { selector: `TemplateElement[tail=true][value.raw=/[a-z ] ?[.?!]$/]:not(${noWord})`, ...inWords },
   { selector: 'JSXAttribute[name.name=/^(aria-label|title|placeholder|alt|label)$/] > Literal', ...inWords },
 ];
+/** A function in <Show> or <Match> runs once: text that it works out stays as it is when its values change. Within JSX it does not. */
+const noStaleText = {
+  selector:
+    'JSXElement[openingElement.name.name=/^(Show|Match)$/] > JSXExpressionContainer > ArrowFunctionExpression:not([body.type=/^(JSX|Block)/])',
+  message: 'Worked out once and never again: put it in <>…</>.',
+};
 /** Where that is so already: whole rooms, parts of rooms, and files of the interface. */
 const wordless = {
   rooms: ['language', 'lifting', 'procedure', 'record', 'session', 'tightening', 'units'],
@@ -165,6 +171,7 @@ export default tseslint.config(
     },
   },
   { files: ['src/ui/**/*.tsx'], ...solid },
+  { files: ['src/ui/**/*.tsx'], rules: { 'no-restricted-syntax': ['error', noStaleText] } },
   {
     files: ['**/*.mjs', '**/*.js'],
     ...tseslint.configs.disableTypeChecked,
@@ -173,5 +180,5 @@ export default tseslint.config(
   ...walls,
   { files: [...wordless.invented, ...wordless.terminal], rules: { 'no-restricted-syntax': ['error', ...noClock] } },
   { files: wordless.parts, rules: { 'no-restricted-syntax': ['error', ...noClock, ...noSentence] } },
-  { files: wordless.files, rules: { 'no-restricted-syntax': ['error', ...noSentence] } },
+  { files: wordless.files, rules: { 'no-restricted-syntax': ['error', ...noSentence, noStaleText] } },
 );

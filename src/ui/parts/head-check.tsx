@@ -35,7 +35,7 @@ export function HeadCheck(props: { readonly record: SessionRecord }): JSX.Elemen
         />
       </label>
       <p role="status" class={`finding ${finding()?.kind.replaceAll(' ', '-') ?? ''}`}>
-        <Show when={finding()}>{(found) => findingText(found())}</Show>
+        <Show when={finding()}>{(found) => <>{findingText(found())}</>}</Show>
       </p>
     </section>
   );

@@ -34,7 +34,7 @@ export function Measured(props: { readonly measure: MeasureView }): JSX.Element 
       </Show>
       <p class="window">
         <Show when={props.measure.window} fallback={measured.inUnit(props.measure.what, props.measure.unit)}>
-          {(window) => measured.window(props.measure.what, window(), props.measure.unit)}
+          {(window) => <>{measured.window(props.measure.what, window(), props.measure.unit)}</>}
         </Show>
       </p>
     </div>

@@ -10,7 +10,7 @@ export function PeopleSection(props: { readonly sheet: Sheet }): JSX.Element {
     <Section name="people" title={preparePage.people.title}>
       <p>
         <Show when={props.sheet.procedure.persons} fallback={preparePage.people.needsUnknown}>
-          {(persons) => preparePage.people.needs(persons())}
+          {(persons) => <>{preparePage.people.needs(persons())}</>}
         </Show>
       </p>
       <div class="entries" id={idOf('people')} tabindex="-1">
