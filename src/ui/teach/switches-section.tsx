@@ -183,9 +183,10 @@ function SignalField(props: {
 function TrySwitches(props: { readonly bindings: Bindings }): JSX.Element {
   const [tried, setTried] = createSignal<readonly SwitchPress[]>([]);
   createEffect(() => {
+    const own = props.bindings;
     onCleanup(
       watchSwitches(
-        () => props.bindings,
+        () => own,
         (press) => setTried((before) => [press, ...before].slice(0, MOST_SHOWN)),
       ),
     );
