@@ -22,7 +22,7 @@ test.each<[string, unknown]>([
 ])('and is refused where it is none: %s', (_, raw) => expect(readCameraHabit(raw).kind).toBe('faulty'));
 
 test('who is watched more strictly must nod more surely', () => {
-  const nod = { kind: 'nod', confidence: 0.6 } as const;
+  const nod = { kind: 'nod', confidence: 0.92 } as const;
   expect(passGate(nod, 'value').kind).toBe('passed');
   expect(passGate(nod, 'value', { nod: 0.3 }).kind).toBe('unsure');
 });

@@ -35,8 +35,12 @@ describe('one gate for all gestures', () => {
     );
   });
   test('says what would have been wanted of what is not sure', () => {
-    expect(passGate({ kind: 'nod', confidence: 0.1 }, 'value')).toEqual({ kind: 'unsure', wanted: 0.5 });
-    expect(passGate({ kind: 'nod', confidence: 0.6 }, 'value', { nod: 0.2 })).toEqual({ kind: 'unsure', wanted: 0.7 });
+    expect(passGate({ kind: 'nod', confidence: 0.85 }, 'value')).toEqual({ kind: 'unsure', wanted: 0.9 });
+    expect(passGate({ kind: 'nod', confidence: 0.85 }, 'answer')).toEqual({ kind: 'passed' });
+    expect(passGate({ kind: 'nod', confidence: 0.85 }, 'answer', { nod: 0.5 })).toEqual({
+      kind: 'unsure',
+      wanted: 0.9,
+    });
   });
   test('knows no gesture that names a value or signs', () => {
     expect(new Set(Object.values(ANSWERS))).toEqual(new Set(['affirm', 'negative', 'next', 'back', 'stand by']));
