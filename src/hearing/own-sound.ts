@@ -16,6 +16,8 @@ const LISTENED = 700 * MS;
 const EARLY = 10 * MS;
 /** More than was heard, and this much more, is an echo that is taken out and is not there. As a ratio of powers. */
 const FALSE_ECHO = 4;
+/** Share of the newest chunk in what is usual: over a quarter of a second, so that one pause between words tells nothing. */
+const LATELY = 0.15;
 /** Chunks that follow one another are no further apart, in milliseconds. */
 const GAP_MS = 20;
 
@@ -34,6 +36,9 @@ export class OwnSound {
   /** The newest of what was heard, and when it ended. */
   #heard = new Float32Array(LISTENED);
   #fresh = 0;
+  /** Powers of the last chunks, as they were heard and as they were left. */
+  #usuallyHeard = 0;
+  #usuallyLeft = 0;
 
   /** @param rate of the microphone's sound, in hertz */
   constructor(rate: number) {
@@ -63,10 +68,12 @@ export class OwnSound {
     if (this.#delay === null) return { samples: heard, time: start, heardPower };
     const played = this.#track.read(start - (this.#delay - EARLY) / MS, heard.length);
     const left = this.#canceller.cancel(heard, played);
-    const leftPower = powerOf(left);
+    this.#usuallyHeard += LATELY * (heardPower - this.#usuallyHeard);
+    this.#usuallyLeft += LATELY * (powerOf(left) - this.#usuallyLeft);
+    const isLess = this.#usuallyLeft <= this.#usuallyHeard;
     // The way to the microphone is another one, or there is none any more.
-    if (leftPower > FALSE_ECHO * heardPower) this.#forget();
-    return { samples: leftPower < heardPower ? left : heard, time: start, heardPower };
+    if (this.#usuallyLeft > FALSE_ECHO * this.#usuallyHeard) this.#forget();
+    return { samples: isLess ? left : heard, time: start, heardPower };
   }
 
   #beginAt(time: number): void {
@@ -80,6 +87,7 @@ export class OwnSound {
     this.#canceller = new EchoCanceller();
     this.#delay = null;
     this.#fresh = 0;
+    this.#usuallyHeard = this.#usuallyLeft = 0;
   }
 
   /** Finds the delay anew each time that something begins to be played. */
