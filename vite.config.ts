@@ -78,6 +78,8 @@ export default defineConfig({
   build: {
     outDir: '../dist',
     emptyOutDir: true,
+    // A browser that does not know it only fetches a little later.
+    modulePreload: { polyfill: false },
     target: 'es2022',
     chunkSizeWarningLimit: 600,
     // Procedures and icons stay files of their own.
