@@ -69,7 +69,8 @@ const STOP: Hears = (seconds) => ({
 });
 const NOTHING: Hears = () => ({ kind: 'utterance', text: '', words: [] });
 
-async function listen(hears: Hears, words: string, seconds: number, hush: readonly string[] = ['stop']) {
+/** @param share of the power that was heard, what is left without the app's own voice */
+async function listen(hears: Hears, words: string, seconds: number, hush: readonly string[] = ['stop'], share = 1) {
   const { engine, asked } = engineThatHears(hears);
   const told: string[] = [];
   const ear = HushEar.for(engine, RATE, VOCABULARY, own(words, hush), {
@@ -77,7 +78,8 @@ async function listen(hears: Hears, words: string, seconds: number, hush: readon
     fault: (detail) => told.push(detail),
   });
   for (let at = 0; at < seconds * 25; at++) {
-    void ear?.feed({ samples: new Float32Array(RATE / 25), time: 1_000 + at * 40, heardPower: 0 });
+    const samples = new Float32Array(RATE / 25).fill(0.1);
+    void ear?.feed({ samples, time: 1_000 + at * 40, heardPower: 0.01 / share });
     await new Promise((resolve) => setTimeout(resolve));
   }
   return { ear, asked, told };
@@ -111,6 +113,11 @@ describe('the ear for it', () => {
       '[unk]',
     ]);
     expect(told).toEqual(['stop']);
+  });
+
+  it('takes a word for a person’s where enough is left beside the app’s own voice, and else for what is left of that voice', async () => {
+    expect((await listen(STOP, 'next stud six', 2, ['stop'], 0.2)).told).toEqual(['stop']);
+    expect((await listen(STOP, 'next stud six', 2, ['stop'], 0.02)).told).toEqual([]);
   });
 
   it('decodes the last second again and again, and no more than that', async () => {

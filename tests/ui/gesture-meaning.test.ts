@@ -46,6 +46,23 @@ describe('a nod', () => {
     });
     expect(answered(inDoubt, 'affirm')?.consequence).toBe('own word');
   });
+  test('is not enough where somebody looks at a seal, nor is a shake of the head: it would fail for good', () => {
+    const inspect = step('inspect', 'check', {
+      seals: [{ seal: 'ring', is: 'inspected' }],
+      outcomes: [
+        { id: 'reuse', text: 'Reuse it.', then: 'go on' },
+        { id: 'replace', text: 'Replace it.', then: 'go on' },
+      ],
+    });
+    const ringSeal = { id: 'ring', name: 'round seal', reuse: 'if it passes inspection', criteria: ['no cut'] };
+    const looking = start(procedureOf([inspect], { seals: [ringSeal] }));
+    expect(answered(looking, 'affirm')?.consequence).toBe('own word');
+    expect(answered(looking, 'negative')?.consequence).toBe('own word');
+  });
+  test('must be surer to take a weight than to take the next call', () => {
+    expect(answered(atHold, 'affirm')?.consequence).toBe('value');
+    expect(answered(tell(atHold, { kind: 'held' }), 'affirm')?.consequence).toBe('answer');
+  });
   test('answers nothing where nothing is asked', () => {
     expect(answered(ring, 'affirm')).toBeNull();
     expect(answered(start(procedureOf([step('drain', 'do')])), 'affirm')).toBeNull();

@@ -46,6 +46,44 @@ test('one that began before the screen changed does nothing, nor one that began 
   expect(kinds(live.entries())).toEqual(['opened', 'step done', 'warning acknowledged']);
 });
 
+describe('help and stand by mean it at whatever moment', () => {
+  test('a covered lens that was covered before the screen changed', async () => {
+    const { live } = await open(new GoodBook());
+    const from = performance.now();
+    await live.act(next, 'touch');
+    pass(1000);
+    await live.see(gesture('cover', from), { kind: 'stand by' });
+    expect(kinds(live.entries()).at(-1)).toBe('stood by');
+  });
+  test('a pedal right after it changed', async () => {
+    const { live } = await open(new GoodBook());
+    await live.act(next, 'touch');
+    await live.act({ kind: 'stand by' }, 'pedal');
+    expect(kinds(live.entries()).at(-1)).toBe('stood by');
+  });
+  test('a word that began before it changed; another such word does nothing', async () => {
+    const { live } = await open(new GoodBook());
+    const from = performance.now();
+    pass(100);
+    await live.act(next, 'touch');
+    pass(1000);
+    await live.hear(spoken('affirm', from), 'voice');
+    expect(kinds(live.entries())).toEqual(['opened', 'step done']);
+    await live.hear(spoken('stand by', from), 'voice');
+    expect(kinds(live.entries()).at(-1)).toBe('stood by');
+  });
+});
+
+test('a nod that came too early does not make the word after it count as said already', async () => {
+  const { live } = await open(new GoodBook());
+  const from = performance.now();
+  await live.act(next, 'touch');
+  pass(SETTLE + 100);
+  await live.see(gesture('nod', from), affirm);
+  await live.hear(spoken('affirm', performance.now()), 'voice');
+  expect(kinds(live.entries()).at(-1)).toBe('warning acknowledged');
+});
+
 describe('a word and a nod at once count once', () => {
   test.each(['the word first', 'the nod first'])('%s', async (order) => {
     const { live } = await open(new GoodBook());

@@ -93,6 +93,16 @@ describe('a value is entered without a word', () => {
   });
 });
 
+test('a wave back while counting leaves the count, and takes no step back', async () => {
+  const { live, make } = await before({ ...oneBolt, steps: [fit, tighten] });
+  for (const kind of ['wave right', 'wave right', 'wave right'] as const) await make(kind);
+  const written = kinds(live.entries());
+  expect(written).toEqual(['opened', 'step done']);
+  await make('wave left');
+  await make('nod');
+  expect(kinds(live.entries())).toEqual(written);
+});
+
 test('what is still being said is not answered, but a covered lens stops everything', async () => {
   const { live, make, setSpeaking } = await before({ ...oneBolt, steps: [fit, tighten] });
   setSpeaking({ voice: 'choosing', saying: 'Fit the cover.' });
