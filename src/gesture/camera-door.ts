@@ -3,15 +3,13 @@
  * was lost. What goes wrong is told in one word of a list.
  */
 import { cameraFailure, codeOfDeviceError, type CameraFailure, type CameraFailureCode } from './camera-failures.ts';
-import { HEIGHT, middleOf, WIDTH } from './frame.ts';
+import { HEIGHT, LEAST_STEP_MS, middleOf, WIDTH } from './frame.ts';
 
 /** Small and slow: no more is looked at, and a small picture costs less to fetch. */
 const CONSTRAINTS: MediaStreamConstraints = {
   audio: false,
   video: { width: { ideal: 320 }, height: { ideal: 240 }, frameRate: { ideal: 15, max: 30 }, facingMode: 'user' },
 };
-/** Pictures that come sooner after one that was taken are left, in milliseconds. */
-const LEAST_STEP_MS = 48;
 /** So long without a picture, on a page that is seen, and the camera gives none. */
 const SILENT_MS = 3000;
 const CHECK_MS = 500;

@@ -57,3 +57,9 @@ export function middleOf(width: number, height: number): { left: number; top: nu
   const [wide, high] = [part * WIDTH, part * HEIGHT];
   return { left: (width - wide) / 2, top: (height - high) / 2, width: wide, height: high };
 }
+
+/**
+ * Pictures that come sooner after the last one that was looked at are passed over, in milliseconds: 15 a second tell as much
+ * as 30.
+ */
+export const LEAST_STEP_MS = 48;

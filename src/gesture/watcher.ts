@@ -3,7 +3,7 @@
  * speak. Pure: time comes with each frame, and what is kept is a few seconds of motion, however long the watch.
  */
 import { CoverWatch } from './cover.ts';
-import { checkRegion, frameTrouble, HEIGHT, WHOLE, WIDTH, type Frame, type Region } from './frame.ts';
+import { checkRegion, frameTrouble, HEIGHT, LEAST_STEP_MS, WHOLE, WIDTH, type Frame, type Region } from './frame.ts';
 import type { Gesture, Trouble } from './gesture.ts';
 import { headGesture } from './head.ts';
 import { History } from './history.ts';
@@ -38,8 +38,6 @@ export interface Watcher {
   readonly trouble: Trouble | null;
 }
 
-/** Frames that come sooner than this after the last one that was looked at are passed over: 15 a second tell as much as 30. */
-const LEAST_STEP_MS = 48;
 /** After a longer gap, what was before is forgotten. */
 const LONGEST_STEP_MS = 450;
 /** The scene is learned for so long before anything counts. */

@@ -1,4 +1,6 @@
 import type { Engine } from './engine.ts';
+import { powerOf } from './level.ts';
+import type { Beside } from './own-sound.ts';
 import { Recogniser } from './recogniser.ts';
 import type { AudioChunk, OwnVoice, Word } from './types.ts';
 
@@ -14,11 +16,6 @@ const SHORTEST_WORD_MS = 150;
 const SURE = 0.6;
 /** Of the power that was heard, what is left of the app's own voice is less; a person half as loud as it leaves more. */
 const LEAST_LEFT = 0.06;
-
-/** Sound without the app's own voice, and the power that it had with it. */
-export interface Beside extends AudioChunk {
-  readonly heardPower: number;
-}
 
 /**
  * The word that a window holds, whole, and heard rather than guessed; null where it holds none.
@@ -157,7 +154,3 @@ function joined(chunks: readonly AudioChunk[]): Float32Array<ArrayBuffer> {
   }
   return samples;
 }
-
-/** The mean of the squares. */
-export const powerOf = (samples: Float32Array): number =>
-  samples.reduce((sum, sample) => sum + sample ** 2, 0) / Math.max(1, samples.length);

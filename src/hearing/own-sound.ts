@@ -1,6 +1,6 @@
 import { EchoCanceller } from './echo-canceller.ts';
 import { echoDelay } from './echo-delay.ts';
-import { powerOf, type Beside } from './hush-ear.ts';
+import { powerOf } from './level.ts';
 import { PlayedTrack } from './played-track.ts';
 import { Resampler } from './resampler.ts';
 import type { AudioChunk } from './types.ts';
@@ -12,7 +12,7 @@ const MS = WORD_RATE / 1000;
 const [LEAST_DELAY, MOST_DELAY] = [-50 * MS, 400 * MS];
 /** What the delay is found from. In samples. */
 const LISTENED = 700 * MS;
-/** The echo canceller is given what was played so much earlier than it is heard: the delay is known coarsely. In samples. */
+/** The echo canceller is given what was played so much earlier than it is heard: a clock that wavers may not put it behind. In samples. */
 const EARLY = 10 * MS;
 /** More than was heard, and this much more, is an echo that is taken out and is not there. As a ratio of powers. */
 const FALSE_ECHO = 4;
@@ -20,6 +20,11 @@ const FALSE_ECHO = 4;
 const LATELY = 0.15;
 /** Chunks that follow one another are no further apart, in milliseconds. */
 const GAP_MS = 20;
+
+/** Sound without what the app plays, and the power that it had with it. */
+export interface Beside extends AudioChunk {
+  readonly heardPower: number;
+}
 
 /** What the microphone hears beside what the app itself plays: so that a person is heard over its voice. */
 export class OwnSound {
@@ -33,7 +38,7 @@ export class OwnSound {
   #at = 0;
   /** In samples; null until it was heard, as with a headset it never is. */
   #delay: number | null = null;
-  /** The newest of what was heard, and when it ended. */
+  /** The newest of what was heard, and how much of it has come since something began to be played. */
   #heard = new Float32Array(LISTENED);
   #fresh = 0;
   /** Powers of the last chunks, as they were heard and as they were left. */

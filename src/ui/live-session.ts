@@ -3,7 +3,7 @@ import { announce } from '../language/announce.ts';
 import { inHaste } from '../language/doubt.ts';
 import { situationOf, type Situation } from '../language/situation.ts';
 import type { Sureness } from '../language/sureness.ts';
-import { understand, type HeardWord } from '../language/understand.ts';
+import { understand } from '../language/understand.ts';
 import { seal, type Entry } from '../record/entry.ts';
 import type { Call } from '../session/calls.ts';
 import { isBack } from '../session/break.ts';
@@ -17,8 +17,9 @@ import type { ToneKind } from '../speaking/types.ts';
 import type { RecordBook } from '../storage/record-book.ts';
 import { atOnce } from '../words/at-once.ts';
 import { sessionStopped } from '../words/session-stopped.ts';
-import { instantAt, now } from './clock.ts';
+import { now } from './clock.ts';
 import { toneFor } from './earcons.ts';
+import { heardAs, seenAs, textOf, type Heeded, type SeenGesture } from './heeded.ts';
 import { stateAfter, type KeptSession } from './session-file.ts';
 import { messageOf } from './message.ts';
 import { isAgainst, isSameAct, type Act } from './once.ts';
@@ -61,25 +62,6 @@ export interface LiveSession {
   tooEarly(meaning: Meaning): void;
   /** Says what this session is and what is wanted first, without writing anything. */
   welcome(): void;
-}
-
-/** An utterance with its time, where it was spoken. */
-export interface Heeded {
-  readonly words: readonly HeardWord[];
-  /** Absent for typed words. */
-  readonly spoken?: Spoken;
-  /** The same sound heard without the phrases of the moment, where it was heard a second time. */
-  readonly again?: string | null;
-}
-
-/** A gesture as the record keeps it. */
-export interface SeenGesture {
-  readonly kind: string;
-  /** 0 to 1 */
-  readonly confidence: number;
-  /** Milliseconds on the clock of the page. */
-  readonly from: number;
-  readonly to: number;
 }
 
 export interface Fittings {
@@ -224,7 +206,7 @@ export function createLiveSession(
 
   function hear(utterance: Heeded, source: Source): Promise<void> {
     const { words, spoken, again = null } = utterance;
-    const text = words.map(({ word }) => word).join(' ');
+    const text = textOf(words);
     return inTurn(async () => {
       const isOfBefore = spoken !== undefined && spoken.from < changedAt;
       const understanding = understand(words, situationOf(state()), { wanted: sureness?.(state().people), again });
@@ -271,7 +253,8 @@ export function createLiveSession(
     return true;
   }
 
-  function see({ kind, confidence, from, to }: SeenGesture, meaning: Meaning): Promise<void> {
+  function see(gesture: SeenGesture, meaning: Meaning): Promise<void> {
+    const { kind, from, to } = gesture;
     return inTurn(async () => {
       const act: Act = { from, to, meaning: meaning.kind, by: 'gesture' };
       const isCountedAlready = isCounted(act);
@@ -283,11 +266,7 @@ export function createLiveSession(
       lastAct = act;
       setHeard({ text: kind, taken: 'taken' });
       const [instead, before] = [situationOf(state()), entries().length];
-      await carryOut(meaning, 'gesture', {
-        text: kind,
-        words: [{ word: kind, confidence: confidence.toFixed(2) }],
-        spoken: { from: instantAt(from).utc, to: instantAt(to).utc },
-      });
+      await carryOut(meaning, 'gesture', seenAs(gesture));
       lastSeen = { act, instead, written: entries().slice(before) };
     });
   }
@@ -320,14 +299,6 @@ export function createLiveSession(
       ),
   };
 }
-
-/** An utterance as the record keeps it. */
-const heardAs = ({ words, spoken, again = null }: Heeded): Heard => ({
-  text: words.map(({ word }) => word).join(' '),
-  words: words.map(({ word, confidence }) => ({ word, confidence: confidence.toFixed(2) })),
-  ...(again === null ? {} : { again }),
-  ...(spoken ? { spoken: { from: instantAt(spoken.from).utc, to: instantAt(spoken.to).utc } } : {}),
-});
 
 /** Whoever calls for help, or wants all to stand still, means it at whatever moment: the program’s own call may have come between. */
 const isAtAnyTime = ({ kind }: Meaning): boolean => kind === 'help' || kind === 'stand by';

@@ -1,14 +1,19 @@
 /** Tables for a spreadsheet: what stands above their columns. */
 import { said } from './said.ts';
 
+/** What every row begins with. */
+const everyRow = {
+  session: 'session',
+  entry: 'entry',
+  time: 'time (UTC)',
+  person: 'person',
+  step: 'step',
+  stepTitle: 'step title',
+};
+
 export const spreadsheets = said('spreadsheets', {
   readings: {
-    session: 'session',
-    entry: 'entry',
-    time: 'time (UTC)',
-    person: 'person',
-    step: 'step',
-    stepTitle: 'step title',
+    ...everyRow,
     pass: 'pass',
     fastener: 'fastener',
     evidence: 'evidence',
@@ -32,12 +37,7 @@ export const spreadsheets = said('spreadsheets', {
     judgedBy: 'judged by',
   },
   values: {
-    session: 'session',
-    entry: 'entry',
-    time: 'time (UTC)',
-    person: 'person',
-    step: 'step',
-    stepTitle: 'step title',
+    ...everyRow,
     value: 'value',
     unit: 'unit',
     windowMin: 'window min',

@@ -1,6 +1,6 @@
 /** What a gesture before the camera does to a session, alone and beside the voice. */
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import type { SeenGesture } from '../../src/ui/live-session.ts';
+import type { SeenGesture } from '../../src/ui/heeded.ts';
 import { SETTLE } from '../../src/ui/settle.ts';
 import { affirm, next, reading } from '../session/play.ts';
 import { smallProcedure } from '../support/small-procedure.ts';

@@ -1,5 +1,6 @@
 // Runs in the page: announcements with the app's own voice in the microphone, and when the word that hushes it is noticed.
-import { HushEar, powerOf } from '../../hearing/hush-ear.ts';
+import { HushEar } from '../../hearing/hush-ear.ts';
+import { powerOf } from '../../hearing/level.ts';
 import { loadModel, type LoadedModel } from '../../hearing/load-model.ts';
 import { keptModel } from '../../hearing/model-cache.ts';
 import { OwnSound, WORD_RATE } from '../../hearing/own-sound.ts';

@@ -1,4 +1,5 @@
 /** What becomes of readings of three digits in the loop: heard, read back, and said again where that was not what was said. */
+import { powerOf } from '../../hearing/level.ts';
 import { peak, scalePeak, trimSilence, type Sound } from '../../speaking/sound.ts';
 import type { Input } from '../hear/inputs.ts';
 import { readRecording } from '../hear/wav-file.ts';
@@ -131,5 +132,4 @@ const louder = ({ samples, rate }: Sound, factor: number): Sound => ({
   rate,
 });
 
-const rms = (samples: Float32Array): number =>
-  Math.sqrt(samples.reduce((sum, sample) => sum + sample * sample, 0) / Math.max(1, samples.length));
+const rms = (samples: Float32Array): number => Math.sqrt(powerOf(samples));

@@ -1,3 +1,5 @@
+import { powerOf } from '../../hearing/level.ts';
+
 /** Where speech ends in a recording, by its energy alone. */
 
 /** Seconds of one level; short beside a syllable, long beside a pitch period. */
@@ -36,9 +38,6 @@ function smoothed(powers: readonly number[]): readonly number[] {
   if (powers.length < SMOOTHED) return powers;
   return powers.slice(SMOOTHED - 1).map((_, at) => mean(powers.slice(at, at + SMOOTHED)));
 }
-
-const powerOf = (samples: Float32Array): number =>
-  samples.reduce((sum, sample) => sum + sample * sample, 0) / samples.length;
 
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 
