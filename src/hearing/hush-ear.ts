@@ -14,8 +14,8 @@ const LEAD_MS = 120;
 const TAIL_MS = 80;
 const SHORTEST_WORD_MS = 150;
 const SURE = 0.6;
-/** Of the power that was heard, what is left of the app's own voice is less; a person half as loud as it leaves more. */
-const LEAST_LEFT = 0.06;
+/** Of the power that was heard, so much is left where a person spoke, half as loud as the app or louder; of its voice alone mostly less. */
+const LEAST_LEFT = 0.2;
 
 /**
  * The word that a window holds, whole, and heard rather than guessed; null where it holds none.
