@@ -19,19 +19,23 @@ export interface Score {
 /** A decision may come so long after the end of the gesture. */
 export const LATEST_MS = 250;
 
-export function watch(film: Film, options: WatcherOptions = {}): readonly Found[] {
+/** @param costs takes what each picture cost, milliseconds */
+export function watch(film: Film, options: WatcherOptions = {}, costs: number[] = []): readonly Found[] {
   const watcher = createWatcher(options);
   const found: Found[] = [];
   for (const { frame, time } of film.shots()) {
+    const from = performance.now();
     const seen = watcher.see(frame, time);
+    costs.push(performance.now() - from);
     if (seen.kind === 'refused') throw new Error(seen.why);
     if (seen.kind === 'gesture') found.push({ gesture: seen.gesture, told: time });
   }
   return found;
 }
 
-export function score(film: Film, options: WatcherOptions = {}): Score {
-  const open = [...watch(film, options)];
+/** @param costs takes what each picture cost, milliseconds */
+export function score(film: Film, options: WatcherOptions = {}, costs: number[] = []): Score {
+  const open = [...watch(film, options, costs)];
   const acts = film.acts
     .filter(({ gesture }) => gesture !== null)
     .map((act) => {
