@@ -2,9 +2,10 @@
 import { HEIGHT, WIDTH, type Frame } from '../../../src/gesture/frame.ts';
 import type { GestureKind } from '../../../src/gesture/gesture.ts';
 import { seededRandom, type Random } from '../noise.ts';
-import { DISTRACTIONS, GESTURES, passBy, type Act, type Moment, type Stage } from './acts.ts';
+import { DISTRACTIONS, GESTURES, passBy, type Act, type Director, type Moment, type Stage } from './acts.ts';
 import { between, canvas, pick, sample, type Canvas } from './canvas.ts';
 import { person } from './person.ts';
+import { RING_DISTRACTIONS } from './ring-acts.ts';
 import { MARGIN, workshop } from './things.ts';
 
 export interface Shot {
@@ -59,12 +60,18 @@ export function clearFilm(seed: number, kinds: readonly GestureKind[], rest: num
 }
 
 /** Work and nothing else, for so long. */
-export function busyFilm(seed: number, seconds: number): Film {
+export const busyFilm = (seed: number, seconds: number): Film => workFilm(seed, seconds, DISTRACTIONS);
+
+/** Work right before the camera, for so long: harder still. */
+export const ringFilm = (seed: number, seconds: number): Film =>
+  workFilm(seed, seconds, [...RING_DISTRACTIONS, ...RING_DISTRACTIONS, ...DISTRACTIONS]);
+
+function workFilm(seed: number, seconds: number, distractions: readonly [Director, ...Director[]]): Film {
   const random = seededRandom(seed);
   const stage = stageFor(random);
   const acts: Act[] = [];
   for (let at = QUIET_START; at < seconds;) {
-    const act = pick(random, DISTRACTIONS)(stage, at);
+    const act = pick(random, distractions)(stage, at);
     acts.push(act);
     // Often one begins while the last is still under way.
     at = random() < 0.35 ? at + between(random, 0.2, 1.5) : act.to + between(random, 0.1, 1.5);

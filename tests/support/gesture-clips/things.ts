@@ -67,8 +67,8 @@ export interface Walker {
   readonly draw: (on: Canvas, x: number, step: number) => void;
 }
 
-export function walker(random: Random): Walker {
-  const height = between(random, 55, 150);
+/** @param height pixels; from a person far off to one who comes near */
+export function walker(random: Random, height = between(random, 55, 150)): Walker {
   const top = between(random, 2, Math.max(6, HEIGHT - height));
   const head = height * 0.075;
   const [coat, legs, face] = [between(random, 15, 220), between(random, 15, 160), between(random, 40, 200)];
