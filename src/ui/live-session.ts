@@ -56,6 +56,11 @@ export interface LiveSession {
    * nothing, nor does one that goes with a word that has counted.
    */
   see(gesture: SeenGesture, meaning: Meaning): Promise<void>;
+  /**
+   * Whether a gesture of this time is a no to a spoken “affirm” of the same moment, on which nothing has followed:
+   * then {@link see} takes that back.
+   */
+  isAgainstWord(gesture: Pick<SeenGesture, 'from' | 'to'>): boolean;
   /** Shows what was seen and is not taken: it means nothing here, or came too early. */
   notTaken(text: string, why: Exclude<HeardLine['taken'], 'taken' | 'counted already'>): void;
   /** Shows that an input came before what it answers was said to its end. It does nothing. */
@@ -98,8 +103,8 @@ export function createLiveSession(
   let calledAt = -Infinity;
   /** What was said or shown last and was taken. */
   let lastAct: Act | null = null;
-  /** The gesture that was taken last: what might have been said instead of it, and what was written of it. */
-  let lastSeen: { readonly act: Act; readonly instead: Situation; readonly written: readonly Entry[] } | null = null;
+  /** The word or gesture that was taken last: what might have been said instead of it, and what was written of it. */
+  let lastTaken: { readonly act: Act; readonly instead: Situation; readonly written: readonly Entry[] } | null = null;
 
   /** Everything that follows from one input reaches the disk together, or not at all. */
   async function write(
@@ -229,7 +234,7 @@ export function createLiveSession(
         return;
       }
       lastAct = act ?? lastAct;
-      await carryOut(meaning, source, heardAs(utterance), spoken);
+      await keeping(act, () => carryOut(meaning, source, heardAs(utterance), spoken));
     });
   }
 
@@ -239,18 +244,31 @@ export function createLiveSession(
    * @returns whether it was such a word
    */
   async function takeBack(utterance: Heeded, spoken: Spoken, source: Source): Promise<boolean> {
-    // Somebody may have gone on since.
-    if (lastSeen === null || lastSeen.written.at(-1)?.hash !== entries().at(-1)?.hash) return false;
+    if (lastTaken === null) return false;
     const { words, again = null } = utterance;
-    const understanding = understand(words, lastSeen.instead, { wanted: sureness?.(state().people), again });
+    const understanding = understand(words, lastTaken.instead, { wanted: sureness?.(state().people), again });
     if (understanding.kind !== 'meant') return false;
-    if (!isAgainst(lastSeen.act, { ...spoken, meaning: understanding.meaning.kind, by: 'word' })) return false;
-    const heard = heardAs(utterance);
-    setHeard({ text: heard.text, taken: 'taken' });
-    if (lastSeen.written.some(({ body }) => body.kind === 'reading confirmed'))
-      await carryOut({ kind: 'disregard' }, source, heard, spoken);
-    else say([atOnce.nodCounted]);
+    if (!isNoToLast({ ...spoken, meaning: understanding.meaning.kind, by: 'word' })) return false;
+    await takeLastBack(source, heardAs(utterance), spoken);
     return true;
+  }
+
+  /** Whether an act says no to what was taken last, and nobody has gone on since. */
+  const isNoToLast = (act: Act): boolean =>
+    lastTaken !== null && lastTaken.written.at(-1)?.hash === entries().at(-1)?.hash && isAgainst(lastTaken.act, act);
+
+  async function takeLastBack(source: Source, heard: Heard, spoken: Spoken | null = null): Promise<void> {
+    setHeard({ text: heard.text, taken: 'taken' });
+    if (lastTaken?.written.some(({ body }) => body.kind === 'reading confirmed'))
+      await carryOut({ kind: 'disregard' }, source, heard, spoken);
+    else say([source === 'gesture' ? atOnce.wordCounted : atOnce.nodCounted]);
+  }
+
+  /** Keeps what was written of a word or gesture, for a no of the same moment. */
+  async function keeping(act: Act | null, work: () => Promise<void>): Promise<void> {
+    const [instead, before] = [situationOf(state()), entries().length];
+    await work();
+    if (act) lastTaken = { act, instead, written: entries().slice(before) };
   }
 
   function see(gesture: SeenGesture, meaning: Meaning): Promise<void> {
@@ -260,14 +278,13 @@ export function createLiveSession(
       const isCountedAlready = isCounted(act);
       const isOfBefore = from < changedAt + SETTLE && !isAtAnyTime(meaning);
       if ((isCountedAlready || isOfBefore) && trouble() === null) {
-        setHeard({ text: kind, taken: isCountedAlready ? 'counted already' : 'too early' });
+        if (isNoToLast(act)) await takeLastBack('gesture', seenAs(gesture));
+        else setHeard({ text: kind, taken: isCountedAlready ? 'counted already' : 'too early' });
         return;
       }
       lastAct = act;
       setHeard({ text: kind, taken: 'taken' });
-      const [instead, before] = [situationOf(state()), entries().length];
-      await carryOut(meaning, 'gesture', seenAs(gesture));
-      lastSeen = { act, instead, written: entries().slice(before) };
+      await keeping(act, () => carryOut(meaning, 'gesture', seenAs(gesture)));
     });
   }
 
@@ -285,6 +302,8 @@ export function createLiveSession(
     act,
     hear,
     see,
+    isAgainstWord: ({ from, to }) =>
+      from < changedAt + SETTLE && isNoToLast({ from, to, meaning: 'negative', by: 'gesture' }),
     notTaken(text, why) {
       setHeard({ text, taken: why });
       if (why === 'not for us') setIgnored(ignored() + 1);

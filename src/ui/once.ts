@@ -21,15 +21,11 @@ export const isSameAct = (taken: Act, act: Act): boolean =>
   taken.meaning === act.meaning && taken.by !== act.by && isTogether(taken, act);
 
 /**
- * Whether a word says no to what a nod of the same moment has affirmed. Then the nod was seen wrongly, or was meant for
- * somebody else: the more careful of the two holds.
+ * Whether a word says no to what a nod of the same moment has affirmed, or a shake of the head to what a word has. One of
+ * the two was taken wrongly, or was meant for somebody else: the more careful holds.
  */
 export const isAgainst = (taken: Act, act: Act): boolean =>
-  taken.by === 'gesture' &&
-  taken.meaning === 'affirm' &&
-  act.by === 'word' &&
-  act.meaning === 'negative' &&
-  isTogether(taken, act);
+  taken.meaning === 'affirm' && act.meaning === 'negative' && taken.by !== act.by && isTogether(taken, act);
 
 const isTogether = (one: Act, other: Act): boolean =>
   other.from - one.to <= TOGETHER && one.from - other.to <= TOGETHER;

@@ -42,6 +42,13 @@ export function watchGestures(
       if (isPassed(gesture, 'move', words.count)) switches.leave();
       return;
     }
+    // A shake within a spoken “affirm” is no answer to what came after it, and need not wait for the end of that.
+    if (answer === 'negative' && live.isAgainstWord(gesture)) {
+      const passage = passGate(gesture, 'answer', strictness());
+      if (passage.kind === 'passed') void live.see(gesture, { kind: 'negative' });
+      else void addNews(sayWhy(passage, gesture, 'negative'));
+      return;
+    }
     const asked = gestureMeaning(state, situation, answer);
     if (asked === null) live.notTaken(gesture.kind, 'not for us');
     else if (isPassed(gesture, asked.consequence, asked.meaning.kind)) void live.see(gesture, asked.meaning);

@@ -173,6 +173,58 @@ describe('a spoken “negative” during a nod that was seen wrongly holds, whic
   });
 });
 
+describe('a shake of the head during a spoken “affirm” holds, whichever is known first', () => {
+  const [, tighten] = smallProcedure.steps;
+  const negative = { kind: 'negative' } as const;
+  async function readBack() {
+    const bench = await open(new GoodBook(), {}, { ...smallProcedure, steps: [tighten, look] });
+    settle();
+    await bench.live.act(reading('12'), 'key');
+    settle();
+    const from = performance.now();
+    pass(900);
+    const word = () => bench.live.hear(spoken('affirm', from + 300), 'voice');
+    const shake = gesture('shake', from);
+    return { ...bench, word, shake, see: () => bench.live.see(shake, negative) };
+  }
+  test('the shake first: the value is not taken, and the word does nothing', async () => {
+    const { live, see, word } = await readBack();
+    await see();
+    await word();
+    expect(kinds(live.entries())).toEqual(['opened', 'reading captured', 'reading rejected']);
+  });
+  test('the word first: the reading does not count, and the record keeps both', async () => {
+    const { live, see, word, shake } = await readBack();
+    expect(live.isAgainstWord(shake)).toBe(false);
+    await word();
+    expect(live.isAgainstWord(shake)).toBe(true);
+    await see();
+    expect(kinds(live.entries())).toEqual(['opened', 'reading captured', 'reading confirmed', 'reading disregarded']);
+    expect(live.entries().at(-1)).toMatchObject({ source: 'gesture', heard: { text: 'shake' } });
+    expect(live.isAgainstWord(shake), 'once').toBe(false);
+  });
+  test('but not where the work has gone on since, nor by a shake that begins when something else is asked', async () => {
+    const { live, see, word, shake } = await readBack();
+    await word();
+    pass(SETTLE);
+    expect(live.isAgainstWord(gesture('shake', performance.now()))).toBe(false);
+    await live.act(reading('12.5'), 'key');
+    expect(live.isAgainstWord(shake)).toBe(false);
+    await see();
+    expect(kinds(live.entries()).at(-1)).toBe('reading captured');
+    expect(live.heard()).toEqual({ text: 'shake', taken: 'too early' });
+  });
+  test('where the word answered something else, it is said that the two do not agree', async () => {
+    const { live, said } = await open(new GoodBook(), {}, { ...smallProcedure, steps: [job.steps.at(-1), look] });
+    settle();
+    const from = performance.now();
+    pass(900);
+    await live.hear(spoken('affirm', from + 300), 'voice');
+    await live.see(gesture('shake', from), negative);
+    expect(said()).toContain('A head was shaken with an affirm');
+  });
+});
+
 test('one that is not taken is shown, and counted where it is none of this moment', async () => {
   const { live } = await open(new GoodBook());
   live.notTaken('nod', 'too early');

@@ -45,11 +45,17 @@ describe('a “negative” against a nod of the same moment', () => {
     expect(isAgainst(nod(1000), no(2500))).toBe(true);
     expect(isAgainst(nod(1000), no(3000))).toBe(false);
   });
-  test('nothing else is: no other word, no other gesture, and never a word against a word', () => {
+  test('so is a shake of the head against an “affirm” of the same moment', () => {
+    const shake = (from: number): Act => ({ ...nod(from), meaning: 'negative' });
+    expect(isAgainst(word(1000), shake(900))).toBe(true);
+    expect(isAgainst(word(1000), shake(2300))).toBe(true);
+    expect(isAgainst(word(1000), shake(2500))).toBe(false);
+  });
+  test('nothing else is: only a no to an affirm, and never a word against a word or a gesture against a gesture', () => {
     fc.assert(
       fc.property(act, act, (taken, next) => {
-        const isSo = taken.by === 'gesture' && taken.meaning === 'affirm' && next.by === 'word';
-        if (!isSo || next.meaning !== 'negative') expect(isAgainst(taken, next)).toBe(false);
+        const isSo = taken.meaning === 'affirm' && next.meaning === 'negative' && taken.by !== next.by;
+        if (!isSo) expect(isAgainst(taken, next)).toBe(false);
       }),
     );
   });
