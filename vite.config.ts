@@ -2,8 +2,10 @@ import { defineConfig, type TestProjectInlineConfiguration } from 'vitest/config
 import solid from 'vite-plugin-solid';
 import { VitePWA } from 'vite-plugin-pwa';
 import packageJson from './package.json' with { type: 'json' };
+import { piecesOf } from './src/cli/pieces.ts';
 import { servedModels } from './src/cli/served-models.ts';
 import { contentSecurity } from './src/cli/content-security.ts';
+import { elementCalls } from './src/cli/element-calls.ts';
 import { firstPaint } from './src/cli/first-paint.ts';
 
 const MEBIBYTE = 2 ** 20;
@@ -45,7 +47,7 @@ export default defineConfig({
   base: './',
   cacheDir: '../node_modules/.vite',
   plugins: [
-    solid(),
+    solid({ babel: { plugins: [elementCalls] } }),
     servedModels('models'),
     contentSecurity(),
     firstPaint(),
@@ -53,14 +55,13 @@ export default defineConfig({
       registerType: 'prompt',
       injectRegister: null,
       // The speech model is fetched by the page itself, with progress and a checksum, and kept once (src/hearing/model-cache.ts).
-      workbox: {
-        // Whatever the environment of the build: the other mode is five times the size.
-        mode: 'production',
+      strategies: 'injectManifest',
+      srcDir: '.',
+      filename: 'sw.ts',
+      injectManifest: {
         globPatterns: ['**/*.{html,js,css,wasm,svg,json,webmanifest}'],
         globIgnores: ['models/**'],
         maximumFileSizeToCacheInBytes: 32 * MEBIBYTE,
-        navigateFallback: 'index.html',
-        clientsClaim: true,
       },
       manifest: {
         name: 'Bothhands',
@@ -86,7 +87,10 @@ export default defineConfig({
     assetsInlineLimit: 0,
     // Again and again, until nothing more can be shortened.
     rolldownOptions: {
-      output: { minify: { compress: { maxIterations: 20 }, mangle: { toplevel: true }, codegen: true } },
+      output: {
+        minify: { compress: { maxIterations: 20 }, mangle: { toplevel: true }, codegen: true },
+        codeSplitting: { includeDependenciesRecursively: false, groups: [{ name: piecesOf(import.meta.dirname) }] },
+      },
     },
   },
   test: {

@@ -12,8 +12,7 @@ export const dataModule = said('dataModule', {
   tooManyElements: (line: number, most: number) => `Line ${line}: it has more than ${most} elements.`,
   tooDeep: (line: number, most: number) => `Line ${line}: it is nested more than ${most} levels deep.`,
   noElement: 'It holds no element.',
-  notXml: (why: string) => `It is not well-formed XML: ${why}`,
-  notXmlAt: (line: string, column: string, why: string) =>
+  notXmlAt: (line: number, column: number, why: string) =>
     `Line ${line}, column ${column}: it is not well-formed XML: ${why}`,
   otherRoot: (element: string) => `It begins with <${element}>: ${wanted}`,
   otherContent: (element: string | undefined) =>

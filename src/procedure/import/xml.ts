@@ -2,7 +2,7 @@
  * XML (1.0) as a tree, from a file nobody vouches for. Entities are neither fetched nor expanded: a document that declares
  * any that text could use is refused before they could matter.
  */
-import { SaxesParser } from 'saxes';
+import { parseXml, XmlDocumentType, XmlElement, XmlError, XmlText, type XmlNode } from '@rgrove/parse-xml';
 import { dataModule } from '../../words/data-module.ts';
 
 /** Characters. A long data module has a tenth of it. */
@@ -43,47 +43,56 @@ export function readXml(text: string): Xml {
   }
 }
 
-interface Growing extends Element {
-  readonly children: (Element | string)[];
-}
-
 function treeOf(text: string): Element {
-  const parser = new SaxesParser({ position: true, xmlns: false as const });
-  const open: Growing[] = [];
-  let root: Element | null = null;
+  const document = parsed(text, { includeOffsets: true, preserveDocumentType: true, resolveUndefinedEntity: () => '' });
+  const { root } = document;
+  const lines = lineFinder(text);
+  for (const node of document.children) {
+    if (node instanceof XmlDocumentType && declaresText(node.internalSubset ?? ''))
+      throw new Stop(dataModule.entities(lines(node.end)));
+  }
+  // An entity that nobody declared was passed over only to tell the two apart.
+  if (text.includes('&')) parsed(text, {});
+  if (root === null) throw new Stop(dataModule.noElement);
   let count = 0;
-  parser.on('error', ({ message }) => {
-    throw new Stop(brokenAt(message));
-  });
-  parser.on('doctype', (declaration) => {
-    if (declaresText(declaration)) throw new Stop(dataModule.entities(parser.line));
-  });
-  // An element begins where its tag begins, which may be lines before the tag ends.
-  let line = 1;
-  parser.on('opentagstart', () => (line = parser.line));
-  parser.on('opentag', ({ name, attributes }) => {
+  return elementOf(root, 1);
+
+  function elementOf({ name, attributes, children, start }: XmlElement, depth: number): Element {
+    const line = lines(start);
     count += 1;
     if (count > MOST_ELEMENTS) throw new Stop(dataModule.tooManyElements(line, MOST_ELEMENTS));
-    if (open.length >= DEEPEST) throw new Stop(dataModule.tooDeep(line, DEEPEST));
-    const element: Growing = { name, attributes, children: [], line };
-    open.at(-1)?.children.push(element);
-    root ??= element;
-    open.push(element);
-  });
-  parser.on('closetag', () => void open.pop());
-  parser.on('text', (words) => open.at(-1)?.children.push(words));
-  parser.on('cdata', (words) => open.at(-1)?.children.push(words));
-  parser.write(text).close();
-  if (root === null) throw new Stop(dataModule.noElement);
-  return root;
+    if (depth > DEEPEST) throw new Stop(dataModule.tooDeep(line, DEEPEST));
+    return { name, attributes, line, children: children.flatMap((child) => childOf(child, depth)) };
+  }
+
+  function childOf(child: XmlNode, depth: number): readonly (Element | string)[] {
+    if (child instanceof XmlElement) return [elementOf(child, depth + 1)];
+    return child instanceof XmlText ? [child.text] : [];
+  }
 }
 
-/** The parser's "3:14: unmatched close tag." in our order. */
-function brokenAt(message: string): string {
-  const [, line, column, what] = /^(\d+):(\d+): (.*)$/su.exec(message) ?? [];
-  return line === undefined || column === undefined || what === undefined
-    ? dataModule.notXml(message)
-    : dataModule.notXmlAt(line, column, what);
+function parsed(text: string, options: Parameters<typeof parseXml>[1]): ReturnType<typeof parseXml> {
+  try {
+    return parseXml(text, options);
+  } catch (error) {
+    if (error instanceof XmlError) throw new Stop(dataModule.notXmlAt(error.line, error.column, said(error)));
+    // It calls itself for each element inside another.
+    if (error instanceof RangeError) throw new Stop(dataModule.tooDeep(1, DEEPEST));
+    throw error;
+  }
+}
+
+/** What is wrong, without the place and the piece of the text that stand behind it. */
+const said = ({ message }: XmlError): string => message.replace(/ \(line \d+, column \d+\)\n[^]*$/u, '');
+
+/** The line in which a character stands, from 1. Asked in the order of the text it counts each line once. */
+function lineFinder(text: string): (at: number) => number {
+  let line = 1;
+  let counted = 0;
+  return (at) => {
+    for (; counted < at; counted++) if (text[counted] === '\n') line += 1;
+    return line;
+  };
 }
 
 /**

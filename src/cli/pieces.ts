@@ -1,0 +1,30 @@
+/**
+ * The pieces that the build comes in: what the start screen needs, what any job needs, and the rest. Left to itself, the
+ * bundler makes a piece for each set of screens that share something, and each lists what it takes from all the others.
+ */
+
+/** What the bundler tells of its modules. */
+export interface Modules {
+  getModuleInfo(id: string): { readonly importedIds: readonly string[] } | null;
+}
+
+/** The name of a piece, and the module that all of it is imported by, directly or not; the first that has a module keeps it. */
+const PIECES = [
+  ['start', 'src/ui/main.tsx'],
+  ['job-screens', 'src/ui/job-screens.ts'],
+] as const;
+
+/** @param root the folder of the project, with forward slashes */
+export function piecesOf(root: string): (id: string, modules: Modules) => string | null {
+  const places = new Map<string, string>();
+  return (id, modules) => {
+    if (places.size === 0) for (const [name, file] of PIECES) collect(`${root}/${file}`, name, modules);
+    return places.get(id) ?? null;
+  };
+
+  function collect(id: string, name: string, modules: Modules): void {
+    if (places.has(id)) return;
+    places.set(id, name);
+    for (const imported of modules.getModuleInfo(id)?.importedIds ?? []) collect(imported, name, modules);
+  }
+}
