@@ -6,16 +6,19 @@ import type { AudioChunk, OwnVoice, Word } from './types.ts';
 
 /** What is decoded at a time: a word, and enough before it to follow the app's own voice. */
 export const WINDOW_MS = 1000;
-/** A window is decoded so often; each is decoded as a whole. */
-const STEP_MS = 160;
+/** While somebody speaks, and a little longer, a window is decoded so often; each is decoded as a whole. */
+const STEP_MS = 80;
+const LONGER_MS = 300;
 /** At the beginning of a window half a word looks like another one. */
 const LEAD_MS = 120;
 /** And at its end: what has begun like the word ("st…") is it only when something else follows, or nothing. */
 const TAIL_MS = 80;
 const SHORTEST_WORD_MS = 150;
 const SURE = 0.6;
-/** Of the power that was heard, so much is left where a person spoke, half as loud as the app or louder; of its voice alone mostly less. */
-const LEAST_LEFT = 0.2;
+/** Of the power that was heard, so much is left where a person spoke, half as loud as the app or louder; of its voice alone less. */
+const LEAST_LEFT = 0.1;
+/** As a ratio to the loudest in the window: what is left and is quieter is a pause. */
+const QUIET = 0.01;
 
 /**
  * The word that a window holds, whole, and heard rather than guessed; null where it holds none.
@@ -51,7 +54,7 @@ export interface HushEarEvents {
  * for a moment.
  *
  * The engine's partial results come half a second late, but asked for its result it gives at once the words up to there. So
- * the last second is decoded again and again, each time to its end. While the app speaks the engine has nothing else to do.
+ * the last second is decoded again and again, each time to its end, as long as something is heard that the app does not play.
  */
 export class HushEar {
   readonly #recogniser: Recogniser;
@@ -107,7 +110,15 @@ export class HushEar {
       this.#chunks.shift();
     }
     // A machine that is too slow for each step decodes the newest window when it has done the one before.
-    if (this.#fresh >= STEP_MS && !this.#isBusy) await this.#decode();
+    if (this.#fresh >= STEP_MS && !this.#isBusy && this.#isSomebodyHeard(chunk)) await this.#decode();
+  }
+
+  /** Now, or a little while ago. */
+  #isSomebodyHeard({ time }: Beside): boolean {
+    const loudest = this.#chunks.reduce((most, { heardPower }) => Math.max(most, heardPower), 0);
+    return this.#chunks.some(
+      (chunk) => chunk.time > time - LONGER_MS && isBeside([chunk]) && powerOf(chunk.samples) > QUIET * loudest,
+    );
   }
 
   /** The announcement is over. */
@@ -129,11 +140,9 @@ export class HushEar {
     if (this.#isOver) return;
     if (heard.kind === 'fault') return this.#events.fault(heard.detail);
     const words = heard.kind === 'utterance' ? (heard.utterance?.words ?? []) : [];
-    const word = hushIn(words, this.#hush, first.time, last.time + this.#lengthOf(last), (from, to) => {
-      const within = chunks.filter((chunk) => chunk.time < to && chunk.time + this.#lengthOf(chunk) > from);
-      const heard = within.reduce((sum, { heardPower }) => sum + heardPower, 0);
-      return within.reduce((sum, { samples }) => sum + powerOf(samples), 0) >= LEAST_LEFT * heard;
-    });
+    const word = hushIn(words, this.#hush, first.time, last.time + this.#lengthOf(last), (from, to) =>
+      isBeside(chunks.filter((chunk) => chunk.time < to && chunk.time + this.#lengthOf(chunk) > from)),
+    );
     if (word === null) return;
     this.end();
     this.#events.hush(word);
@@ -144,6 +153,10 @@ export class HushEar {
     return (samples.length / this.#sampleRate) * 1000;
   }
 }
+
+/** Whether somebody but the app was heard in these. */
+const isBeside = (chunks: readonly Beside[]): boolean =>
+  chunks.reduce((sum, { samples, heardPower }) => sum + powerOf(samples) - LEAST_LEFT * heardPower, 0) >= 0;
 
 function joined(chunks: readonly AudioChunk[]): Float32Array<ArrayBuffer> {
   const samples = new Float32Array(chunks.reduce((sum, chunk) => sum + chunk.samples.length, 0));

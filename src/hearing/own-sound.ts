@@ -14,6 +14,10 @@ const [LEAST_DELAY, MOST_DELAY] = [-50 * MS, 400 * MS];
 const LISTENED = 700 * MS;
 /** The echo canceller is given what was played so much earlier than it is heard: a clock that wavers may not put it behind. In samples. */
 const EARLY = 10 * MS;
+/** As little of what was heard is left where the echo is taken out: then there is no better way to it. As a ratio of powers. */
+const TAKEN_OUT = 0.1;
+/** What was heard until the way was known is learned from so often. */
+const REPEATS = 2;
 /** More than was heard, and this much more, is an echo that is taken out and is not there. As a ratio of powers. */
 const FALSE_ECHO = 4;
 /** Share of the newest chunk in what is usual: over a quarter of a second, so that one pause between words tells nothing. */
@@ -69,20 +73,29 @@ export class OwnSound {
     const start = this.#at;
     this.#at += heard.length / MS;
     const heardPower = powerOf(heard);
+    const left = this.#delay === null ? heard : this.#takeOut(heard, heardPower, start, this.#delay);
     this.#listen(heard, this.#at);
-    if (this.#delay === null) return { samples: heard, time: start, heardPower };
-    const played = this.#track.read(start - (this.#delay - EARLY) / MS, heard.length);
-    const left = this.#canceller.cancel(heard, played);
+    return { samples: left, time: start, heardPower };
+  }
+
+  #takeOut(
+    heard: Float32Array<ArrayBuffer>,
+    heardPower: number,
+    start: number,
+    delay: number,
+  ): Float32Array<ArrayBuffer> {
+    const left = this.#canceller.cancel(heard, this.#playedAt(start, delay, heard.length));
     this.#usuallyHeard += LATELY * (heardPower - this.#usuallyHeard);
     this.#usuallyLeft += LATELY * (powerOf(left) - this.#usuallyLeft);
     const isLess = this.#usuallyLeft <= this.#usuallyHeard;
     // The way to the microphone is another one, or there is none any more.
     if (this.#usuallyLeft > FALSE_ECHO * this.#usuallyHeard) this.#forget();
-    return { samples: isLess ? left : heard, time: start, heardPower };
+    return isLess ? left : heard;
   }
 
   #beginAt(time: number): void {
     this.#resampler = new Resampler(this.#rate, WORD_RATE);
+    this.#canceller.begin();
     this.#at = time;
     this.#heard.fill(0);
     this.#fresh = 0;
@@ -95,15 +108,26 @@ export class OwnSound {
     this.#usuallyHeard = this.#usuallyLeft = 0;
   }
 
-  /** Finds the delay anew each time that something begins to be played. */
+  /** Finds the delay anew where something begins to be played and little of it is taken out, and learns that way to the microphone. */
   #listen(heard: Float32Array, end: number): void {
-    const before = this.#fresh;
+    const wasFresh = this.#fresh;
     this.#heard.copyWithin(0, heard.length);
     this.#heard.set(heard.slice(-LISTENED), Math.max(0, LISTENED - heard.length));
     this.#fresh += heard.length;
-    if (before >= LISTENED || this.#fresh < LISTENED) return;
-    const from = end - LISTENED / MS - MOST_DELAY / MS;
-    const played = this.#track.read(from, LISTENED + MOST_DELAY - LEAST_DELAY);
-    this.#delay = echoDelay(this.#heard, played, LEAST_DELAY, MOST_DELAY) ?? this.#delay;
+    if (wasFresh >= LISTENED || this.#fresh < LISTENED) return;
+    if (this.#delay !== null && this.#usuallyLeft < TAKEN_OUT * this.#usuallyHeard) return;
+    const from = end - LISTENED / MS;
+    const before = this.#track.read(from - MOST_DELAY / MS, LISTENED + MOST_DELAY - LEAST_DELAY);
+    const delay = echoDelay(this.#heard, before, LEAST_DELAY, MOST_DELAY);
+    if (delay === null || (this.#delay !== null && Math.abs(delay - this.#delay) <= EARLY / 2)) return;
+    this.#forget();
+    this.#fresh = LISTENED;
+    this.#delay = delay;
+    const played = this.#playedAt(from, delay, LISTENED);
+    for (let time = 0; time < REPEATS; time++) this.#canceller.cancel(this.#heard, played);
+  }
+
+  #playedAt(heardAt: number, delay: number, count: number): Float32Array {
+    return this.#track.read(heardAt - (delay - EARLY) / MS, count);
   }
 }

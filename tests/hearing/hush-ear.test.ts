@@ -120,6 +120,12 @@ describe('the ear for it', () => {
     expect((await listen(STOP, 'next stud six', 2, ['stop'], 0.02)).told).toEqual([]);
   });
 
+  it('asks the engine nothing while only the app is heard', async () => {
+    const finals = (asked: readonly EngineQuestion[]) => asked.filter(({ action }) => action === 'retrieveFinalResult');
+    expect(finals((await listen(NOTHING, 'next stud six', 2, ['stop'], 0.02)).asked)).toEqual([]);
+    expect(finals((await listen(NOTHING, 'next stud six', 2, ['stop'], 1)).asked).length).toBeGreaterThan(15);
+  });
+
   it('decodes the last second again and again, and no more than that', async () => {
     const { asked, told } = await listen(NOTHING, 'next stud six', 4);
     const windows = asked.flatMap((question) =>
