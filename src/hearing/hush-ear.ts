@@ -113,12 +113,15 @@ export class HushEar {
     if (this.#fresh >= STEP_MS && !this.#isBusy && this.#isSomebodyHeard(chunk)) await this.#decode();
   }
 
-  /** Now, or a little while ago. */
+  /** Somebody but the app, now or a little while ago. */
   #isSomebodyHeard({ time }: Beside): boolean {
+    return this.#chunks.some((chunk) => chunk.time > time - LONGER_MS && this.#isSounding(chunk));
+  }
+
+  /** More than a pause of somebody but the app. */
+  #isSounding(chunk: Beside): boolean {
     const loudest = this.#chunks.reduce((most, { heardPower }) => Math.max(most, heardPower), 0);
-    return this.#chunks.some(
-      (chunk) => chunk.time > time - LONGER_MS && isBeside([chunk]) && powerOf(chunk.samples) > QUIET * loudest,
-    );
+    return isBeside([chunk]) && powerOf(chunk.samples) > QUIET * loudest;
   }
 
   /** The announcement is over. */
@@ -134,13 +137,15 @@ export class HushEar {
     this.#fresh = 0;
     this.#isBusy = true;
     const chunks = [...this.#chunks];
+    // What is followed by a pause has ended.
+    const end = last.time + this.#lengthOf(last) + (this.#isSounding(last) ? 0 : TAIL_MS);
     void this.#recogniser.accept({ samples: joined(chunks), time: first.time });
     const heard = await this.#recogniser.finish();
     this.#isBusy = false;
     if (this.#isOver) return;
     if (heard.kind === 'fault') return this.#events.fault(heard.detail);
     const words = heard.kind === 'utterance' ? (heard.utterance?.words ?? []) : [];
-    const word = hushIn(words, this.#hush, first.time, last.time + this.#lengthOf(last), (from, to) =>
+    const word = hushIn(words, this.#hush, first.time, end, (from, to) =>
       isBeside(chunks.filter((chunk) => chunk.time < to && chunk.time + this.#lengthOf(chunk) > from)),
     );
     if (word === null) return;

@@ -69,8 +69,18 @@ const STOP: Hears = (seconds) => ({
 });
 const NOTHING: Hears = () => ({ kind: 'utterance', text: '', words: [] });
 
-/** @param share of the power that was heard, what is left without the app's own voice */
-async function listen(hears: Hears, words: string, seconds: number, hush: readonly string[] = ['stop'], share = 1) {
+/**
+ * @param share of the power that was heard, what is left without the app's own voice
+ * @param isPause at the chunk of this number
+ */
+async function listen(
+  hears: Hears,
+  words: string,
+  seconds: number,
+  hush: readonly string[] = ['stop'],
+  share = 1,
+  isPause: (at: number) => boolean = () => false,
+) {
   const { engine, asked } = engineThatHears(hears);
   const told: string[] = [];
   const ear = HushEar.for(engine, RATE, VOCABULARY, own(words, hush), {
@@ -78,8 +88,9 @@ async function listen(hears: Hears, words: string, seconds: number, hush: readon
     fault: (detail) => told.push(detail),
   });
   for (let at = 0; at < seconds * 25; at++) {
-    const samples = new Float32Array(RATE / 25).fill(0.1);
-    void ear?.feed({ samples, time: 1_000 + at * 40, heardPower: 0.01 / share });
+    const sample = isPause(at) ? 0.001 : 0.1;
+    const samples = new Float32Array(RATE / 25).fill(sample);
+    void ear?.feed({ samples, time: 1_000 + at * 40, heardPower: sample ** 2 / share });
     await new Promise((resolve) => setTimeout(resolve));
   }
   return { ear, asked, told };
@@ -124,6 +135,17 @@ describe('the ear for it', () => {
     const finals = (asked: readonly EngineQuestion[]) => asked.filter(({ action }) => action === 'retrieveFinalResult');
     expect(finals((await listen(NOTHING, 'next stud six', 2, ['stop'], 0.02)).asked)).toEqual([]);
     expect(finals((await listen(NOTHING, 'next stud six', 2, ['stop'], 1)).asked).length).toBeGreaterThan(15);
+  });
+
+  it('knows that a word has ended by the pause after it, and else waits for what may follow', async () => {
+    const atTheEnd: Hears = (seconds) => ({
+      kind: 'utterance',
+      text: 'stop',
+      words: [{ word: 'stop', start: seconds - 0.3, end: seconds, confidence: 1 }],
+    });
+    const isPause = (at: number): boolean => at >= 40;
+    expect((await listen(atTheEnd, 'next', 2, ['stop'], 1)).told).toEqual([]);
+    expect((await listen(atTheEnd, 'next', 2, ['stop'], 1, isPause)).told).toEqual(['stop']);
   });
 
   it('decodes the last second again and again, and no more than that', async () => {

@@ -4,7 +4,7 @@ import type { Readable } from 'node:stream';
 import { createServer } from 'vite';
 import type { Sound } from '../../speaking/sound.ts';
 import { openBrowser } from '../hear/browser.ts';
-import type { Announced, Hushed } from './hush-page.ts';
+import type { Announced, Listened as ListenedForHush } from './hush-page.ts';
 import type { Listened } from './listen.ts';
 import type { Cost, Ending, Heard } from './page.ts';
 import type { Place } from './places.ts';
@@ -21,7 +21,7 @@ export interface Ears {
   /** Begins a shift of listening to this sound, over and over. */
   beginShift(sound: Sound): Promise<void>;
   /** Lets the microphone hear a sound, while the app's own voice sounds. */
-  hush(sound: Sound, announced: Announced): Promise<Hushed>;
+  hush(sound: Sound, announced: Announced): Promise<ListenedForHush>;
   /** @param seconds of sound */
   goOn(seconds: number): Promise<Listened>;
   memory(): Promise<Memory>;
@@ -113,15 +113,14 @@ export async function openEars(model: string): Promise<Ears> {
         rate: sound.rate,
       });
     },
-    hush: async (sound, { words, voice, from }) => {
+    hush: async (sound, { voice, ...announced }) => {
       samples = Float32Array.from([...sound.samples, ...voice]);
-      return page.evaluate(
-        ({ url, rate, length, words, from }) => hearingBenchPage.hush(url, rate, length, words, from),
-        {
-          ...{ url: RECORDING, rate: sound.rate, length: sound.samples.length },
-          ...{ words, from },
-        },
-      );
+      return page.evaluate(({ url, rate, length, announced }) => hearingBenchPage.hush(url, rate, length, announced), {
+        url: RECORDING,
+        rate: sound.rate,
+        length: sound.samples.length,
+        announced,
+      });
     },
     goOn: (seconds) => page.evaluate((seconds) => hearingBenchPage.goOn(seconds), seconds),
     memory: async () => {

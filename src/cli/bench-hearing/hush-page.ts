@@ -17,8 +17,16 @@ async function engine(): Promise<LoadedModel> {
 }
 
 export interface Hushed {
-  /** In seconds of the sound, with the time that the decision took added; null where nothing was noticed. */
-  readonly at: number | null;
+  readonly word: string;
+  /** What had to be heard until it was noticed, in seconds of the sound. */
+  readonly at: number;
+  /** And how long the engine's answer to that took, by the clock, in seconds. */
+  readonly answer: number;
+}
+
+export interface Listened {
+  /** Null where nothing was noticed. */
+  readonly hushed: Hushed | null;
   /** Whether anything was listened for at all. */
   readonly isListening: boolean;
 }
@@ -30,15 +38,21 @@ let time = 0;
 
 export interface Announced {
   readonly words: readonly string[];
+  /** The words that are listened for. */
+  readonly hush: readonly string[];
   readonly voice: Float32Array;
   /** When the voice was given to the loudspeaker, in milliseconds of the sound; null where it is to be heard as it is. */
   readonly from: number | null;
 }
 
 /** @param samples what the microphone hears @throws Error when the engine stops */
-export async function hush(samples: Float32Array, rate: number, { words, voice, from }: Announced): Promise<Hushed> {
+export async function listenForHush(
+  samples: Float32Array,
+  rate: number,
+  { words, hush, voice, from }: Announced,
+): Promise<Listened> {
   const { engine: running, info } = await engine();
-  let at: number | null = null;
+  let hushed: Hushed | null = null;
   let [sounded, began] = [0, 0];
   const begins = (time += 10_000 + (samples.length / rate) * 1000);
   const sound = from === null ? null : (own ??= new OwnSound(rate));
@@ -47,20 +61,22 @@ export async function hush(samples: Float32Array, rate: number, { words, voice, 
     running,
     sound ? WORD_RATE : rate,
     info.words,
-    { words, hush: ['stop'] },
+    { words, hush },
     {
-      hush: () => (at = sounded + (performance.now() - began) / 1000),
+      hush: (word) => (hushed = { word, at: sounded, answer: (performance.now() - began) / 1000 }),
       fault: (detail) => {
         throw new Error(detail);
       },
     },
   );
   const size = Math.round(CHUNK_S * rate);
-  for (let first = 0; ear && first < samples.length && at === null; first += size) {
-    [sounded, began] = [(first + size) / rate, performance.now()];
+  for (let first = 0; ear && first < samples.length && !hushed; first += size) {
+    sounded = (first + size) / rate;
     const chunk = { samples: samples.slice(first, first + size), time: begins + (first / rate) * 1000 };
-    await ear.feed(sound ? sound.without(chunk) : { ...chunk, heardPower: powerOf(chunk.samples) });
+    const beside = sound ? sound.without(chunk) : { ...chunk, heardPower: powerOf(chunk.samples) };
+    began = performance.now();
+    await ear.feed(beside);
   }
   ear?.end();
-  return { at, isListening: ear !== null };
+  return { hushed, isListening: ear !== null };
 }

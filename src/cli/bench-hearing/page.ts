@@ -10,7 +10,7 @@ import { understand } from '../../language/understand.ts';
 import type { Meaning } from '../../session/intent.ts';
 import { speechEnd } from '../hear/speech-end.ts';
 import { Tape } from '../hear/tape.ts';
-import { hush as hushEar, type Hushed } from './hush-page.ts';
+import { listenForHush, type Announced, type Listened as ListenedForHush } from './hush-page.ts';
 import { Shift, type Listened } from './listen.ts';
 import { situationFor, type Place } from './places.ts';
 
@@ -137,17 +137,18 @@ async function goOn(seconds: number): Promise<Listened> {
 const isQuestioned = (meaning: Meaning): boolean =>
   meaning.kind === 'unclear' || (meaning.kind === 'reading' && (meaning.doubts ?? []).length > 0);
 
-/** Plays the recording at this address as the app's own voice, which says these words. */
-/** @param length of what the microphone hears, in samples; after it comes the voice as it was given to the loudspeaker */
+/**
+ * Plays the recording at this address into the ear for the words that hush the app's own voice.
+ * @param length of what the microphone hears, in samples; after it comes the voice as it was given to the loudspeaker
+ */
 async function hush(
   url: string,
   rate: number,
   length: number,
-  words: readonly string[],
-  from: number | null,
-): Promise<Hushed> {
+  announced: Omit<Announced, 'voice'>,
+): Promise<ListenedForHush> {
   const both = new Float32Array(await (await fetch(url)).arrayBuffer());
-  return hushEar(both.slice(0, length), rate, { words, voice: both.slice(length), from });
+  return listenForHush(both.slice(0, length), rate, { ...announced, voice: both.slice(length) });
 }
 
 const page = { prepare, hear, cost: () => cost, beginShift, goOn, hush };
