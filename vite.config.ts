@@ -5,7 +5,6 @@ import packageJson from './package.json' with { type: 'json' };
 import { piecesOf } from './src/cli/pieces.ts';
 import { servedModels } from './src/cli/served-models.ts';
 import { contentSecurity } from './src/cli/content-security.ts';
-import { elementCalls } from './src/cli/element-calls.ts';
 import { firstPaint } from './src/cli/first-paint.ts';
 
 const MEBIBYTE = 2 ** 20;
@@ -47,7 +46,7 @@ export default defineConfig({
   base: './',
   cacheDir: '../node_modules/.vite',
   plugins: [
-    solid({ babel: { plugins: [elementCalls] } }),
+    solid(),
     servedModels('models'),
     contentSecurity(),
     firstPaint(),
@@ -55,13 +54,14 @@ export default defineConfig({
       registerType: 'prompt',
       injectRegister: null,
       // The speech model is fetched by the page itself, with progress and a checksum, and kept once (src/hearing/model-cache.ts).
-      strategies: 'injectManifest',
-      srcDir: '.',
-      filename: 'sw.ts',
-      injectManifest: {
+      workbox: {
+        // Whatever the environment of the build: the other mode is five times the size.
+        mode: 'production',
         globPatterns: ['**/*.{html,js,css,wasm,svg,json,webmanifest}'],
         globIgnores: ['models/**'],
         maximumFileSizeToCacheInBytes: 32 * MEBIBYTE,
+        navigateFallback: 'index.html',
+        clientsClaim: true,
       },
       manifest: {
         name: 'Bothhands',

@@ -5,8 +5,8 @@
  * There is one way to pack given parts. What was read is packed again and compared: whatever else is in a file, before,
  * between or behind the parts or in their headers, is found by that.
  */
+import { Unzip, UnzipPassThrough, zipSync, type UnzipFile, type Zippable } from 'fflate';
 import { fileFindings } from '../words/file-findings.ts';
-import { LOCAL_LENGTH, packStored, STORED, storedParts, type StoredPart } from './stored-zip.ts';
 
 /** The parts of a file, in their order. All but the seal must be there; sounds follow them, in the order of their names. */
 export const PARTS = ['format.json', 'README.txt', 'entries.jsonl', 'procedure.json', 'seal.jws'] as const;
@@ -39,8 +39,14 @@ export type Unpacked =
   | { readonly kind: 'refused'; readonly why: string; readonly format?: Uint8Array };
 
 /** Packs parts. The same parts always give the same bytes: neither time nor place goes in. */
-export const packParts = (parts: Parts): Uint8Array<ArrayBuffer> =>
-  packStored([...parts].sort(([one], [other]) => compareNames(one, other)));
+export function packParts(parts: Parts): Uint8Array<ArrayBuffer> {
+  // Zip times are local, and begin in 1980; noon is there in every time zone.
+  const mtime = new Date(1980, 0, 1, 12);
+  const files: Zippable = {};
+  const inOrder = [...parts].sort(([one], [other]) => compareNames(one, other));
+  for (const [name, content] of inOrder) files[name] = [content, { level: 0, mtime }];
+  return zipSync(files);
+}
 
 /** The order of parts in a file: negative where the first comes before the other. */
 function compareNames(one: PartName, other: PartName): number {
@@ -73,13 +79,15 @@ const refused = (why: string) => ({ kind: 'refused', why: fileFindings.noSealedF
 
 /** The header that stands before each part begins with this (zip specification, 4.3.7). */
 const BEGINNING = [0x50, 0x4b, 0x03, 0x04];
+/** The method of compression that is none. */
+const STORED = 0;
 
 interface ReadPart {
   readonly name: PartName;
   /** Bytes that its header promises. */
   readonly size: number;
   /** Shorter than `size` where the file is cut off. */
-  readonly content: Uint8Array;
+  content: Uint8Array;
 }
 
 class Misfit extends Error {}
@@ -87,11 +95,21 @@ class Misfit extends Error {}
 /** The parts as they follow one another, up to one that is none of a sealed file. */
 function readInOrder(bytes: Uint8Array): { readonly read: readonly ReadPart[]; readonly misfit: string | null } {
   const read: ReadPart[] = [];
+  const reader = new Unzip((file) => {
+    const { name, size } = partOf(file, read.at(-1)?.name);
+    const part: ReadPart = { name, size, content: new Uint8Array() };
+    read.push(part);
+    file.ondata = (_, data) => {
+      if (data.length > 0) part.content = data;
+    };
+    file.start();
+  });
+  reader.register(UnzipPassThrough);
   try {
-    for (const part of storedParts(bytes)) read.push(partOf(part, read.at(-1)?.name));
+    reader.push(bytes, true);
   } catch (error) {
-    if (!(error instanceof Misfit)) throw error;
-    return { read, misfit: error.message };
+    if (error instanceof Misfit) return { read, misfit: error.message };
+    // The reader says so of a file that is cut off inside a part. What came before the cut was read.
   }
   return { read, misfit: null };
 }
@@ -99,13 +117,16 @@ function readInOrder(bytes: Uint8Array): { readonly read: readonly ReadPart[]; r
 const isPartName = (name: string): name is PartName => PARTS.some((known) => known === name) || SOUND.test(name);
 
 /** A part of a sealed file that may follow `last`. @throws Misfit where it is none */
-function partOf({ name, method, size, content }: StoredPart, last: PartName | undefined): ReadPart {
+function partOf(
+  { name, size, originalSize, compression }: UnzipFile,
+  last: PartName | undefined,
+): Omit<ReadPart, 'content'> {
   if (!isPartName(name)) throw new Misfit(fileFindings.strangePart(JSON.stringify(name.slice(0, 80))));
   const part = name;
   if (last !== undefined && compareNames(part, last) <= 0) throw new Misfit(fileFindings.partOutOfPlace(part));
-  if (method !== STORED) throw new Misfit(fileFindings.compressed(part));
-  if (size === null) throw new Misfit(fileFindings.sizeMissing(part));
-  return { name: part, size, content };
+  if (compression !== STORED) throw new Misfit(fileFindings.compressed(part));
+  if (size === undefined || size !== originalSize) throw new Misfit(fileFindings.sizeMissing(part));
+  return { name: part, size };
 }
 
 /** How what was read differs from what packing it gives; null where it does not. */
@@ -147,11 +168,14 @@ function firstDifference(one: Uint8Array, other: Uint8Array): number | null {
   return one.length === other.length ? null : shorter;
 }
 
+/** Bytes of a header without its name, where nothing but the name varies in length (zip specification, 4.3.7). */
+const HEADER = 30;
+
 /** The part in whose header or content a byte lies; null behind the last. */
 function partAt(read: readonly ReadPart[], at: number): PartName | null {
   let end = 0;
   for (const { name, size } of read) {
-    end += LOCAL_LENGTH + name.length + size;
+    end += HEADER + name.length + size;
     if (at < end) return name;
   }
   return null;

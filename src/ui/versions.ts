@@ -54,7 +54,7 @@ export function createVersions(ready: Promise<unknown>, fittings: Fittings = ofB
     async take() {
       if (await fittings.isSessionOpen()) return 'a session is open';
       workers?.addEventListener('controllerchange', () => reload(), { once: true });
-      // The word that the service worker knows (src/sw.ts).
+      // The word that the generated service worker knows.
       waiting()?.postMessage({ type: 'SKIP_WAITING' });
       return 'taken';
     },

@@ -1,9 +1,9 @@
 /** A table of fasteners (CSV, RFC 4180) as a layout: a number and a place each, and perhaps the thread of them all. */
+import Papa from 'papaparse';
 import { DECIMAL } from '../../units/index.ts';
 import { tableFaults } from '../../words/table-faults.ts';
 import { quoted } from '../fault.ts';
 import type { JsonFields } from '../edit/draft.ts';
-import { csvRows, type CsvRow } from './csv.ts';
 
 /** Characters. A thousand fasteners have a hundredth of it. */
 export const LARGEST_TABLE = 2_000_000;
@@ -29,7 +29,11 @@ export type Fasteners =
     }
   | { readonly kind: 'faulty'; readonly faults: readonly TableFault[] };
 
-type Row = Pick<CsvRow, 'line' | 'cells'>;
+/** A line of the table and where it begins in the text. */
+interface Row {
+  readonly line: number;
+  readonly cells: readonly string[];
+}
 
 const NAMES = {
   number: ['number', 'no', 'no.', 'nr', 'nr.', '#', 'fastener', 'bolt', 'stud', 'position'],
@@ -74,18 +78,27 @@ function rowsOf(marked: string): {
   const separator = separatorOf(text);
   const rows: Row[] = [];
   const faults: TableFault[] = [];
-  for (const { line, cells, quotes } of csvRows(text, separator)) {
-    for (const quote of quotes) faults.push({ line, column: null, message: QUOTES[quote]() });
-    if (cells.some((cell) => cell !== '')) rows.push({ line, cells });
-    if (rows.length > MOST_FASTENERS + 1) break;
-  }
+  let from = 0;
+  let line = 1;
+  Papa.parse<string[]>(text, {
+    delimiter: separator,
+    step({ data, errors, meta }, parser) {
+      for (const { message } of errors) faults.push({ line, column: null, message: quoteFault(message) });
+      const cells = data.map((cell) => cell.trim());
+      if (cells.some((cell) => cell !== '')) rows.push({ line, cells });
+      line += text.slice(from, meta.cursor).match(/\r\n|\r|\n/g)?.length ?? 0;
+      from = meta.cursor;
+      if (rows.length > MOST_FASTENERS + 1) parser.abort();
+    },
+  });
   return { rows, faults, separator };
 }
 
-const QUOTES = {
-  'not closed': () => tableFaults.quoteNotClosed,
-  'in a field': () => tableFaults.quoteInField,
-} as const;
+/** The words of the library are for programmers. */
+function quoteFault(message: string): string {
+  if (/unterminated/i.test(message)) return tableFaults.quoteNotClosed;
+  return /quote/i.test(message) ? tableFaults.quoteInField : message;
+}
 
 /** What parts the fields of the header parts them all: names hold none of these. */
 function separatorOf(text: string): string {
