@@ -70,6 +70,8 @@ interface Timed {
   readonly kind: string;
   readonly engine: number;
   readonly words: number;
+  /** Until it is carried out: nothing can follow any more. */
+  readonly done: number;
 }
 
 /** Both ears on every trial. Only what both hear alike, whole and at once, is timed; how often that is, is told. */
@@ -85,14 +87,15 @@ async function endOfUtterance(ears: Ears, trials: readonly Trial[]): Promise<voi
     if (isHeard(words, said)) count.words += 1;
     else console.log(`  ${said}: “${textsOf(engine)}”, now “${textsOf(words)}”`);
     right.set(kind, count);
-    const [before, now] = [engine.at(-1)?.decision ?? null, words.at(-1)?.decision ?? null];
-    if (textsOf(engine) === textsOf(words) && before !== null && now !== null)
-      timed.push({ kind, engine: before, words: now });
+    const last = words.at(-1);
+    const [before, now, done] = [engine.at(-1)?.decision ?? null, last?.decision ?? null, last?.done ?? null];
+    if (textsOf(engine) === textsOf(words) && before !== null && now !== null && done !== null)
+      timed.push({ kind, engine: before, words: now, done });
   }
   console.log('\nFrom the end of speech to the decision, in ms: median and 95th percentile');
   for (const kind of [...right.keys(), ALL]) {
     const of = timed.filter((each) => kind === ALL || each.kind === kind);
-    const at = (who: 'engine' | 'words', part: number): string =>
+    const at = (who: 'engine' | 'words' | 'done', part: number): string =>
       quantile(
         of.map((each) => each[who]),
         part,
@@ -109,7 +112,7 @@ async function endOfUtterance(ears: Ears, trials: readonly Trial[]): Promise<voi
     const count = right.get(kind);
     const heard = count ? `; heard right of ${count.all}: ${count.engine}, now ${count.words}` : '';
     console.log(
-      `${kind} (${of.length}): engine ${at('engine', 0.5)} and ${at('engine', 0.95)}, now ${at('words', 0.5)} and ${at('words', 0.95)}, ${ratio.toFixed(2)} times faster${heard}`,
+      `${kind} (${of.length}): engine ${at('engine', 0.5)} and ${at('engine', 0.95)}, now ${at('words', 0.5)} and ${at('words', 0.95)} (carried out ${at('done', 0.5)} and ${at('done', 0.95)}), ${ratio.toFixed(2)} times faster${heard}`,
     );
   }
 }

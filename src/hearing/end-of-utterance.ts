@@ -36,6 +36,8 @@ export type Input =
 /** What is to be done now. */
 export type Order =
   | { readonly kind: 'wait' }
+  /** The words so far may be all: what they come to can be shown, and is taken back where they go on. Nothing else changes. */
+  | { readonly kind: 'show' }
   /** Ask the engine for its result; what comes in meanwhile is kept and not decoded. */
   | { readonly kind: 'ask' }
   /** The words so far are an utterance. Where a result was in hand, decoding begins afresh with the audio from this time. */
@@ -50,7 +52,14 @@ export type State = Listening &
     | { readonly phase: 'decoding' }
     /** The sound ended then; null where it does not, and the words themselves must show that they have ended. */
     | { readonly phase: 'asked'; readonly ended: number | null }
-    | { readonly phase: 'in hand'; readonly ended: number; readonly until: number; readonly isEmpty: boolean }
+    | {
+        readonly phase: 'in hand';
+        readonly ended: number;
+        readonly until: number;
+        /** When what may go on is shown; null where it is not, or was. */
+        readonly showsAt: number | null;
+        readonly isEmpty: boolean;
+      }
   );
 
 interface Listening {
@@ -147,7 +156,8 @@ export function next(state: State, input: Input): Step {
       const patience = PATIENCE[input.of];
       if (patience <= NOTHING_MS)
         return { state: { ...afresh, waitsUntil: null }, order: { kind: 'deliver', from: null } };
-      return wait({ ...afresh, waitsUntil: input.end + patience });
+      const waiting: State = { ...afresh, waitsUntil: input.end + patience };
+      return input.of === 'complete, may go on' ? { state: waiting, order: { kind: 'show' } } : wait(waiting);
     }
   }
 }
@@ -173,11 +183,13 @@ function afterResult(
   const patience = isUnsure ? UNSURE_MS : PATIENCE[of];
   if (state.ended !== null) {
     const until = state.ended + patience;
+    const showsAt = of === 'complete, may go on' ? state.ended + ONE_BREATH_MS : null;
     return afterAudio({
       ...state,
       phase: 'in hand',
       ended: state.ended,
       until: (isEmpty && state.waitsUntil) || until,
+      showsAt,
       isHopeless,
       isEmpty,
     });
@@ -211,9 +223,13 @@ function afterAudio(state: State): Step {
       return isOver ? { state: afresh, order: { kind: 'deliver', from: null } } : wait(state);
     }
     case 'in hand': {
-      const { ended, until, isEmpty } = state;
+      const { ended, until, showsAt, isEmpty } = state;
       const from = Math.max(ended + WORD_TAIL_MS, now - sound - LEAD_MS);
-      if (sound < SPEAKS_ON_MS) return now < until ? wait(state) : { state: afresh, order: { kind: 'deliver', from } };
+      if (sound < SPEAKS_ON_MS) {
+        if (now >= until) return { state: afresh, order: { kind: 'deliver', from } };
+        const isShownNow = showsAt !== null && now >= showsAt;
+        return isShownNow ? { state: { ...state, showsAt: null }, order: { kind: 'show' } } : wait(state);
+      }
       // Sound enough to be asked about, once it ends.
       const speaksOn = { ...afresh, sound: SHORTEST_WORD_MS };
       if (isEmpty)

@@ -45,6 +45,7 @@ class EngineHearing implements Hearing {
   readonly #engines: EngineRoom;
   readonly #stateListeners = new Listeners<HearingState>();
   readonly #utteranceListeners = new Listeners<Utterance>();
+  readonly #provisionalListeners = new Listeners<Utterance | null>();
   readonly #sound = new SoundWatch();
   readonly #hushListeners = new Listeners<string>();
 
@@ -78,6 +79,7 @@ class EngineHearing implements Hearing {
       stopped: (again) => {
         if (again) this.#carryOver.begin(this.#transcriber?.unfinished ?? []);
         this.#transcriber = this.#hushEar = null;
+        this.#provisionalListeners.tell(null);
         this.#update();
       },
     });
@@ -97,6 +99,10 @@ class EngineHearing implements Hearing {
 
   onUtterance(listener: (utterance: Utterance) => void): () => void {
     return this.#utteranceListeners.add(listener);
+  }
+
+  onProvisional(listener: (utterance: Utterance | null) => void): () => void {
+    return this.#provisionalListeners.add(listener);
   }
 
   onLevel(listener: (dBFS: number) => void): () => void {
@@ -226,6 +232,7 @@ class EngineHearing implements Hearing {
     const [{ running }, audio] = [this.#engines, this.#audio];
     this.#transcriber = null;
     this.#partial = '';
+    this.#provisionalListeners.tell(null);
     this.#listenForHush();
     if (!running || !audio) return;
     const { sayable } = checkPhrases(this.#phrases, running.model.words);
@@ -234,6 +241,7 @@ class EngineHearing implements Hearing {
         this.#sound.spoke(utterance);
         this.#utteranceListeners.tell(utterance);
       },
+      provisional: (utterance) => this.#provisionalListeners.tell(utterance),
       partial: (text) => {
         this.#partial = text;
         this.#update();

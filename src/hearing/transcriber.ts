@@ -27,6 +27,8 @@ const keyOf = (phrases: Phrases): string => JSON.stringify(phrases);
 
 export interface TranscriberEvents {
   utterance(utterance: Utterance): void;
+  /** What the words so far come to if they are all; null where they go on, or are dropped. The utterance takes its place. */
+  provisional(utterance: Utterance | null): void;
   /** Empty when nobody speaks. */
   partial(text: string): void;
   fault(detail: string): void;
@@ -53,6 +55,8 @@ export class Transcriber {
   #end: State = START;
   #delivered = { text: '', end: -Infinity };
   #speaking = false;
+  /** Of what is shown provisionally, or about to be; null for nothing. */
+  #shown: object | null = null;
   #switching: Promise<void> | null = null;
   /** Goes up at each interruption; results from before it mean nothing any more. */
   #epoch = 0;
@@ -105,6 +109,7 @@ export class Transcriber {
     this.#before = this.#inHand = [];
     this.#end = START;
     this.#say('');
+    this.#takeBack();
     void this.#current.finish();
   }
 
@@ -129,6 +134,7 @@ export class Transcriber {
     await this.#current.finish();
     this.#current = this.#recognisers.take(this.#phrases, this.#current);
     this.#switching = null;
+    this.#takeBack();
     this.#inHand = [];
     this.#end = again(this.#end);
     await this.#decodeUnfinished();
@@ -163,6 +169,7 @@ export class Transcriber {
     switch (heard.kind) {
       case 'partial':
         this.#say(textOf([...this.#before, ...this.#inHand], heard.text));
+        if (heard.text) this.#takeBack();
         this.#trim();
         return this.#learn({ kind: 'partial', of: this.#completeness(heard.text), isEmpty: heard.text === '' });
       case 'fault':
@@ -190,19 +197,36 @@ export class Transcriber {
     switch (order.kind) {
       case 'wait':
         return;
+      case 'show':
+        return this.#show();
       case 'ask':
         return this.#ask();
       case 'deliver':
         this.#deliver();
         return order.from === null ? undefined : this.#decodeFrom(order.from);
       case 'decode again':
+        this.#takeBack();
         this.#inHand = [];
         return this.#decodeUnfinished();
       case 'continue':
+        this.#takeBack();
         this.#before = [...this.#before, ...this.#inHand];
         this.#inHand = [];
         return this.#decodeFrom(order.from);
     }
+  }
+
+  async #show(): Promise<void> {
+    const words = [...this.#before, ...this.#inHand];
+    const shown = (this.#shown = {});
+    const again = await this.#hearTwice(words);
+    if (this.#shown === shown) this.#events.provisional({ text: textOf(words), words, again });
+  }
+
+  #takeBack(): void {
+    if (this.#shown === null) return;
+    this.#shown = null;
+    this.#events.provisional(null);
   }
 
   async #ask(): Promise<void> {
@@ -251,11 +275,13 @@ export class Transcriber {
     const text = textOf(words);
     const isEcho = text === this.#delivered.text && first.start - this.#delivered.end < ECHO_MS;
     this.#delivered = { text, end: last.end };
-    if (!isEcho) this.#letGo({ text, words });
+    if (isEcho) this.#takeBack();
+    else this.#letGo({ text, words });
   }
 
   /** Lets an utterance out after those before it, where it is to be heard twice when it was. */
   #letGo({ text, words }: Omit<Utterance, 'again'>): void {
+    this.#shown = null;
     const again = this.#hearTwice(words);
     this.#leaving = this.#leaving.then(async () => this.#events.utterance({ text, words, again: await again }));
   }

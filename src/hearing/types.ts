@@ -124,6 +124,11 @@ export interface Hearing {
   /** @returns a function that ends the subscription, as do all the others. */
   subscribe(listener: (state: HearingState) => void): () => void;
   onUtterance(listener: (utterance: Utterance) => void): () => void;
+  /**
+   * What is being said, where it may be all and may as well go on: a number after which more figures can come. Good for
+   * showing, not for acting: null takes it back, an utterance takes its place.
+   */
+  onProvisional(listener: (utterance: Utterance | null) => void): () => void;
   /** RMS of each chunk in dBFS, where 0 dBFS is the RMS of a full-scale square wave; not below −120. */
   onLevel(listener: (dBFS: number) => void): () => void;
   /** Background, speech and clipping, after each chunk while the ear is open. */

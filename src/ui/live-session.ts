@@ -3,7 +3,7 @@ import { announce } from '../language/announce.ts';
 import { inHaste } from '../language/doubt.ts';
 import { situationOf, type Situation } from '../language/situation.ts';
 import type { Sureness } from '../language/sureness.ts';
-import { understand } from '../language/understand.ts';
+import { understand, type Understanding } from '../language/understand.ts';
 import { seal, type Entry } from '../record/entry.ts';
 import type { Call } from '../session/calls.ts';
 import { isBack } from '../session/break.ts';
@@ -23,6 +23,7 @@ import { heardAs, seenAs, textOf, type Heeded, type SeenGesture } from './heeded
 import { stateAfter, type KeptSession } from './session-file.ts';
 import { messageOf } from './message.ts';
 import { isAgainst, isSameAct, type Act } from './once.ts';
+import { provisionalOf, type Provisional } from './provisional.ts';
 import { SETTLE } from './settle.ts';
 import { isAboutReading, type KeepSound, type Spoken } from './sound-keeper.ts';
 
@@ -38,6 +39,8 @@ export interface LiveSession {
   readonly situation: Accessor<Situation>;
   readonly entries: Accessor<readonly Entry[]>;
   readonly heard: Accessor<HeardLine | null>;
+  /** What is being said comes to this, if it is all; null where nothing is shown before it counts. */
+  readonly provisional: Accessor<Provisional | null>;
   /** How many utterances were no phrase of their moment. */
   readonly ignored: Accessor<number>;
   /** Why nothing can be written any more, or null. */
@@ -51,6 +54,8 @@ export interface LiveSession {
   act(meaning: Meaning, source: Source, began?: number): Promise<void>;
   /** Takes an utterance. Speech that is no phrase here is counted and shown, nothing more. */
   hear(utterance: Heeded, source: Source): Promise<void>;
+  /** Shows what an utterance would come to that may still go on. Nothing is written or said. Null takes it back. */
+  showProvisional(utterance: Heeded | null): void;
   /**
    * Carries out what a gesture before the camera means. One that began before that was shown which it would answer does
    * nothing, nor does one that goes with a word that has counted.
@@ -94,6 +99,7 @@ export function createLiveSession(
   const [entries, setEntries] = createSignal(kept.entries);
   const [state, setState] = createSignal(stateAfter(kept, kept.entries.length));
   const [heard, setHeard] = createSignal<HeardLine | null>(null);
+  const [provisional, setProvisional] = createSignal<Provisional | null>(null);
   const [ignored, setIgnored] = createSignal(0);
   const [trouble, setTrouble] = createSignal<string | null>(null);
   const [signal, setSignal] = createSignal<ToneKind | null>(null);
@@ -125,6 +131,7 @@ export function createLiveSession(
     const after = written.reduce<SessionState>(fold, state());
     if (!isSameCall(currentCall(state()), currentCall(after))) calledAt = performance.now();
     batch(() => {
+      setProvisional(null);
       setEntries([...entries(), ...written]);
       setState(after);
     });
@@ -210,11 +217,11 @@ export function createLiveSession(
   }
 
   function hear(utterance: Heeded, source: Source): Promise<void> {
-    const { words, spoken, again = null } = utterance;
+    const { words, spoken } = utterance;
     const text = textOf(words);
     return inTurn(async () => {
       const isOfBefore = spoken !== undefined && spoken.from < changedAt;
-      const understanding = understand(words, situationOf(state()), { wanted: sureness?.(state().people), again });
+      const understanding = understood(utterance);
       const isCall = understanding.kind === 'meant' && isAtAnyTime(understanding.meaning);
       if (isOfBefore && !isCall && trouble() === null) {
         if (!(await takeBack(utterance, spoken, source))) setHeard({ text, taken: 'too early' });
@@ -227,7 +234,7 @@ export function createLiveSession(
           say([trouble() === null ? understanding.ask : sessionStopped.nothingLogged]);
         return;
       }
-      const meaning = spoken ? inHaste(understanding.meaning, spoken.from - calledAt) : understanding.meaning;
+      const { meaning } = understanding;
       const act: Act | null = spoken ? { ...spoken, meaning: meaning.kind, by: 'word' } : null;
       if (act && isCounted(act)) {
         setHeard({ text, taken: 'counted already' });
@@ -235,7 +242,22 @@ export function createLiveSession(
       }
       lastAct = act ?? lastAct;
       await keeping(act, () => carryOut(meaning, source, heardAs(utterance), spoken));
-    });
+    }).finally(() => setProvisional(null));
+  }
+
+  function showProvisional(utterance: Heeded | null): void {
+    const isOfBefore = utterance?.spoken !== undefined && utterance.spoken.from < changedAt;
+    const understanding = utterance && understood(utterance);
+    const isShown = understanding?.kind === 'meant' && !isOfBefore && trouble() === null && !isBack(state(), now().utc);
+    setProvisional(isShown ? provisionalOf(state(), understanding.meaning, now()) : null);
+  }
+
+  /** What an utterance means now. A reading that came sooner than a wrench can be moved is in doubt. */
+  function understood({ words, spoken, again = null }: Heeded): Understanding {
+    const found = understand(words, situationOf(state()), { wanted: sureness?.(state().people), again });
+    return found.kind === 'meant' && spoken
+      ? { kind: 'meant', meaning: inHaste(found.meaning, spoken.from - calledAt) }
+      : found;
   }
 
   /**
@@ -299,8 +321,10 @@ export function createLiveSession(
     trouble,
     signal,
     situation: () => situationOf(state()),
+    provisional,
     act,
     hear,
+    showProvisional,
     see,
     isAgainstWord: ({ from, to }) =>
       from < changedAt + SETTLE && isNoToLast({ from, to, meaning: 'negative', by: 'gesture' }),

@@ -2,6 +2,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, test } from
 import { AppPage, ofKind } from '../support/app-page.ts';
 import { openBrowser, type Browser } from '../support/chromium.ts';
 import { realModel, toyModel } from '../support/hearing-page.ts';
+import { passPreparation } from '../support/pass-preparation.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
 import { installMicrophone, speak } from '../support/spoken-microphone.ts';
 import { synthesise } from '../support/speech.ts';
@@ -74,6 +75,31 @@ test('speech that is no phrase is shown in grey, counted, and does nothing', asy
   expect(await app.page.locator('.heard.ignored').count()).toBe(1);
   expect(await app.heard()).toContain('(1 not for us)');
   expect(await app.wanted()).toContain('The drive can start without notice');
+});
+
+test('a number that may go on is seen as it would stand before it is written, and not asked about yet', async () => {
+  await app.page.getByLabel('Mechanic').fill('A. Invented');
+  await app.page.getByLabel('Open a procedure file').setInputFiles(file('small.json', JSON.stringify(smallProcedure)));
+  await passPreparation(app.page);
+  await app.say('next');
+  // As it was on the page at that moment: half a second later it is over.
+  await app.page.evaluate(() => {
+    const seen: string[] = [];
+    Object.assign(globalThis, { seen });
+    new MutationObserver(() => {
+      const panel = document.querySelector<HTMLElement>('.work-panel.provisional');
+      const logged = document.querySelector<HTMLElement>('.lines .logged');
+      if (panel) seen.push(`${panel.innerText} / ${logged?.innerText}`);
+    }).observe(document.body, { subtree: true, childList: true, attributes: true });
+  });
+  await app.say('one two');
+  const seen = await app.page.evaluate(() => (globalThis as unknown as { seen: readonly string[] }).seen);
+  expect(seen[0]).toMatch(/bolt\s+1\s+12\s+N·m/);
+  expect(seen[0]).not.toMatch(/Is that correct/);
+  expect(seen[0]).toMatch(/Logged \d+: Step done/);
+  expect(await app.page.locator('.provisional').count()).toBe(0);
+  expect(await app.wanted()).toMatch(/12\s+N·m[^]*Is that correct/);
+  expect(ofKind(await app.entries(), 'reading captured').map(({ body }) => body.reading.value)).toEqual(['12']);
 });
 
 test('a model that lacks words is named by its words, and the choice is remembered', async () => {

@@ -38,6 +38,7 @@ interface Line {
   readonly intent: { kind: string; value: string | null } | null;
   readonly outcome: string;
   readonly decisionMs: number | null;
+  readonly doneMs: number | null;
 }
 
 const json = ({ out }: Run): Line[] => out.map((line) => JSON.parse(line) as Line);
@@ -75,7 +76,7 @@ describe('recordings', () => {
       'value-8k.wav',
       'value.wav',
     ]);
-    for (const { text, words, intent, outcome, decisionMs, ...others } of lines) {
+    for (const { text, words, intent, outcome, decisionMs, doneMs, ...others } of lines) {
       expect(Object.keys(others)).toEqual(['file']);
       expect(text).toBe('two four point five');
       expect(words.map(({ word }) => word).join(' ')).toBe(text);
@@ -91,6 +92,8 @@ describe('recordings', () => {
       // It cannot be known at once that nothing more will be said, and is known within the engine's own longest wait.
       expect(decisionMs).toBeGreaterThan(0);
       expect(decisionMs).toBeLessThan(3000);
+      // The scale shows no more figures: nothing is shown before it is carried out.
+      expect(doneMs).toBe(decisionMs);
     }
   });
 

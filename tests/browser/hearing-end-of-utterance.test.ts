@@ -21,17 +21,25 @@ const say = (text: string): Promise<Sound> => synthesise(text, { voice: 'rms' })
 /** The voice brings some quiet of its own at both ends: up to so much. In milliseconds. */
 const OWN_QUIET = 250;
 
-/** Room noise for a while, in milliseconds: exact zeros are no room. */
-const room = (ms: number): Sound => {
-  const quiet = silence(ms, 16_000);
-  return { ...quiet, samples: quiet.samples.map((_, i) => 2e-4 * Math.sin(i * i)) };
-};
+/** Nobody speaks for a while, in milliseconds. */
+const room = (ms: number): Sound => silence(ms, 16_000);
+/** Noise of a room, which is there under the voice, too: exact zeros are no room. */
+const noise = (at: number): number => 2e-4 * Math.sin(at * at);
+
+/** All in milliseconds after the last word. `shown`: when it was shown before; null where it was not. */
+interface At {
+  readonly text: string;
+  readonly waited: number;
+  readonly shown: number | null;
+}
 
 /** The utterances, whose words must be in order of time, with how long after its last word each was delivered, in milliseconds of the recording. */
-async function heardAt(name: SituationName, ...sounds: readonly Sound[]): Promise<{ text: string; waited: number }[]> {
+async function heardAt(name: SituationName, ...sounds: readonly Sound[]): Promise<At[]> {
   const { samples, rate } = join(room(600), ...sounds, room(2500));
   const pcm = Buffer.alloc(samples.length * 2);
-  samples.forEach((sample, i) => pcm.writeInt16LE(Math.round(Math.max(-1, Math.min(1, sample)) * 32767), i * 2));
+  samples.forEach((sample, i) =>
+    pcm.writeInt16LE(Math.round(Math.max(-1, Math.min(1, sample + noise(i))) * 32767), i * 2),
+  );
   await page.evaluate(
     `globalThis.language = Promise.all(['completeness', 'phrases', 'situation', 'named-situations'].map((name) => import('/language/' + name + '.ts')))`,
   );
@@ -64,12 +72,18 @@ async function heardAt(name: SituationName, ...sounds: readonly Sound[]): Promis
       };
       const { hearing } = await hearingBench.listeningEar(list, { source });
       hearing.setPhrases(list, judge);
-      const heard: { text: string; waited: number }[] = [];
+      const heard: At[] = [];
       const disorder: string[] = [];
+      let shown: { text: string; waited: number } | null = null;
+      hearing.onProvisional((utterance) => {
+        shown = utterance && { text: utterance.text, waited: fed - (utterance.words.at(-1)?.end ?? NaN) };
+      });
       hearing.onUtterance(({ text, words }: Utterance) => {
         const times = words.flatMap(({ start, end }) => [start, end]);
         if (times.some((time, i) => time < (times[i - 1] ?? -Infinity))) disorder.push(`“${text}”: ${times.join(' ')}`);
-        heard.push({ text, waited: fed - (words.at(-1)?.end ?? NaN) });
+        const waited = fed - (words.at(-1)?.end ?? NaN);
+        heard.push({ text, waited, shown: shown?.text === text ? shown.waited : null });
+        shown = null;
       });
       await source.finished;
       await hearing.close();
@@ -108,6 +122,8 @@ describe('an utterance ends', () => {
   test('after digits, when nobody goes on', async () => {
     const heard = await heardAt('reading', await say('one two'), room(1500 + OWN_QUIET), await say('affirm'));
     expect(textsOf(heard)[0]).toBe('one two');
+    // Until then it may go on: it is shown half a second before.
+    expect(heard[0]?.shown).toBeLessThan((heard[0]?.waited ?? 0) - 400);
     expect(heard.length).toBeLessThanOrEqual(2);
   });
   test('not with a command word that others follow: the whole is other talk', async () => {

@@ -39,7 +39,7 @@ describe('hear', () => {
     expect(out).toMatch(
       /^Usage: npm run hear -- \[--phrases SITUATION\|FILE\] \[--model FILE\] \[--json\] FILE-OR-FOLDER…/,
     );
-    expect(out).toContain('decisionMs: from the end of speech to the decision');
+    expect(out).toContain('decisionMs: from the end of speech to when the decision that stood was shown');
   });
 
   it.each([[[]], [['--loud', 'a.wav']], [['a.wav', '--phrases']]])(

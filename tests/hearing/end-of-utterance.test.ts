@@ -10,6 +10,7 @@ import {
   NO_WORDS_LEAD_MS,
   NOISE_MS,
   NOTHING_MS,
+  ONE_BREATH_MS,
   QUIET_IN_NOISE_MS,
   START,
   UNFINISHED_MS,
@@ -81,8 +82,14 @@ class Talk {
     return this;
   }
 
+  /** What is done with the words, in order. That they are shown changes nothing. */
   get kinds(): readonly Order['kind'][] {
-    return this.orders.map(({ order }) => order.kind);
+    return this.orders.map(({ order }) => order.kind).filter((kind) => kind !== 'show');
+  }
+
+  /** When they were shown. */
+  get shown(): readonly number[] {
+    return this.orders.filter(({ order }) => order.kind === 'show').map(({ at }) => at);
   }
 }
 
@@ -131,6 +138,27 @@ describe('the end of an utterance', () => {
   });
 });
 
+describe('words that may go on are shown', () => {
+  test('once a pause is longer than within one breath, long before they are delivered', () => {
+    const talk = said('complete, may go on').quiet(MAY_GO_ON_MS);
+    expect(talk.shown).toHaveLength(1);
+    const [at = 0] = talk.shown;
+    expect(at - SPOKEN).toBeGreaterThanOrEqual(ONE_BREATH_MS);
+    expect(at - SPOKEN).toBeLessThan(ONE_BREATH_MS + CHUNK);
+    expect(talk.kinds).toEqual(['ask', 'deliver']);
+  });
+  test('at once where the engine has ended them by itself: the pause was long', () => {
+    expect(new Talk().quiet(880).final('complete, may go on', 0).shown).toEqual([880]);
+  });
+  test('and neither what cannot go on, nor what cannot stand alone, nor what means nothing', () => {
+    for (const of of ['complete and closed', 'complete, likely whole', 'unfinished', 'nothing'] as const)
+      expect(said(of).quiet(2 * UNFINISHED_MS).shown).toEqual([]);
+  });
+  test('not where somebody speaks on within one breath', () => {
+    expect(said('complete, may go on').quiet(120).sound(400).shown).toEqual([]);
+  });
+});
+
 describe('who speaks on', () => {
   test('after a short pause is decoded again as a whole', () => {
     const talk = said('complete, may go on').quiet(120).sound(400);
@@ -139,7 +167,7 @@ describe('who speaks on', () => {
   });
   test('after a longer pause goes on with the same utterance, from before the new sound and after the old', () => {
     const talk = said('complete, may go on').quiet(640).sound(400);
-    const [, order] = talk.orders.map((each) => each.order);
+    const [, order] = talk.orders.map((each) => each.order).filter(({ kind }) => kind !== 'show');
     if (order?.kind !== 'continue') throw new Error('It does not go on.');
     expect(order.from).toBeGreaterThan(SPOKEN);
     expect(order.from).toBeLessThan(SPOKEN + ASK_AFTER_MS + 640);
@@ -273,7 +301,7 @@ test('whatever happens, an answer is taken only to a question, and nothing stays
       let open = false;
       let inHand = false;
       const settle = (of: Completeness, isSure: boolean): void => {
-        const kind = talk.orders.at(-1)?.order.kind;
+        const kind = talk.kinds.at(-1);
         if (kind !== 'ask' || !open) return;
         talk.result(of, { isSure });
         open = false;
@@ -286,12 +314,12 @@ test('whatever happens, an answer is taken only to a question, and nothing stays
           if (order.kind === 'ask') {
             expect(open).toBe(false);
             open = true;
-          } else inHand = false;
+          } else if (order.kind !== 'show') inHand = false;
         }
         settle(of, isSure);
       }
       // The engine ends by itself what is never asked for.
-      if (inHand && !['deliver', 'decode again', 'continue'].includes(talk.orders.at(-1)?.order.kind ?? '')) {
+      if (inHand && !['deliver', 'decode again', 'continue'].includes(talk.kinds.at(-1) ?? '')) {
         talk.quiet(UNFINISHED_MS + CHUNK);
         expect(talk.kinds.at(-1)).toBe('deliver');
       }

@@ -47,8 +47,10 @@ const NUMBERS: Judge = { completeness: () => 'complete, may go on', isHeardTwice
 function transcriber() {
   const { engine, answer } = engineByHand();
   const told: string[] = [];
+  const shown: (string | null)[] = [];
   const ear = new Transcriber(engine, RATE, ['two four', 'five'], NUMBERS, {
     utterance: ({ text }) => told.push(text),
+    provisional: (utterance) => shown.push(utterance?.text ?? null),
     partial: () => undefined,
     fault: (detail) => told.push(detail),
   });
@@ -59,7 +61,7 @@ function transcriber() {
     time += CHUNK_MS;
     if (reply) await answer(reply);
   };
-  return { ear, feed, answer, told };
+  return { ear, feed, answer, told, shown };
 }
 
 describe('words that the engine has ended and that wait for more', () => {
@@ -85,6 +87,39 @@ describe('words that the engine has ended and that wait for more', () => {
   });
 });
 
+describe('words that may go on', () => {
+  const TWO_FOUR = utterance('two four', 900, 400);
+
+  it('are shown, and the utterance takes their place', async () => {
+    const { ear, feed, told, shown } = transcriber();
+    for (let i = 0; i < 9; i++) await feed(SILENT);
+    await feed(TWO_FOUR);
+    expect([told, shown]).toEqual([[], ['two four']]);
+    await ear.end();
+    expect([told, shown]).toEqual([['two four'], ['two four']]);
+  });
+  it('are taken back as soon as a word follows, and come whole', async () => {
+    const { ear, feed, told, shown } = transcriber();
+    for (let i = 0; i < 9; i++) await feed(SILENT);
+    await feed(TWO_FOUR);
+    for (let i = 0; i < 4; i++) await feed({ kind: 'partial', text: 'five' });
+    expect(shown).toEqual(['two four', null]);
+    await feed(utterance('five', 1_500));
+    expect(shown).toEqual(['two four', null, 'two four five']);
+    await ear.end();
+    expect(told).toEqual(['two four five']);
+  });
+  it('are taken back where they are interrupted, once', async () => {
+    const { ear, feed, told, shown } = transcriber();
+    for (let i = 0; i < 9; i++) await feed(SILENT);
+    await feed(TWO_FOUR);
+    ear.interrupt();
+    ear.interrupt();
+    await ear.end();
+    expect([told, shown]).toEqual([[], ['two four', null]]);
+  });
+});
+
 describe('an utterance that waits when its judge is taken away', () => {
   it('is decoded again, and what follows is heard', async () => {
     const { engine, answer } = engineByHand();
@@ -92,6 +127,7 @@ describe('an utterance that waits when its judge is taken away', () => {
     const phrases = ['two four'];
     const ear = new Transcriber(engine, RATE, phrases, NUMBERS, {
       utterance: ({ text }) => told.push(text),
+      provisional: () => undefined,
       partial: () => undefined,
       fault: (detail) => told.push(detail),
     });

@@ -8,6 +8,7 @@ import { recogniserPhrases } from '../../language/phrases.ts';
 import type { Situation } from '../../language/situation.ts';
 import { understand } from '../../language/understand.ts';
 import type { Meaning } from '../../session/intent.ts';
+import { Shown } from '../hear/shown.ts';
 import { speechEnd } from '../hear/speech-end.ts';
 import { Tape } from '../hear/tape.ts';
 import { listenForHush, type Announced, type Listened as ListenedForHush } from './hush-page.ts';
@@ -25,8 +26,10 @@ export interface Heard {
   readonly value: string | null;
   /** Whether it is questioned before it counts. */
   readonly isAsked: boolean;
-  /** From the end of speech to the decision, in milliseconds; null where the energy shows no end of speech. */
+  /** From the end of speech to when the decision is shown, in milliseconds; null where the energy shows no end of speech. */
   readonly decision: number | null;
+  /** The same, to when it is carried out. */
+  readonly done: number | null;
   /** Where its first word begins, in seconds of the recording. */
   readonly from: number;
 }
@@ -86,10 +89,19 @@ async function hear(url: string, rate: number, place: Place, ending: Ending): Pr
   const { hearing, tape } = await earFor(ending, rate);
   hearing.setPhrases(recogniserPhrases(situation), ending === 'words' ? judgeIn(situation) : undefined);
   const heard: Heard[] = [];
-  const stop = hearing.onUtterance((utterance) => heard.push(heardAt(utterance, tape, samples, rate, situation)));
+  const shown = new Shown(() => tape.now());
+  const stopShowing = hearing.onProvisional((utterance) => {
+    const understood = utterance && understand(utterance.words, situation, { again: utterance.again });
+    shown.show(understood?.kind === 'meant' ? { text: utterance?.text ?? '', meaning: understood.meaning } : null);
+  });
+  const stop = hearing.onUtterance((utterance) => {
+    const since = shown.since(utterance.text);
+    heard.push(heardAt(utterance, { tape, samples, rate, situation, since }));
+  });
   const [from, began] = [tape.placeOf(0), performance.now()];
   await tape.play(samples, () => hearing.state.kind === 'hearing');
   stop();
+  stopShowing();
   if (ending === 'words')
     cost = {
       ...cost,
@@ -99,14 +111,17 @@ async function hear(url: string, rate: number, place: Place, ending: Ending): Pr
   return heard;
 }
 
-function heardAt(
-  { text, words, again }: Utterance,
-  tape: Tape,
-  samples: Float32Array,
-  rate: number,
-  situation: Situation,
-): Heard {
-  const decided = tape.now();
+interface Where {
+  readonly tape: Tape;
+  readonly samples: Float32Array;
+  readonly rate: number;
+  readonly situation: Situation;
+  /** When it was shown what the utterance comes to; null where that was not before its end. */
+  readonly since: number | null;
+}
+
+function heardAt({ text, words, again }: Utterance, { tape, samples, rate, situation, since }: Where): Heard {
+  const done = tape.now();
   const [first, last] = [words[0], words.at(-1)];
   const end = speechEnd(samples, rate, tape.placeOf(last?.end ?? Infinity) + WORD_TAIL);
   const understood = understand(words, situation, { again });
@@ -116,7 +131,8 @@ function heardAt(
     value:
       understood.kind === 'meant' && understood.meaning.kind === 'reading' ? understood.meaning.reading.value : null,
     isAsked: understood.kind === 'meant' && isQuestioned(understood.meaning),
-    decision: end === null ? null : (decided - end) * 1000,
+    decision: end === null ? null : ((since ?? done) - end) * 1000,
+    done: end === null ? null : (done - end) * 1000,
     from: tape.placeOf(first?.start ?? NaN),
   };
 }

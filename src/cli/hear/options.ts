@@ -19,15 +19,16 @@ long it would take to decide. Try it on your own voice.
                     or a JSON file with a list of phrases, each then accepted as a whole utterance and as nothing else
   --model FILE      the speech model, .tar.gz or .zip (default: the first in models/)
   --json            one object a line, and nothing else on standard output: file, text, words (word, start, end, conf),
-                    intent, outcome, decisionMs; with a manifest also transcript. A recording of several utterances has
-                    utterances too, and its intent, outcome and decisionMs are of the first that was accepted, else asked
+                    intent, outcome, decisionMs, doneMs; with a manifest also transcript. A recording of several
+                    utterances has utterances too; its intent, outcome and times are of the first accepted, else asked
                     (npm writes two lines of its own first; npm run --silent hear leaves them out)
 outcome: accepted: it is carried out, and a reading read back; asked: it is questioned before it counts; refused: it does
 nothing here. Each utterance is judged by itself; none moves the job on.
 start, end: seconds from the beginning of the recording.
-decisionMs: from the end of speech to the decision, in milliseconds, as if the recording were being spoken now: the time in
-the sound until the recogniser ends the utterance, and the time that this machine takes to decode and understand (longer
-while it is busy with other work). The end of speech is read off the energy of the recording itself: the end of the last
+decisionMs: from the end of speech to when the decision that stood was shown, in milliseconds, as if the recording were
+being spoken now: the time in the sound, and the time that this machine takes to decode and understand (longer while it is
+busy with other work). doneMs: the same to when it was carried out; later only for a number that might have gone on, which
+is shown at once and written down and read back when nothing has followed. The end of speech is read off the energy of the recording itself: the end of the last
 10 ms, not later than 0.25 s after the last word heard, that are louder than halfway (in dB) between the quiet and the
 loudest parts. It is less than 0 for a decision before that, and null where nothing stands out.
 0.4 s of quiet are put before each recording; after it, quiet goes on until the utterance has ended, for at most 4 s.

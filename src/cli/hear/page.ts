@@ -6,12 +6,18 @@ import type { Hearing, Utterance, Word } from '../../hearing/types.ts';
 import { judgeIn } from '../../language/completeness.ts';
 import { judgeOf, type Judge, type Judged, type Sayable } from './judge.ts';
 import { speechEnd } from './speech-end.ts';
+import { Shown } from './shown.ts';
 import { Tape } from './tape.ts';
 
 /** A whole utterance and what came of it. Times of words are in seconds of the recording. */
 export interface HeardUtterance extends Utterance, Judged {
-  /** From the end of speech to the decision, in milliseconds; null where the energy shows no end of speech. */
+  /**
+   * From the end of speech to when the decision that stood was shown, in milliseconds; null where the energy shows no end of
+   * speech.
+   */
   readonly decisionMs: number | null;
+  /** The same, to when it was carried out: nothing that was shown could follow any more. */
+  readonly doneMs: number | null;
 }
 
 export type Decoded =
@@ -52,11 +58,22 @@ async function prepare(model: { readonly url: string; readonly name: string }, s
 async function decode(url: string, rate: number): Promise<Decoded> {
   const samples = new Float32Array(await (await fetch(url)).arrayBuffer());
   const { hearing, tape } = await earFor(rate);
-  const heard: { readonly utterance: Utterance; readonly judged: Judged; readonly decided: number }[] = [];
+  const heard: {
+    readonly utterance: Utterance;
+    readonly judged: Judged;
+    readonly decided: number;
+    readonly done: number;
+  }[] = [];
+  const shown = new Shown(() => tape.now());
+  const stopShowing = hearing.onProvisional((utterance) => {
+    const judged = utterance && judgeNow().judge(utterance.words, utterance.again);
+    shown.show(utterance && judged?.meaning ? { text: utterance.text, meaning: judged.meaning } : null);
+  });
   const stop = hearing.onUtterance((utterance) => {
     const judged = judgeNow().judge(utterance.words, utterance.again);
     const words = utterance.words.map((word) => placed(word, tape));
-    heard.push({ utterance: { ...utterance, words }, judged, decided: tape.now() });
+    const done = tape.now();
+    heard.push({ utterance: { ...utterance, words }, judged, decided: shown.since(utterance.text) ?? done, done });
   });
   let failed: HearingFailure | null = null;
   const unsubscribe = hearing.subscribe((state) => {
@@ -64,6 +81,7 @@ async function decode(url: string, rate: number): Promise<Decoded> {
   });
   await tape.play(samples, () => hearing.state.kind === 'hearing');
   stop();
+  stopShowing();
   unsubscribe();
   if (failed) {
     await closeEar();
@@ -71,10 +89,11 @@ async function decode(url: string, rate: number): Promise<Decoded> {
   }
   return {
     ok: true,
-    utterances: heard.map(({ utterance, judged, decided }) => {
+    utterances: heard.map(({ utterance, judged, decided, done }) => {
       const last = utterance.words.at(-1)?.end ?? Infinity;
       const end = speechEnd(samples, rate, last + WORD_TAIL_S);
-      return { ...utterance, ...judged, decisionMs: end === null ? null : Math.round((decided - end) * 1000) };
+      const after = (time: number): number | null => (end === null ? null : Math.round((time - end) * 1000));
+      return { ...utterance, ...judged, decisionMs: after(decided), doneMs: after(done) };
     }),
   };
 }

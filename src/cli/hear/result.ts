@@ -25,16 +25,18 @@ interface UtteranceLine {
   readonly intent: IntentLine | null;
   readonly outcome: Outcome;
   readonly decisionMs: number | null;
+  readonly doneMs: number | null;
 }
 
 /** One recording as a JSON object. */
 export function jsonOf(result: Result, situation: Situation): object {
   const { file, listed, utterances } = result;
-  const line = ({ text, meaning, outcome, decisionMs }: HeardUtterance): UtteranceLine => ({
+  const line = ({ text, meaning, outcome, decisionMs, doneMs }: HeardUtterance): UtteranceLine => ({
     text,
     intent: meaning && intentLine(meaning, situation),
     outcome,
     decisionMs,
+    doneMs,
   });
   const one = chosen(result);
   return {
@@ -52,6 +54,7 @@ export function jsonOf(result: Result, situation: Situation): object {
     intent: one?.meaning ? intentLine(one.meaning, situation) : null,
     outcome: one?.outcome ?? 'refused',
     decisionMs: one?.decisionMs ?? null,
+    doneMs: one?.doneMs ?? null,
     ...(utterances.length > 1 ? { utterances: utterances.map(line) } : {}),
   };
 }
@@ -64,11 +67,11 @@ export function linesOf(result: Result, situation: Situation): readonly string[]
   return [
     `${file}:`,
     ...said,
-    ...utterances.flatMap(({ text, words, meaning, outcome, says, decisionMs }) => [
+    ...utterances.flatMap(({ text, words, meaning, outcome, says, decisionMs, doneMs }) => [
       `  heard: ${text}`,
       `  words: ${words.map(({ word, start, end, confidence }) => `${word} ${start.toFixed(2)}–${end.toFixed(2)} s (${confidence.toFixed(2)})`).join(', ')}`,
       `  ${outcome}: ${meaning ? intentInWords(intentLine(meaning, situation)) : 'means nothing here'}${says === null ? '' : `. Says: ${says}`}`,
-      `  decided ${decisionMs === null ? 'at an unknown time: no end of speech can be told from the energy' : `${decisionMs} ms after the end of speech`}`,
+      `  decided ${decisionMs === null ? 'at an unknown time: no end of speech can be told from the energy' : `${decisionMs} ms after the end of speech`}${doneMs === decisionMs ? '' : `, carried out after ${doneMs} ms`}`,
     ]),
   ];
 }

@@ -82,7 +82,8 @@ export class Tape implements AudioSource {
     for (let at = 0; at < (least ?? 0) || (at < (most ?? 0) && isSpeaking()); at += size) {
       yield Float32Array.from({ length: size }, (_, i) => {
         const place = at + i - lead;
-        return place >= 0 && place < recording.length ? (recording[place] ?? 0) : hiss(at + i);
+        // Under the recording as well: what is cut out of a quiet room ends in zeros, and the room would then be sound.
+        return (place >= 0 ? (recording[place] ?? 0) : 0) + hiss(at + i);
       });
     }
   }

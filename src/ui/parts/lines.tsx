@@ -46,6 +46,9 @@ export function Lines(props: { readonly live: LiveSession; readonly onLine: (lin
               </>
             )}
           </Show>
+          <Show when={props.live.provisional()}>
+            {(provisional) => <span class="soon">{lines.ifThatIsAll(provisional().says.join(' '))}</span>}
+          </Show>
           <Show when={props.live.ignored() > 0}>
             <span class="count">{lines.notForUs(props.live.ignored())}</span>
           </Show>

@@ -12,9 +12,13 @@ import { AfterBreak, DeviationAsked, HandingOver, OpenPoints, PointAsked, StepWi
 import { PatternPlan } from './pattern-map.tsx';
 
 /** What is wanted now, large: the open warning, the reading to confirm, the next fastener, or the step. */
-export function WorkPanel(props: { readonly view: WorkView }): JSX.Element {
+export function WorkPanel(props: {
+  readonly view: WorkView;
+  /** What is shown may still change by what is being said. */
+  readonly isProvisional?: boolean;
+}): JSX.Element {
   return (
-    <div class="work-panel">
+    <div class="work-panel" classList={{ provisional: props.isProvisional ?? false }}>
       <div class="inner" classList={{ 'with-map': props.view.map !== null }}>
         {/* Where it is longer than the screen, keys scroll it. */}
         <div class="wanted" tabindex="0" role="group" aria-label={wanted.whatIsWanted}>

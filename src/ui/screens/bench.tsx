@@ -75,6 +75,11 @@ export function Bench(props: {
   // The second person takes part from a window of their own; this one carries out what comes from there.
   const desk = openSecondDesk(kept.id, live);
   const view = createMemo(() => workView(live.state()));
+  /** What stands in the panel already while a number may still go on. What can be pressed goes by what is certain. */
+  const soonToBe = createMemo(() => {
+    const provisional = live.provisional();
+    return provisional && workView(provisional.state);
+  });
   const situation = createMemo(() => live.situation());
   const [missing, setMissing] = createSignal<readonly string[]>([]);
 
@@ -86,6 +91,7 @@ export function Bench(props: {
     setMissing(missedWords(situation(), lacking));
   });
   onCleanup(devices.hearing.onUtterance((utterance) => void live.hear(heeded(utterance), 'voice')));
+  onCleanup(devices.hearing.onProvisional((utterance) => live.showProvisional(utterance && heeded(utterance))));
   const taught = () => habitOf(shop.switches(), live.state().people.mechanic);
   const switches = createSwitchBoard({ live, devices, taught });
   const watched = () => habitOf(shop.watched(), live.state().people.mechanic) ?? CAMERA_AT_FIRST;
@@ -181,7 +187,7 @@ export function Bench(props: {
           </nav>
         </div>
         <div class="stage">
-          <WorkPanel view={view()} />
+          <WorkPanel view={soonToBe() ?? view()} isProvisional={soonToBe() !== null} />
           <MissingWords words={missing()} />
           <Show when={view().closing}>
             {(closing) => (
