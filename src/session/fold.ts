@@ -1,7 +1,6 @@
 /** The session as a fold over its events: live work, a reopened page and replay all go this way. */
 import type { Procedure } from '../procedure/procedure.ts';
 import { askedAfter, pauseBetween } from './break.ts';
-import { confirmed, offItsSeat } from './confirmed.ts';
 import { deviationsAfter } from './deviation.ts';
 import type { EventBody, People, SessionEvent } from './event.ts';
 import { afterClosing } from './closing.ts';
@@ -11,7 +10,7 @@ import { afterValue, valuesBefore } from './observed.ts';
 import { peopleAfter } from './people.ts';
 import { procedureAfter } from './preparation/recorded.ts';
 import { withPoint, withToolUsed } from './account.ts';
-import { mark } from './reading.ts';
+import { afterReading } from './after-reading.ts';
 import { valuesWithReason } from './reasons.ts';
 import { restarted, withFastenerDone, withRoundOver } from './rounds.ts';
 import { currentStep, onItsDay, warningKey, type SessionState } from './state.ts';
@@ -173,7 +172,7 @@ function after(state: SessionState, event: SessionEvent): SessionState {
     case 'reading confirmed':
     case 'reading rejected':
     case 'reading disregarded':
-      return withReading(state, body, event);
+      return afterReading(state, body, event);
     case 'deviation reported':
       return { ...state, deviations: deviationsAfter(state.deviations, body, event) };
     case 'reason given':
@@ -209,50 +208,6 @@ function after(state: SessionState, event: SessionEvent): SessionState {
       return restarted(state, body);
     case 'closed':
       return { ...state, phase: 'closed' };
-  }
-}
-
-type ReadingEvent = Extract<
-  EventBody,
-  {
-    kind:
-      | ('reading captured' | 'witnessed' | 'disputed')
-      | ('reading confirmed' | 'reading rejected' | 'reading disregarded');
-  }
->;
-
-function withReading(state: SessionState, body: ReadingEvent, { seq, at, person }: SessionEvent): SessionState {
-  const { readings } = state;
-  switch (body.kind) {
-    case 'reading captured':
-      return {
-        ...withToolUsed(state, body.basis.tool),
-        silences: 0,
-        // What is looked at by the second person may no longer be what they are asked about.
-        witnessAsked: null,
-        // A reading still waiting for its confirmation gives way at once; a confirmed one stands until its correction is confirmed.
-        readings: [
-          ...mark(readings, body.corrects, (old) => (old.status === 'captured' ? 'replaced' : old.status)),
-          { ...body, seq, at, person, status: 'captured' },
-        ],
-      };
-    case 'witnessed': {
-      const witnessed = { person: body.person, reading: body.reading };
-      return { ...state, readings: readings.map((each) => (each.seq === body.of ? { ...each, witnessed } : each)) };
-    }
-    case 'disputed':
-      return { ...state, readings: mark(readings, body.of, () => 'disputed') };
-    case 'reading confirmed':
-      return confirmed(state, body.of);
-    case 'reading rejected':
-      return { ...state, readings: mark(readings, body.of, () => 'rejected') };
-    case 'reading disregarded': {
-      const without = { ...state, witnessAsked: null, readings: mark(readings, body.of, () => 'disregarded') };
-      const dropped = readings.find((each) => each.seq === body.of);
-      return dropped?.status === 'confirmed' && dropped.basis.of === 'running torque'
-        ? offItsSeat(without, dropped)
-        : without;
-    }
   }
 }
 

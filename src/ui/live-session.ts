@@ -4,13 +4,12 @@ import { inHaste } from '../language/doubt.ts';
 import { situationOf, type Situation } from '../language/situation.ts';
 import type { Sureness } from '../language/sureness.ts';
 import { understand, type Understanding } from '../language/understand.ts';
-import { seal, type Entry } from '../record/entry.ts';
+import type { Entry } from '../record/entry.ts';
 import type { Call } from '../session/calls.ts';
 import { isBack } from '../session/break.ts';
 import { decide, type Decision } from '../session/decide.ts';
-import type { EventBody, SessionEvent, People } from '../session/event.ts';
+import type { EventBody, People } from '../session/event.ts';
 import type { Heard, Meaning, Source } from '../session/intent.ts';
-import { fold } from '../session/fold.ts';
 import { speakerOf } from '../session/people.ts';
 import { currentCall, type SessionState } from '../session/state.ts';
 import type { ToneKind } from '../speaking/types.ts';
@@ -20,7 +19,8 @@ import { sessionStopped } from '../words/session-stopped.ts';
 import { now } from './clock.ts';
 import { toneFor } from './earcons.ts';
 import { heardAs, seenAs, textOf, type Heeded, type SeenGesture } from './heeded.ts';
-import { stateAfter, type KeptSession } from './session-file.ts';
+import { createRunningRecord } from './running-record.ts';
+import type { KeptSession } from './session-file.ts';
 import { messageOf } from './message.ts';
 import { isAgainst, isSameAct, type Act } from './once.ts';
 import { provisionalOf, type Provisional } from './provisional.ts';
@@ -96,8 +96,8 @@ export function createLiveSession(
   kept: KeptSession,
   { book, say, callOut = say, tone, device, keepSound, onClosed, sureness }: Fittings,
 ): LiveSession {
-  const [entries, setEntries] = createSignal(kept.entries);
-  const [state, setState] = createSignal(stateAfter(kept, kept.entries.length));
+  const record = createRunningRecord(kept, book, device);
+  const { entries, state } = record;
   const [heard, setHeard] = createSignal<HeardLine | null>(null);
   const [provisional, setProvisional] = createSignal<Provisional | null>(null);
   const [ignored, setIgnored] = createSignal(0);
@@ -111,32 +111,6 @@ export function createLiveSession(
   let lastAct: Act | null = null;
   /** The word or gesture that was taken last: what might have been said instead of it, and what was written of it. */
   let lastTaken: { readonly act: Act; readonly instead: Situation; readonly written: readonly Entry[] } | null = null;
-
-  /** Everything that follows from one input reaches the disk together, or not at all. */
-  async function write(
-    bodies: readonly EventBody[],
-    { source, person, heard }: Pick<SessionEvent, 'source' | 'person' | 'heard'>,
-  ): Promise<readonly Entry[]> {
-    const sealed: Entry[] = [];
-    for (const body of bodies) {
-      const last = sealed.at(-1) ?? entries().at(-1) ?? null;
-      const event = { seq: (last?.seq ?? -1) + 1, at: now(), source, person, heard, body };
-      sealed.push(await seal(kept.id, device === undefined ? event : { ...event, device }, last));
-    }
-    await book.append(sealed);
-    return sealed;
-  }
-
-  function show(written: readonly Entry[]): void {
-    const after = written.reduce<SessionState>(fold, state());
-    if (!isSameCall(currentCall(state()), currentCall(after))) calledAt = performance.now();
-    batch(() => {
-      setProvisional(null);
-      setEntries([...entries(), ...written]);
-      setState(after);
-    });
-    changedAt = performance.now();
-  }
 
   async function carryOut(
     meaning: Meaning,
@@ -161,7 +135,7 @@ export function createLiveSession(
       let written: readonly Entry[];
       try {
         const heard = words && (await withSound(words, spoken, events));
-        written = await write(events, { source, person: speakerOf(state(), meaning), heard });
+        written = await record.write(events, { source, person: speakerOf(state(), meaning), heard });
       } catch (error) {
         stop(sessionStopped.notWritten(messageOf(error)), sessionStopped.sayNotWritten);
         return;
@@ -172,6 +146,16 @@ export function createLiveSession(
     give(toneFor(state(), events));
     const isUrgent = events.some(({ kind }) => kind === 'help called');
     (isUrgent ? callOut : say)([...announce(state(), events), ...besides]);
+  }
+
+  function show(written: readonly Entry[]): void {
+    const before = currentCall(state());
+    batch(() => {
+      setProvisional(null);
+      record.show(written);
+    });
+    changedAt = performance.now();
+    if (!isSameCall(before, currentCall(state()))) calledAt = changedAt;
   }
 
   /** What was heard, with its sound on disk before the entry that names it. */
