@@ -28,6 +28,8 @@ type Phase =
   | { readonly kind: 'down'; readonly since: number }
   /** Down, and answered: it only has to come up again. */
   | { readonly kind: 'spent' }
+  /** Open again so soon after it closed that the contact may only be bouncing. */
+  | { readonly kind: 'may bounce'; readonly downAt: number; readonly upAt: number }
   /** Up after a short press, which a second one may join. */
   | { readonly kind: 'may double'; readonly downAt: number; readonly upAt: number }
   | { readonly kind: 'up'; readonly upAt: number };
@@ -52,7 +54,8 @@ export function afterKey(presses: Presses, input: KeyInput, bindings: Bindings):
   const timed = afterTime(presses, input.at, bindings);
   if (input.kind === 'time') return { ...timed, wakeAt: wakeAt(timed.presses, bindings) };
   if (input.kind === 'lost') {
-    const kept = new Map([...timed.presses].filter(([, phase]) => phase.kind === 'may double'));
+    const isComplete = ({ kind }: Phase): boolean => kind === 'may double' || kind === 'may bounce';
+    const kept = new Map([...timed.presses].filter(([, phase]) => isComplete(phase)));
     return { presses: kept, done: timed.done, wakeAt: wakeAt(kept, bindings) };
   }
   const of = switchOf(bindings, input.key);
@@ -72,6 +75,8 @@ interface Step {
 
 function goneDown(before: Phase | undefined, of: number, at: number, bindings: Bindings): Step {
   const { timing } = bindings;
+  // Time alone would have decided by now, had it not come in time.
+  if (before?.kind === 'may bounce') return { phase: { kind: 'down', since: before.downAt }, done: [] };
   if (before?.kind === 'may double') {
     const gap = at - before.upAt;
     if (gap < timing.bounce) return { phase: { kind: 'down', since: before.downAt }, done: [] };
@@ -92,6 +97,8 @@ function goneUp(before: Phase | undefined, of: number, at: number, bindings: Bin
   if (before?.kind !== 'down') return { phase: before, done: [] };
   if (bindings.switches[of]?.double !== undefined)
     return { phase: { kind: 'may double', downAt: before.since, upAt: at }, done: [] };
+  if (at - before.since < bindings.timing.bounce)
+    return { phase: { kind: 'may bounce', downAt: before.since, upAt: at }, done: [] };
   const sureness = surenessOfShort(at - before.since, of, bindings);
   return { phase: { kind: 'up', upAt: at }, done: [{ of, kind: 'press', from: before.since, at, sureness }] };
 }
@@ -106,7 +113,7 @@ function afterTime(presses: Presses, at: number, bindings: Bindings): Omit<After
     if (phase.kind === 'down') {
       after.set(of, { kind: 'spent' });
       done.push({ of, kind: 'long press', from: phase.since, at: due, sureness: 1 });
-    } else if (phase.kind === 'may double') {
+    } else if (phase.kind === 'may double' || phase.kind === 'may bounce') {
       after.set(of, { kind: 'up', upAt: phase.upAt });
       const sureness = surenessOfShort(phase.upAt - phase.downAt, of, bindings);
       done.push({ of, kind: 'press', from: phase.downAt, at: due, sureness });
@@ -117,6 +124,7 @@ function afterTime(presses: Presses, at: number, bindings: Bindings): Omit<After
 
 function deadline(of: number, phase: Phase, { switches, timing }: Bindings): number | null {
   if (phase.kind === 'down' && switches[of]?.long !== undefined) return phase.since + timing.longPress;
+  if (phase.kind === 'may bounce') return phase.upAt + timing.bounce;
   return phase.kind === 'may double' ? phase.upAt + timing.doublePress : null;
 }
 
