@@ -52,14 +52,14 @@ export function watchSwitches(
   // With whatever modifier it comes up: it went down.
   const onUp = (event: KeyboardEvent): void => take({ kind: 'up', key: event.key, at: now() });
   const onBlur = (): void => take({ kind: 'lost', at: now() });
-  page.addEventListener('keydown', onDown, { capture: true });
-  page.addEventListener('keyup', onUp, { capture: true });
-  page.addEventListener('blur', onBlur);
-  // A media button has no length: it is down and up at once.
+  // First: it keeps keys from the page that only repeat an action. A media button has no length: it is down and up at once.
   const stopMedia = watchMediaButtons(mediaKeysIn(bindings()), page, (key) => {
     take({ kind: 'down', key, at: now() });
     take({ kind: 'up', key, at: now() });
   });
+  page.addEventListener('keydown', onDown, { capture: true });
+  page.addEventListener('keyup', onUp, { capture: true });
+  page.addEventListener('blur', onBlur);
   return () => {
     page.clearTimeout(timer);
     page.removeEventListener('keydown', onDown, { capture: true });

@@ -19,18 +19,32 @@ export const mediaKeysIn = ({ switches }: Bindings): readonly string[] =>
 /** All that can be learned. */
 export const MEDIA_KEYS: readonly string[] = Object.keys(ACTIONS);
 
-/** A button that comes both as a key and as an action is one press: they are less than this apart, in milliseconds. */
+/** A button that comes both as a key and as an action is one press: they are at most so far apart, in milliseconds. */
 const SAME_PRESS = 400;
 
 /**
  * Listens to media buttons by their names as keys. Does nothing where none is asked for or the browser has no media session.
+ * A key that only repeats an action goes to nobody who listens for keys of the page after this.
  * @returns a function that stops listening, and the silent sound
  */
 export function watchMediaButtons(keys: readonly string[], page: Window, listener: (key: string) => void): () => void {
   const session = 'mediaSession' in page.navigator ? page.navigator.mediaSession : null;
   if (session === null || keys.length === 0) return () => undefined;
-  const seen = new Map<string, number>();
-  const onKey = ({ key }: KeyboardEvent): void => void (keys.includes(key) && seen.set(key, page.performance.now()));
+  /** Of each button when it came one way, until it comes the other way too: each press comes at most once either way. */
+  const once = { key: new Map<string, number>(), action: new Map<string, number>() };
+  /** Whether it is the other half of a press that has come already. */
+  function isRepeated(key: string, by: keyof typeof once): boolean {
+    const other = by === 'key' ? once.action : once.key;
+    const isSame = page.performance.now() - (other.get(key) ?? -Infinity) <= SAME_PRESS;
+    other.delete(key);
+    if (!isSame) once[by].set(key, page.performance.now());
+    return isSame;
+  }
+  const onKey = (event: KeyboardEvent): void => {
+    if (event.repeat || !keys.includes(event.key) || !isRepeated(event.key, 'key')) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+  };
   page.addEventListener('keydown', onKey, { capture: true });
 
   const silence = new Audio(URL.createObjectURL(silentWave()));
@@ -48,7 +62,7 @@ export function watchMediaButtons(keys: readonly string[], page: Window, listene
     setHandler(session, action, () => {
       // The system may have stopped the silence before it tells.
       play();
-      if (page.performance.now() - (seen.get(key) ?? -Infinity) > SAME_PRESS) listener(key);
+      if (!isRepeated(key, 'action')) listener(key);
     });
   return () => {
     for (const { action } of actions) setHandler(session, action, null);
