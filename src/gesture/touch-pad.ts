@@ -57,6 +57,8 @@ export function watchTouch(
   pad.addEventListener('pointermove', placed('move'), { signal });
   pad.addEventListener('pointerup', lifted('up'), { signal });
   pad.addEventListener('pointercancel', lifted('cancel'), { signal });
+  // Whose coming up goes elsewhere, as under a dialog of the system, is down no more. After an up it changes nothing.
+  pad.addEventListener('lostpointercapture', lifted('cancel'), { signal });
   // A long press of a finger would open the menu of the system.
   pad.addEventListener('contextmenu', (event) => event.preventDefault(), { signal });
   return () => {
