@@ -9,6 +9,11 @@ export interface Heeded {
   readonly words: readonly HeardWord[];
   /** Absent for typed words. */
   readonly spoken?: Spoken;
+  /**
+   * Of what was counted by presses or gestures the least sureness of them, 0 to 1. They were sure enough each, and what
+   * they make is read back: it is for the record.
+   */
+  readonly sureness?: number;
   /** The same sound heard without the phrases of the moment, where it was heard a second time. */
   readonly again?: string | null;
 }
@@ -26,9 +31,9 @@ export interface SeenGesture {
 export const textOf = (words: readonly HeardWord[]): string => words.map(({ word }) => word).join(' ');
 
 /** An utterance as the record keeps it. */
-export const heardAs = ({ words, spoken, again = null }: Heeded): Heard => ({
+export const heardAs = ({ words, spoken, sureness = 1, again = null }: Heeded): Heard => ({
   text: textOf(words),
-  words: words.map(({ word, confidence }) => ({ word, confidence: confidence.toFixed(2) })),
+  words: words.map(({ word, confidence }) => ({ word, confidence: Math.min(confidence, sureness).toFixed(2) })),
   ...(again === null ? {} : { again }),
   ...(spoken ? { spoken: { from: instantAt(spoken.from).utc, to: instantAt(spoken.to).utc } } : {}),
 });

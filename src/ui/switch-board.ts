@@ -31,8 +31,9 @@ export interface SwitchBoard {
   /**
    * Takes a signal of another device than switches.
    * @param began when it began, in milliseconds on the clock of the page
+   * @param sureness how surely it was seen, 0 to 1
    */
-  give(signal: Signal, source: Source, began: number): void;
+  give(signal: Signal, source: Source, began: number, sureness?: number): void;
   /** Closes what is to be chosen from; nothing is taken. */
   leave(): void;
 }
@@ -40,6 +41,8 @@ export interface SwitchBoard {
 /** Listens to the switches for as long as the owner lives. */
 export function createSwitchBoard({ live, devices, taught }: Fittings): SwitchBoard {
   const [panel, setPanel] = createSignal<Panel | null>(null);
+  /** The least sureness of what has opened the panel and chosen in it. */
+  let leastSure = 1;
   const bindings = (): Bindings => taught() ?? DEFAULT_BINDINGS;
   const source = (): Source => (taught() === null ? 'key' : 'pedal');
   /**
@@ -56,7 +59,7 @@ export function createSwitchBoard({ live, devices, taught }: Fittings): SwitchBo
 
   /** The same loop as for what is said: it is read back, doubted where that is due, and counts only once affirmed. */
   const read = (value: string, by: Source): void =>
-    void live.hear({ words: typedWords(value).map((word) => ({ word, confidence: 1 })) }, by);
+    void live.hear({ words: typedWords(value).map((word) => ({ word, confidence: 1 })), sureness: leastSure }, by);
 
   function carryOut(step: PanelStep, by: Source, began: number): void {
     setPanel(step.kind === 'panel' ? step.panel : null);
@@ -65,9 +68,10 @@ export function createSwitchBoard({ live, devices, taught }: Fittings): SwitchBo
     if (step.kind === 'value') read(step.value, by);
   }
 
-  function give(signal: Signal, by: Source, began: number): void {
+  function give(signal: Signal, by: Source, began: number, sureness = 1): void {
     devices.wake();
     const open = panel();
+    leastSure = open ? Math.min(leastSure, sureness) : sureness;
     if (open && (signal === 'forward' || signal === 'pick')) return carryOut(panelTaken(open, entryBy(by)), by, began);
     if (open && signal === 'backward') return void setPanel(panelMovedOn(open));
     setPanel(null);
@@ -86,7 +90,11 @@ export function createSwitchBoard({ live, devices, taught }: Fittings): SwitchBo
     const own = bindings();
     // The same watch while choosing: the bounce of the press that opened the choices takes none of them.
     const now = (): Bindings => (untrack(isChoosing) ? whileChoosing(own) : own);
-    onCleanup(watchSwitches(now, ({ signal, from }) => untrack(() => signal !== null && give(signal, source(), from))));
+    onCleanup(
+      watchSwitches(now, ({ signal, from, sureness }) =>
+        untrack(() => signal !== null && give(signal, source(), from, sureness)),
+      ),
+    );
   });
   // What could be chosen may not be meant any more: whoever chooses sees what has changed first.
   createEffect(on(live.entries, () => setPanel(null), { defer: true }));

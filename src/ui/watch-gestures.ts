@@ -34,7 +34,7 @@ export function watchGestures(
       if (!isPassed(gesture, 'move', words.count)) return;
       // A nod takes what a wave has counted up; the first wave begins.
       const signal = isCounting && answer === 'next' ? 'backward' : 'forward';
-      switches.give(signal, 'gesture', gesture.from);
+      switches.give(signal, 'gesture', gesture.from, gesture.confidence);
       return;
     }
     // A step that is done is not taken back by who only wants to count no further.

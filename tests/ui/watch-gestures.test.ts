@@ -8,7 +8,8 @@ import type { LiveSession } from '../../src/ui/live-session.ts';
 import { createSwitchBoard } from '../../src/ui/switch-board.ts';
 import { watchGestures } from '../../src/ui/watch-gestures.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
-import { GoodBook, kinds, open, pass, stopClock } from './bench.ts';
+import { reading } from '../session/play.ts';
+import { GoodBook, kinds, open, pass, spoken, stopClock } from './bench.ts';
 
 // Node gets Solid's server build, whose signals tell nobody; the app runs on the one for browsers.
 vi.mock('solid-js', () => vi.importActual('solid-js/dist/solid.js'));
@@ -52,15 +53,18 @@ async function before(procedure: unknown) {
     return dispose;
   });
   onTestFinished(dispose);
+  const shown = async (gesture: Gesture): Promise<void> => {
+    for (const listener of listeners) listener(gesture);
+    await work;
+  };
   /** A gesture of nine tenths of a second, begun now. */
   const make = async (kind: GestureKind, confidence = 0.9): Promise<void> => {
     pass(500);
     const from = performance.now();
     pass(900);
-    for (const listener of listeners) listener({ kind, confidence, from, to: performance.now(), why: '' });
-    await work;
+    await shown({ kind, confidence, from, to: performance.now(), why: '' });
   };
-  return { live, news, make, setSpeaking, dispose, isStopped: () => isStopped };
+  return { live, news, make, shown, setSpeaking, dispose, isStopped: () => isStopped };
 }
 
 const [fit, tighten] = smallProcedure.steps;
@@ -77,9 +81,11 @@ describe('a value is entered without a word', () => {
     const { live, make } = await before(oneBolt);
     // It begins; one; taken; one, two; taken; read it.
     const gestures = ['wave right', 'wave right', 'nod', 'wave right', 'wave right', 'nod', 'nod'] as const;
-    for (const kind of gestures) await make(kind);
+    for (const [at, kind] of gestures.entries()) await make(kind, at === 3 ? 0.77 : 0.95);
     const captured = live.entries().at(-1);
     expect(captured).toMatchObject({ source: 'gesture', body: { kind: 'reading captured', reading: { value: '12' } } });
+    const sureness = captured?.heard?.words.map(({ confidence }) => confidence) ?? [];
+    expect([...new Set(sureness)], 'that of the least sure of them').toEqual(['0.77']);
     await make('nod');
     expect(kinds(live.entries())).toContain('reading confirmed');
   });
@@ -110,6 +116,20 @@ test('what is still being said is not answered, but a covered lens stops everyth
   expect(live.heard()).toEqual({ text: 'wave right', taken: 'too early' });
   await make('cover');
   expect(kinds(live.entries()).at(-1)).toBe('stood by');
+});
+
+test('a shake within a spoken “affirm” takes the reading back, also while the next call is said', async () => {
+  const { live, shown, setSpeaking } = await before({ ...smallProcedure, steps: [tighten, fit] });
+  await live.act(reading('12'), 'key');
+  pass(1000);
+  const from = performance.now();
+  pass(900);
+  await live.hear(spoken('affirm', from + 300), 'voice');
+  setSpeaking({ voice: 'choosing', saying: 'Fit the cover.' });
+  await shown({ kind: 'shake', confidence: 0.6, from, to: from + 900, why: '' });
+  expect(kinds(live.entries())).not.toContain('reading disregarded');
+  await shown({ kind: 'shake', confidence: 0.9, from, to: from + 900, why: '' });
+  expect(kinds(live.entries())).toContain('reading disregarded');
 });
 
 test('a gesture that began before the last word was said does nothing either', async () => {
