@@ -12,7 +12,7 @@ export const lines = said('lines', {
     'counted already': ' (said and shown at once: counted once)',
   },
   /** While a number may still go on: what will be said. */
-  ifThatIsAll: (says: string) => ` … if that is all: ${says}`,
+  ifThatIsAll: (says: string) => `… if that is all: ${says}`,
   keptFromSight: 'kept from sight until the second person has read',
   /** What the signal that sounded last stands for. */
   signal: { heard: '♪ heard', logged: '♪ logged', question: '♪ question', stop: '♪ stop', help: '♪ help' },

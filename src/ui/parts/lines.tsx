@@ -38,16 +38,20 @@ export function Lines(props: { readonly live: LiveSession; readonly onLine: (lin
       <p class="heard" classList={{ ignored: props.live.heard()?.taken !== 'taken' }}>
         <b>{lines.heard}</b>{' '}
         <span class="what">
-          <Show when={props.live.heard()} fallback="—">
-            {(heard) => (
-              <>
-                {isBlind() ? lines.keptFromSight : heard().text.replaceAll('[unk]', '…')}
-                {lines.remark[heard().taken]}
-              </>
-            )}
-          </Show>
-          <Show when={props.live.provisional()}>
-            {(provisional) => <span class="soon">{lines.ifThatIsAll(provisional().says.join(' '))}</span>}
+          <Show
+            when={props.live.provisional()}
+            fallback={
+              <Show when={props.live.heard()} fallback="—">
+                {(heard) => (
+                  <>
+                    {isBlind() ? lines.keptFromSight : heard().text.replaceAll('[unk]', '…')}
+                    {lines.remark[heard().taken]}
+                  </>
+                )}
+              </Show>
+            }
+          >
+            {(provisional) => <>{lines.ifThatIsAll(provisional().says.join(' '))}</>}
           </Show>
           <Show when={props.live.ignored() > 0}>
             <span class="count">{lines.notForUs(props.live.ignored())}</span>
