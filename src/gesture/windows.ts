@@ -32,11 +32,3 @@ export function windowsIn({ left, top, width, height }: Region): Uint8Array {
     return x > left && x < left + width && y > top && y < top + height ? 1 : 0;
   });
 }
-
-/** The part of the smaller of two windows that the other covers. */
-export function overlap(a: Window, b: Window): number {
-  const along = (from: number, size: number, other: number, otherSize: number): number =>
-    Math.max(0, Math.min(from + size, other + otherSize) - Math.max(from, other));
-  const both = along(a.column, a.size, b.column, b.size) * along(a.row, a.size, b.row, b.size);
-  return both / Math.min(a.size, b.size) ** 2;
-}

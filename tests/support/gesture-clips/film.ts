@@ -29,13 +29,13 @@ const KINDS = ['nod', 'shake', 'wave left', 'wave right', 'cover'] as const sati
 /** The first seconds, in which nothing happens: the scene is learned. */
 const QUIET_START = 1.6;
 
-/** Some gestures one after another in one scene, some of them while someone walks by. */
-export function gestureFilm(seed: number, count = 5): Film {
+/** Some gestures one after another in one scene, some of them while someone walks by; the kinds take turns. */
+export function gestureFilm(seed: number, count = 5, of: readonly GestureKind[] = KINDS): Film {
   const random = seededRandom(seed);
   const stage = stageFor(random);
   const acts: Act[] = [];
   let at = QUIET_START;
-  const kinds = Array.from({ length: count }, (_, i) => KINDS[(i + Math.floor(seed)) % KINDS.length] ?? 'nod');
+  const kinds = Array.from({ length: count }, (_, i) => of[(i + Math.floor(seed)) % of.length] ?? 'nod');
   for (const kind of kinds) {
     const act = GESTURES[kind](stage, at + between(random, 0, 0.2));
     acts.push(act);
