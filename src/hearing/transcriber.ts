@@ -169,6 +169,7 @@ export class Transcriber {
     switch (heard.kind) {
       case 'partial':
         this.#say(textOf([...this.#before, ...this.#inHand], heard.text));
+        // A sound alone is no more of a number.
         if (heard.text) this.#takeBack();
         this.#trim();
         return this.#learn({ kind: 'partial', of: this.#completeness(heard.text), isEmpty: heard.text === '' });
@@ -209,7 +210,6 @@ export class Transcriber {
         this.#inHand = [];
         return this.#decodeUnfinished();
       case 'continue':
-        this.#takeBack();
         this.#before = [...this.#before, ...this.#inHand];
         this.#inHand = [];
         return this.#decodeFrom(order.from);
@@ -257,6 +257,7 @@ export class Transcriber {
       this.#judge?.completeness([...this.#before, ...words].map(({ word }) => word)) === 'nothing'
     )
       this.#deliver();
+    this.#takeBack();
     this.#inHand = words;
     this.#say(textOf([...this.#before, ...words]));
   }

@@ -109,6 +109,16 @@ describe('words that may go on', () => {
     await ear.end();
     expect(told).toEqual(['two four five']);
   });
+  it('stay where only a sound follows, and no word', async () => {
+    const { ear, feed, told, shown } = transcriber();
+    for (let i = 0; i < 9; i++) await feed(SILENT);
+    await feed(TWO_FOUR);
+    for (let i = 0; i < 4; i++) await feed(SILENT);
+    await feed({ kind: 'utterance', text: '', words: [] });
+    expect(shown).toEqual(['two four']);
+    await ear.end();
+    expect([told, shown]).toEqual([['two four'], ['two four']]);
+  });
   it('are taken back where they are interrupted, once', async () => {
     const { ear, feed, told, shown } = transcriber();
     for (let i = 0; i < 9; i++) await feed(SILENT);
