@@ -22,7 +22,8 @@ import { heardAs, seenAs, textOf, type Heeded, type SeenGesture } from './heeded
 import { createRunningRecord } from './running-record.ts';
 import type { KeptSession } from './session-file.ts';
 import { messageOf } from './message.ts';
-import { isAgainst, isSameAct, type Act } from './once.ts';
+import { LastTaken } from './last-taken.ts';
+import type { Act } from './once.ts';
 import { provisionalOf, type Provisional } from './provisional.ts';
 import { SETTLE } from './settle.ts';
 import { isAboutReading, type KeepSound, type Spoken } from './sound-keeper.ts';
@@ -107,10 +108,7 @@ export function createLiveSession(
   let changedAt = performance.now();
   /** When the fastener that is called was called. */
   let calledAt = -Infinity;
-  /** What was said or shown last and was taken. */
-  let lastAct: Act | null = null;
-  /** The word or gesture that was taken last: what might have been said instead of it, and what was written of it. */
-  let lastTaken: { readonly act: Act; readonly instead: Situation; readonly written: readonly Entry[] } | null = null;
+  const last = new LastTaken(entries);
 
   async function carryOut(
     meaning: Meaning,
@@ -220,12 +218,12 @@ export function createLiveSession(
       }
       const { meaning } = understanding;
       const act: Act | null = spoken ? { ...spoken, meaning: meaning.kind, by: 'word' } : null;
-      if (act && isCounted(act)) {
+      if (act && last.isSameAs(act)) {
         setHeard({ text, taken: 'counted already' });
         return;
       }
-      lastAct = act ?? lastAct;
-      await keeping(act, () => carryOut(meaning, source, heardAs(utterance), spoken));
+      const work = () => carryOut(meaning, source, heardAs(utterance), spoken);
+      await (act ? last.keep(act, situationOf(state()), work) : work());
     }).finally(() => setProvisional(null));
   }
 
@@ -250,52 +248,37 @@ export function createLiveSession(
    * @returns whether it was such a word
    */
   async function takeBack(utterance: Heeded, spoken: Spoken, source: Source): Promise<boolean> {
-    if (lastTaken === null) return false;
+    if (last.instead === null) return false;
     const { words, again = null } = utterance;
-    const understanding = understand(words, lastTaken.instead, { wanted: sureness?.(state().people), again });
+    const understanding = understand(words, last.instead, { wanted: sureness?.(state().people), again });
     if (understanding.kind !== 'meant') return false;
-    if (!isNoToLast({ ...spoken, meaning: understanding.meaning.kind, by: 'word' })) return false;
+    if (!last.isDenied({ ...spoken, meaning: understanding.meaning.kind, by: 'word' })) return false;
     await takeLastBack(source, heardAs(utterance), spoken);
     return true;
   }
 
-  /** Whether an act says no to what was taken last, and nobody has gone on since. */
-  const isNoToLast = (act: Act): boolean =>
-    lastTaken !== null && lastTaken.written.at(-1)?.hash === entries().at(-1)?.hash && isAgainst(lastTaken.act, act);
-
   async function takeLastBack(source: Source, heard: Heard, spoken: Spoken | null = null): Promise<void> {
     setHeard({ text: heard.text, taken: 'taken' });
-    if (lastTaken?.written.some(({ body }) => body.kind === 'reading confirmed'))
+    if (last.written.some(({ body }) => body.kind === 'reading confirmed'))
       await carryOut({ kind: 'disregard' }, source, heard, spoken);
     else say([source === 'gesture' ? atOnce.wordCounted : atOnce.nodCounted]);
-  }
-
-  /** Keeps what was written of a word or gesture, for a no of the same moment. */
-  async function keeping(act: Act | null, work: () => Promise<void>): Promise<void> {
-    const [instead, before] = [situationOf(state()), entries().length];
-    await work();
-    if (act) lastTaken = { act, instead, written: entries().slice(before) };
   }
 
   function see(gesture: SeenGesture, meaning: Meaning): Promise<void> {
     const { kind, from, to } = gesture;
     return inTurn(async () => {
       const act: Act = { from, to, meaning: meaning.kind, by: 'gesture' };
-      const isCountedAlready = isCounted(act);
+      const isCountedAlready = last.isSameAs(act);
       const isOfBefore = from < changedAt + SETTLE && !isAtAnyTime(meaning);
       if ((isCountedAlready || isOfBefore) && trouble() === null) {
-        if (isNoToLast(act)) await takeLastBack('gesture', seenAs(gesture));
+        if (last.isDenied(act)) await takeLastBack('gesture', seenAs(gesture));
         else setHeard({ text: kind, taken: isCountedAlready ? 'counted already' : 'too early' });
         return;
       }
-      lastAct = act;
       setHeard({ text: kind, taken: 'taken' });
-      await keeping(act, () => carryOut(meaning, 'gesture', seenAs(gesture)));
+      await last.keep(act, situationOf(state()), () => carryOut(meaning, 'gesture', seenAs(gesture)));
     });
   }
-
-  /** Whether it goes with what was taken last. */
-  const isCounted = (act: Act): boolean => lastAct !== null && isSameAct(lastAct, act);
 
   return {
     state,
@@ -311,7 +294,7 @@ export function createLiveSession(
     showProvisional,
     see,
     isAgainstWord: ({ from, to }) =>
-      from < changedAt + SETTLE && isNoToLast({ from, to, meaning: 'negative', by: 'gesture' }),
+      from < changedAt + SETTLE && last.isDenied({ from, to, meaning: 'negative', by: 'gesture' }),
     notTaken(text, why) {
       setHeard({ text, taken: why });
       if (why === 'not for us') setIgnored(ignored() + 1);
