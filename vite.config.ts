@@ -4,6 +4,7 @@ import { VitePWA } from 'vite-plugin-pwa';
 import packageJson from './package.json' with { type: 'json' };
 import { piecesOf } from './src/cli/pieces.ts';
 import { servedModels } from './src/cli/served-models.ts';
+import { shorten } from './src/cli/shorten.ts';
 import { contentSecurity } from './src/cli/content-security.ts';
 import { firstPaint } from './src/cli/first-paint.ts';
 
@@ -50,6 +51,7 @@ export default defineConfig({
     servedModels('models'),
     contentSecurity(),
     firstPaint(),
+    shorten(),
     VitePWA({
       registerType: 'prompt',
       injectRegister: null,
@@ -75,7 +77,7 @@ export default defineConfig({
     }),
   ],
   define: { __APP_VERSION__: JSON.stringify(packageJson.version) },
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [shorten()] },
   build: {
     outDir: '../dist',
     emptyOutDir: true,
