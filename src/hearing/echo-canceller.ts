@@ -31,7 +31,7 @@ class Spectrum {
 
 /** A block of the path, and what was played so many blocks ago. */
 interface Part {
-  readonly path: Spectrum;
+  path: Spectrum;
   /** How far the path may be wrong: the variance, by frequency. */
   readonly doubt: Float32Array;
   played: Spectrum;
@@ -67,9 +67,10 @@ export class EchoCanceller {
   /**
    * @param heard what the microphone gave
    * @param played what the loudspeaker gave meanwhile, as long; it may run ahead of the microphone by up to 256 ms, never behind
+   * @param learns whether it is sure that the two are of the same time
    * @returns what is left, as long
    */
-  cancel(heard: Float32Array, played: Float32Array): Float32Array<ArrayBuffer> {
+  cancel(heard: Float32Array, played: Float32Array, learns = true): Float32Array<ArrayBuffer> {
     const left = new Float32Array(heard.length);
     for (let at = 0; at < heard.length;) {
       const from = this.#filled;
@@ -80,9 +81,27 @@ export class EchoCanceller {
       left.set(beside.subarray(from, until), at);
       at += until - from;
       this.#filled = until % BLOCK;
-      if (this.#filled === 0) this.#learn(beside);
+      if (this.#filled > 0) continue;
+      if (learns) this.#learn(beside);
+      this.#goOn();
     }
     return left;
+  }
+
+  /** @returns what the microphone hears of this, if it was all that is played, by what is known of the room: as long */
+  echoOf(played: Float32Array): Float32Array {
+    const other = new EchoCanceller();
+    other.#parts.forEach((part, at) => (part.path = this.#parts[at]?.path ?? part.path));
+    const echo = new Float32Array(played.length);
+    for (let at = 0; at + BLOCK <= played.length; at += BLOCK) {
+      other.#sound.set(played.subarray(at, at + BLOCK), BLOCK);
+      echo.set(
+        other.#withoutEcho().map((sample) => -sample),
+        at,
+      );
+      other.#goOn();
+    }
+    return echo;
   }
 
   /** The block, as far as it has come. */
@@ -148,10 +167,13 @@ export class EchoCanceller {
       }
     }
     for (let time = 0; time < TIGHTENED; time++) this.#tighten();
-    // One block on.
+  }
+
+  /** One block on. */
+  #goOn(): void {
     this.#sound.copyWithin(0, BLOCK);
     this.#sound.fill(0, BLOCK);
-    const oldest = this.#parts.at(-1)?.played ?? spectrum;
+    const oldest = this.#parts.at(-1)?.played ?? new Spectrum();
     for (let part = PARTS - 1; part > 0; part--) {
       const [older, newer] = [this.#parts[part], this.#parts[part - 1]];
       if (older && newer) older.played = newer.played;

@@ -14,6 +14,13 @@ const [LEAST_DELAY, MOST_DELAY] = [-50 * MS, 400 * MS];
 const LISTENED = 700 * MS;
 /** The echo canceller is given what was played so much earlier than it is heard: a clock that wavers may not put it behind. In samples. */
 const EARLY = 10 * MS;
+/** Nobody tells to the sample when something begins to sound. Found anew from so much of it, so far from where it was. In samples. */
+const BEGINNING = 250 * MS;
+const UNSURE = 25 * MS;
+/** So much less must be left by it. As a ratio of powers. */
+const BETTER = 1.5;
+/** What is heard longer after it was played is not followed. In samples. */
+const LONGEST = 256 * MS;
 /** As little of what was heard is left where the echo is taken out: then there is no better way to it. As a ratio of powers. */
 const TAKEN_OUT = 0.1;
 /** What was heard until the way was known is learned from so often. */
@@ -45,6 +52,8 @@ export class OwnSound {
   /** The newest of what was heard, and how much of it has come since something began to be played. */
   #heard = new Float32Array(LISTENED);
   #fresh = 0;
+  /** Whether what is played now is known to the sample. */
+  #isAligned = false;
   /** Powers of the last chunks, as they were heard and as they were left. */
   #usuallyHeard = 0;
   #usuallyLeft = 0;
@@ -61,7 +70,10 @@ export class OwnSound {
    */
   plays(samples: Float32Array, rate: number, from: number): (stopped: number) => void {
     this.#track.forgetBefore(from - 2 * (MOST_DELAY / MS) - LISTENED / MS);
-    if (this.#fresh >= LISTENED) this.#fresh = 0;
+    if (this.#fresh >= LISTENED) {
+      this.#fresh = 0;
+      this.#isAligned = false;
+    }
     return this.#track.add(samples, rate, from);
   }
 
@@ -84,12 +96,13 @@ export class OwnSound {
     start: number,
     delay: number,
   ): Float32Array<ArrayBuffer> {
-    const left = this.#canceller.cancel(heard, this.#playedAt(start, delay, heard.length));
+    const learns = this.#isAligned || this.#fresh >= LISTENED;
+    const left = this.#canceller.cancel(heard, this.#playedAt(start, delay, heard.length), learns);
     this.#usuallyHeard += LATELY * (heardPower - this.#usuallyHeard);
     this.#usuallyLeft += LATELY * (powerOf(left) - this.#usuallyLeft);
     const isLess = this.#usuallyLeft <= this.#usuallyHeard;
     // The way to the microphone is another one, or there is none any more.
-    if (this.#usuallyLeft > FALSE_ECHO * this.#usuallyHeard) this.#forget();
+    if (learns && this.#usuallyLeft > FALSE_ECHO * this.#usuallyHeard) this.#forget();
     return isLess ? left : heard;
   }
 
@@ -108,23 +121,47 @@ export class OwnSound {
     this.#usuallyHeard = this.#usuallyLeft = 0;
   }
 
-  /** Finds the delay anew where something begins to be played and little of it is taken out, and learns that way to the microphone. */
+  /** Finds the way to the microphone as something begins to be played. */
   #listen(heard: Float32Array, end: number): void {
     const wasFresh = this.#fresh;
     this.#heard.copyWithin(0, heard.length);
     this.#heard.set(heard.slice(-LISTENED), Math.max(0, LISTENED - heard.length));
     this.#fresh += heard.length;
-    if (wasFresh >= LISTENED || this.#fresh < LISTENED) return;
-    if (this.#delay !== null && this.#usuallyLeft < TAKEN_OUT * this.#usuallyHeard) return;
+    if (wasFresh >= LISTENED || this.#fresh < BEGINNING) return;
+    if (this.#delay !== null) this.#align(end, this.#delay);
+    if (this.#fresh >= LISTENED && !this.#isAligned) this.#findAnew(end);
+  }
+
+  /** By what was played alone, wherever the loudspeaker stands now. */
+  #findAnew(end: number): void {
     const from = end - LISTENED / MS;
     const before = this.#track.read(from - MOST_DELAY / MS, LISTENED + MOST_DELAY - LEAST_DELAY);
     const delay = echoDelay(this.#heard, before, LEAST_DELAY, MOST_DELAY);
-    if (delay === null || (this.#delay !== null && Math.abs(delay - this.#delay) <= EARLY / 2)) return;
+    if (delay === null || Math.abs(delay - (this.#delay ?? Infinity)) <= EARLY / 2) return;
     this.#forget();
-    this.#fresh = LISTENED;
-    this.#delay = delay;
+    [this.#delay, this.#fresh] = [delay, LISTENED];
     const played = this.#playedAt(from, delay, LISTENED);
     for (let time = 0; time < REPEATS; time++) this.#canceller.cancel(this.#heard, played);
+  }
+
+  /** The room is the same, but what is played is heard a little sooner or later than the last time. */
+  #align(end: number, delay: number): void {
+    const heard = this.#heard.subarray(-BEGINNING);
+    const from = end - BEGINNING / MS;
+    const before = LONGEST + UNSURE;
+    const echo = this.#canceller.echoOf(
+      this.#playedAt(from - before / MS, delay, before + BEGINNING + UNSURE + LONGEST),
+    );
+    const around = echo.subarray(LONGEST);
+    const later = echoDelay(heard, around, -UNSURE, UNSURE) ?? 0;
+    const left = (lag: number): number =>
+      powerOf(heard.map((sample, at) => sample - (around[UNSURE - lag + at] ?? 0))) / powerOf(heard);
+    const [now, then] = [left(0), left(later)];
+    this.#isAligned = Math.min(now, then) < TAKEN_OUT;
+    if (then > now / BETTER) return;
+    this.#delay = delay + later;
+    this.#canceller.begin();
+    this.#canceller.cancel(heard, this.#playedAt(from, this.#delay, BEGINNING));
   }
 
   #playedAt(heardAt: number, delay: number, count: number): Float32Array {

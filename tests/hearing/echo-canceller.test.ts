@@ -50,6 +50,21 @@ describe('taking what is played out of what is heard', () => {
     expect(below(left.subarray(last), other.subarray(last))).toBeGreaterThan(15);
   });
 
+  it('tells the echo of another sound, and learns nothing by that or while it is not sure', () => {
+    const canceller = new EchoCanceller();
+    inChunks(canceller, echo, played);
+    const other = speechLike(2, RATE, 9);
+    const really = throughRoom(other, 160);
+    const told = (): number => {
+      const wrong = canceller.echoOf(other).map((sample, at) => sample - (really[at] ?? 0));
+      return below(wrong.subarray(0, 1.9 * RATE), really.subarray(0, 1.9 * RATE));
+    };
+    const before = told();
+    expect(before).toBeGreaterThan(15);
+    canceller.cancel(throughRoom(other, 300), other, false);
+    expect(told()).toBe(before);
+  });
+
   it('takes nothing out after a gap that was played before it', () => {
     const canceller = new EchoCanceller();
     inChunks(canceller, echo.subarray(0, last), played.subarray(0, last));

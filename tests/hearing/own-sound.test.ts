@@ -48,6 +48,18 @@ describe('what the microphone hears beside what the app plays', () => {
     expect(below(left.subarray(from), as.subarray(from))).toBeGreaterThan(15);
   });
 
+  it('is little soon after the beginning, where nobody can tell to the sample when that was', () => {
+    const own = new OwnSound(MICROPHONE);
+    const heard = throughRoom(played, 120 * 48);
+    const as = heardBeside(new OwnSound(MICROPHONE), heard, 0);
+    const from = 0.5 * WORD_RATE;
+    [0, 9, -7, 3.3, -10].forEach((late, n) => {
+      own.plays(played, MICROPHONE, n * 10_000 + late);
+      const left = heardBeside(own, heard, n * 10_000);
+      if (n > 0) expect(below(left.subarray(from), as.subarray(from))).toBeGreaterThan(15);
+    });
+  });
+
   it('is little again, a few sentences after the loudspeaker was moved', () => {
     const own = new OwnSound(MICROPHONE);
     const [here, there] = [throughRoom(played, 120 * 48), throughRoom(played, 150 * 48)];

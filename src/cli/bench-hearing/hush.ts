@@ -61,12 +61,14 @@ export async function benchHush(ears: Ears, inputs: readonly Input[]): Promise<v
     name: `${voice} ${stretch}`,
     sound: runFlite(flite, CALL_WORD, { voice, stretch }),
   }));
+  const chance = dice();
+  const waver = (): number => WAVER_MS * (2 * chance() - 1);
   for (const isTakenOut of [true, false]) {
     console.log(isTakenOut ? 'The voice taken out of what is heard:' : 'What is heard as it is:');
     const hear = (heard: Sound, text: string, voice: Sound, isCallWanted: boolean): Promise<Listened> => {
       const words = spokenWords(text);
       const hush = hushWords(words, isCallWanted);
-      return ears.hush(heard, { words, hush, voice: voice.samples, from: isTakenOut ? FROM_MS : null });
+      return ears.hush(heard, { words, hush, voice: voice.samples, from: isTakenOut ? FROM_MS + waver() : null });
     };
     if (stops.length > 0) await hits(hear, say, 'stop', stops);
     await hits(hear, say, CALL_WORD, calls);
@@ -155,14 +157,21 @@ function quantile(values: readonly number[], part: number): number {
 /** From when the loudspeaker is given the voice until the microphone hears it, as over a wireless one. */
 const ON_THE_WAY_MS = 120;
 const FROM_MS = QUIET_S * 1000 - ON_THE_WAY_MS;
+/** Nobody is told to the millisecond when something begins to sound: how far that is off, at most. */
+const WAVER_MS = 10;
 /** Of a workshop's walls: in 0.4 s what they give back is 60 dB down, and together as loud as a third of the direct sound. */
 const REVERBERATION_S = 0.4;
 const WALLS = 150;
 const walls = reverberation();
 
-function reverberation(): readonly { readonly later: number; readonly gain: number }[] {
+/** Numbers from 0 to 1 by chance, the same ones each time. */
+function dice(): () => number {
   let seed = 1;
-  const chance = (): number => (seed = (Math.imul(seed, 1_103_515_245) + 12_345) & 0x7fffffff) / 0x7fffffff;
+  return () => (seed = (Math.imul(seed, 1_103_515_245) + 12_345) & 0x7fffffff) / 0x7fffffff;
+}
+
+function reverberation(): readonly { readonly later: number; readonly gain: number }[] {
+  const chance = dice();
   const all = Array.from({ length: WALLS }, () => {
     const part = chance();
     return { later: Math.round(part * REVERBERATION_S * RATE), gain: (chance() - 0.5) * 10 ** (-3 * part) };
