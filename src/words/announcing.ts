@@ -11,7 +11,7 @@ export const announcing = said('announcing', {
   closed: 'All steps are done. The record is closed.',
   saveIt: 'It is on this device only. Save it.',
   skipped: (title: string) => `Skipped, it does not apply: ${title}.`,
-  turned: (label: string) => `A ${label} turned. Go round once more.`,
+  turned: (label: string) => `One ${label} turned. Go round once more.`,
   standingBy: 'Standing by.',
   passRestarted: (pass: string) => `Pass ${pass} is worked again from its first fastener.`,
 

@@ -1,10 +1,9 @@
 /** Whether a record is whole and as it was sealed. */
+import { entriesCounted as counted, entriesFollow } from './counted.ts';
 import { said } from './said.ts';
 
-const counted = (entries: number): string => (entries === 1 ? '1 entry' : `${entries} entries`);
-
 export const integrity = said('integrity', {
-  intact: (entries: number) => `Intact: ${counted(entries)} follow from one another.`,
+  intact: (entries: number) => `Intact: ${entriesFollow(entries)}.`,
   broken: (at: number, why: string, found: number) =>
     `Broken at entry ${at}: ${why}. ${
       at === 0 ? 'Nothing of it can be trusted.' : `Only the ${counted(at)} before it can be trusted.`

@@ -1,4 +1,5 @@
 /** The facts of a record sheet: what was worked by and on, by whom, with which tools and parts, and its hashes. */
+import { entriesCounted, entriesFollow } from './counted.ts';
 import { said } from './said.ts';
 
 type SealWork = 'inspected' | 'lubricated' | 'seated' | 'discarded';
@@ -12,9 +13,9 @@ export const sheetFacts = said('sheetFacts', {
   issued: 'Issued',
   procedureFile: 'Procedure file',
 
-  intact: (entries: number) => `Intact: ${entries} entries follow from one another.`,
+  intact: (entries: number) => `Intact: ${entriesFollow(entries)}.`,
   broken: (entry: number, why: string, found: number, left: number) =>
-    `NOT INTACT at entry ${entry}: ${why}. Of ${found} entries, only the ${left} before it are on this sheet.`,
+    `NOT INTACT at entry ${entry}: ${why}. Of ${entriesCounted(found)}, only what comes before it (${left}) is on this sheet.`,
 
   component: 'Component',
   partNumber: 'Part number',

@@ -145,7 +145,7 @@ describe('a fastener', () => {
       'Pass two of two, circular check. Stud one, two four point five newton metres. Say next if it stands, turned if it turns.',
     ]);
     expect(spoken(tell(round, next))).toEqual(['Stud two.']);
-    expect(spoken(tell(round, next, turned, next))).toEqual(['A stud turned. Go round once more.', ...spoken(round)]);
+    expect(spoken(tell(round, next, turned, next))).toEqual(['One stud turned. Go round once more.', ...spoken(round)]);
   });
   test('at a share of the final value is called without the dust of binary fractions', () => {
     // 18.1 × 0.6 is 10.860000000000001 in binary.

@@ -159,7 +159,7 @@ describe('the record sheet', () => {
     entries[6] = await rehashed(sixth, { person: 'Somebody else' });
     const broken = recordSheet(await recordIn(entries), OPTIONS);
     expect(broken.isIntact).toBe(false);
-    expect(broken.verification).toMatch(/^NOT INTACT at entry 7: .* Of 12 entries, only the 7 before it/);
+    expect(broken.verification).toMatch(/^NOT INTACT at entry 7: .* Of 12 entries, only what comes before it \(7\)/);
     expect(broken.tables[0]?.lines[2]?.values.map(({ entry }) => entry)).toEqual([6]);
   });
   test('says of a calibration that had run out on the day of use', async () => {
