@@ -29,7 +29,7 @@ export interface Candidate {
   readonly alike: number;
 }
 
-/** The best of the watched windows, by how even and how alone the swings are. */
+/** The best of the watched windows, by how even and straight the swings are, from rest and back. */
 export function headCandidates(steps: readonly Step[], axis: Axis, watched: Uint8Array): readonly Candidate[] {
   const other = axis === 'down' ? 'right' : 'down';
   const rows = steps.map(({ motion }) => motion[axis]);

@@ -51,6 +51,7 @@ export interface HeadMeasures extends Support {
   readonly together: number;
 }
 
+/** @param run swings of the candidate's window, in these steps */
 export function measureHead(
   { window, common, alike }: Candidate,
   run: Run,
