@@ -3,8 +3,8 @@ import { CELL_COLUMNS, CELL_ROWS } from './picture.ts';
 
 export const CELLS = CELL_COLUMNS * CELL_ROWS;
 
-/** Steps of the log scale, about a tenth more or less light: less is a soft shadow. */
-const LEAST_CHANGE = 7;
+/** Steps of the log scale, 6 % more or less light: less is noise in the dark. */
+const LEAST_CHANGE = 4;
 const OVER_NOISE = 5;
 /** The bands of a flickering lamp go no further than this. A row that changes more holds something new. */
 const MOST_BAND = 8;

@@ -44,7 +44,8 @@ const LONGEST_STEP_MS = 450;
 const LEARN_MS = 900;
 /** After a gesture, or a lens that was opened: hands and heads go back to where they were. */
 const REST_MS = 400;
-const WAVE_REST_MS = 900;
+/** A wave is only told once it is out of the view. */
+const WAVE_REST_MS = 700;
 /** Behind a wave the scene is seen again; behind the edge of a sleeve that covers the lens it is not. */
 const MOST_LOST = 0.55;
 /** Frames a second below which a nod is a jump. */

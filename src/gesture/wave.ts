@@ -1,18 +1,19 @@
 /**
  * A wave: something large passes across the view, from one side to the other, and what it hid is seen again behind it.
  * What counts is where the picture is not as it was a second or two ago, column by column: a band that goes along one
- * line through time, across the whole width, within a second. Who walks by is slower; who leans in stays; a lens that
- * is covered does not open again behind the edge. Pure.
+ * line through time, across the whole width and out of it, within a second. Who walks by is slower; who reaches for
+ * something stays, or goes back; a lens that is covered does not open again behind the edge. Pure.
  */
 import { changedCells, movedCells } from './change.ts';
 import type { Region } from './frame.ts';
 import type { Gesture } from './gesture.ts';
 import { cameraBetween } from './camera-motion.ts';
-import { passageOf, passageSureness, type Passage, type Profile } from './passage.ts';
+import { passageSureness } from './passage-sureness.ts';
+import { passageOf, type Passage, type Profile } from './passage.ts';
 import { CELL_COLUMNS, CELL_ROWS, type Picture } from './picture.ts';
 
 /** Profiles are kept so long: the longest wave with what was before it. */
-const KEPT_MS = 1300;
+export const KEPT_MS = 1700;
 /** The picture is held against what it was so long ago: longer than anything that waves stays in one place. */
 const AGES_MS = [1000, 1700];
 /** How often a picture is kept to hold later ones against. */
@@ -48,6 +49,11 @@ export class WaveWatch {
       to: Math.round((region.left + region.width) * CELL_COLUMNS),
     };
     this.#rows = { from: Math.round(region.top * CELL_ROWS), to: Math.round((region.top + region.height) * CELL_ROWS) };
+  }
+
+  /** Of the last pictures, oldest first. */
+  get profiles(): readonly Profile[] {
+    return this.#profiles;
   }
 
   /** Forgets all; what comes right afterwards is still the sleeve that leaves the lens. */

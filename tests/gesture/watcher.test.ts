@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { HEIGHT, WIDTH, type Frame } from '../../src/gesture/frame.ts';
 import { createWatcher, type Watcher, type WatcherOptions } from '../../src/gesture/watcher.ts';
-import { gestureFilm, type Shot } from '../support/gesture-clips/film.ts';
+import { clearFilm, type Shot } from '../support/gesture-clips/film.ts';
 import { seededRandom } from '../support/noise.ts';
 
 const grey = (value = 90): Frame => ({
@@ -35,7 +35,7 @@ function show(watcher: Watcher, frames: () => Frame, from: number, seconds: numb
 }
 
 /** A film with one gesture of each kind, 15 frames a second, nobody else in the picture; drawn once. */
-const clear = gestureFilm(31);
+const clear = clearFilm(31, ['shake', 'wave left', 'wave right', 'cover', 'nod'], 1.5);
 const shots = [...clear.shots()];
 
 function kindsIn(options: WatcherOptions, change: (shot: Shot) => Frame = ({ frame }) => frame): string[] {

@@ -50,7 +50,7 @@ export function fitOdds(cases: readonly Case[], ridge: number): Odds {
 const mean = (values: readonly number[]): number => values.reduce((sum, each) => sum + each, 0) / (values.length || 1);
 
 /** The solution of a system of linear equations, by elimination with the largest pivot. */
-function solve(matrix: readonly (readonly number[])[], right: readonly number[]): readonly number[] {
+export function solve(matrix: readonly (readonly number[])[], right: readonly number[]): readonly number[] {
   const rows = matrix.map((row, i) => [...row, right[i] ?? 0]);
   for (let column = 0; column < rows.length; column++) {
     const pivot =
