@@ -5,7 +5,7 @@ import { PlayedTrack } from './played-track.ts';
 import { Resampler } from './resampler.ts';
 import type { AudioChunk } from './types.ts';
 
-/** Enough for words; the echo canceller's work grows with its square. In hertz. */
+/** Enough for words. In hertz. */
 export const WORD_RATE = 16_000;
 const MS = WORD_RATE / 1000;
 /** A wireless loudspeaker may sound a third of a second after it was given something, and clocks differ. In samples. */
@@ -17,11 +17,11 @@ const EARLY = 10 * MS;
 /** Nobody tells to the sample when something begins to sound. Found anew from so much of it, so far from where it was. In samples. */
 const BEGINNING = 250 * MS;
 const UNSURE = 25 * MS;
-/** So much less must be left by it. As a ratio of powers. */
+/** So much less must be left by another way than by the one that was known. As a ratio of powers. */
 const BETTER = 1.5;
 /** What is heard longer after it was played is not followed. In samples. */
 const LONGEST = 256 * MS;
-/** As little of what was heard is left where the echo is taken out: then there is no better way to it. As a ratio of powers. */
+/** As little of what was heard is left where the way is the right one. As a ratio of powers. */
 const TAKEN_OUT = 0.1;
 /** What was heard until the way was known is learned from so often. */
 const REPEATS = 2;
@@ -158,7 +158,8 @@ export class OwnSound {
       powerOf(heard.map((sample, at) => sample - (around[UNSURE - lag + at] ?? 0))) / powerOf(heard);
     const [now, then] = [left(0), left(later)];
     this.#isAligned = Math.min(now, then) < TAKEN_OUT;
-    if (then > now / BETTER) return;
+    // Nor where nothing at all is heard.
+    if (!(then < now / BETTER)) return;
     this.#delay = delay + later;
     this.#canceller.begin();
     this.#canceller.cancel(heard, this.#playedAt(from, this.#delay, BEGINNING));
