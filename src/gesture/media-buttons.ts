@@ -30,15 +30,17 @@ const SAME_PRESS = 400;
 export function watchMediaButtons(keys: readonly string[], page: Window, listener: (key: string) => void): () => void {
   const session = 'mediaSession' in page.navigator ? page.navigator.mediaSession : null;
   if (session === null || keys.length === 0) return () => undefined;
-  /** Of each button when it came one way, until it comes the other way too: each press comes at most once either way. */
-  const once = { key: new Map<string, number>(), action: new Map<string, number>() };
+  /** When buttons came one way, until they come the other way too, oldest first: each press comes at most once either way. */
+  const once: Record<'key' | 'action', { readonly key: string; readonly at: number }[]> = { key: [], action: [] };
   /** Whether it is the other half of a press that has come already. */
   function isRepeated(key: string, by: keyof typeof once): boolean {
+    const now = page.performance.now();
+    for (const way of ['key', 'action'] as const) once[way] = once[way].filter(({ at }) => now - at <= SAME_PRESS);
     const other = by === 'key' ? once.action : once.key;
-    const isSame = page.performance.now() - (other.get(key) ?? -Infinity) <= SAME_PRESS;
-    other.delete(key);
-    if (!isSame) once[by].set(key, page.performance.now());
-    return isSame;
+    const half = other.findIndex((each) => each.key === key);
+    if (half >= 0) other.splice(half, 1);
+    else once[by].push({ key, at: now });
+    return half >= 0;
   }
   const onKey = (event: KeyboardEvent): void => {
     if (event.repeat || !keys.includes(event.key) || !isRepeated(event.key, 'key')) return;

@@ -49,8 +49,8 @@ export class EchoCanceller {
     doubt: new Float32Array(BINS).fill(FIRST_DOUBT * Math.exp(-part / DOUBT_FALLS)),
     played: new Spectrum(),
   }));
-  /** Power of what is heard beside the echo, by frequency. */
-  readonly #beside = new Float32Array(BINS);
+  /** Power of what is heard beside the echo, by frequency. At first much: what is heard in the first blocks may be anybody. */
+  readonly #beside = new Float32Array(BINS).fill(1);
   /** What was played in the block before this one and, so far, in this one. */
   readonly #sound = new Float32Array(SIZE);
   readonly #heard = new Float32Array(BLOCK);

@@ -174,6 +174,7 @@ class EngineHearing implements Hearing {
     const audio = this.#audio;
     this.#audio = this.#opening = this.#transcriber = this.#hushEar = this.#ownSound = this.#audioFailure = null;
     this.#partial = '';
+    this.#provisionalListeners.tell(null);
     this.#update();
     await audio?.close().catch(() => undefined);
   }
@@ -241,7 +242,10 @@ class EngineHearing implements Hearing {
         this.#sound.spoke(utterance);
         this.#utteranceListeners.tell(utterance);
       },
-      provisional: (utterance) => this.#provisionalListeners.tell(utterance),
+      // What a stopped engine had in hand comes after it.
+      provisional: (utterance) => {
+        if (this.#transcriber === transcriber) this.#provisionalListeners.tell(utterance);
+      },
       partial: (text) => {
         this.#partial = text;
         this.#update();

@@ -81,7 +81,8 @@ export class OwnSound {
   without({ samples, time }: AudioChunk): Beside {
     if (Math.abs(time - this.#next) > GAP_MS) this.#beginAt(time);
     this.#next = time + (samples.length / this.#rate) * 1000;
-    const heard = this.#resampler.take(samples);
+    // One sample that is no number would stay in what is learned for ever.
+    const heard = this.#resampler.take(samples.map((sample) => (Number.isFinite(sample) ? sample : 0)));
     const start = this.#at;
     this.#at += heard.length / MS;
     const heardPower = powerOf(heard);

@@ -1,8 +1,8 @@
 import type { Step } from '../procedure/procedure.ts';
+import { ahead } from './ahead.ts';
 import { accept, refuse, type Decision } from './decision.ts';
 import { beforeClosing, isClosing, whileClosing } from './closing.ts';
 import type { EventBody } from './event.ts';
-import { fold } from './fold.ts';
 import { isWellFormed, type Instant, type Intent, type WorkingMeaning } from './intent.ts';
 import { goOnMeasuring, leaveValueOpen, observe, outsideValue, pendingValue, whileValuePending } from './observed.ts';
 import { whileBreakOpen } from './break.ts';
@@ -47,15 +47,9 @@ const MAY_CLOSE: ReadonlySet<EventBody['kind']> = new Set(['step done', 'step sk
 /** Whether the record is closed after these events. Looked up where it is so: in the state after them. */
 function closes(state: SessionState, events: readonly EventBody[], at: Instant): boolean {
   if (!events.some(({ kind }) => MAY_CLOSE.has(kind))) return false;
-  const person = state.people.mechanic;
-  const after = events.reduce<SessionState>(
-    (each, body, i) => fold(each, { seq: AHEAD + i, at, source: 'program', person, heard: null, body }),
-    state,
-  );
+  const after = ahead(state, events, at);
   return isClosing(after) && beforeClosing(after) === null;
 }
-/** Numbers that no entry has yet. */
-const AHEAD = Number.MAX_SAFE_INTEGER - 1000;
 
 function decideOpenly(before: SessionState, { meaning, at }: Pick<Intent, 'meaning' | 'at'>): Decision {
   const state = onItsDay(before, at);

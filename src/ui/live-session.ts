@@ -1,6 +1,7 @@
 import { batch, createSignal, type Accessor } from 'solid-js';
 import { announce } from '../language/announce.ts';
 import { inHaste } from '../language/doubt.ts';
+import { provisionalOf, type Provisional } from '../language/provisional.ts';
 import { situationOf, type Situation } from '../language/situation.ts';
 import type { Sureness } from '../language/sureness.ts';
 import { understand, type Understanding } from '../language/understand.ts';
@@ -24,7 +25,6 @@ import type { KeptSession } from './session-file.ts';
 import { messageOf } from './message.ts';
 import { LastTaken } from './last-taken.ts';
 import type { Act } from './once.ts';
-import { provisionalOf, type Provisional } from './provisional.ts';
 import { SETTLE } from './settle.ts';
 import { isAboutReading, type KeepSound, type Spoken } from './sound-keeper.ts';
 
@@ -100,12 +100,14 @@ export function createLiveSession(
   const record = createRunningRecord(kept, book, device);
   const { entries, state } = record;
   const [heard, setHeard] = createSignal<HeardLine | null>(null);
-  const [provisional, setProvisional] = createSignal<Provisional | null>(null);
+  const [provisional, putProvisional] = createSignal<Provisional | null>(null);
   const [ignored, setIgnored] = createSignal(0);
   const [trouble, setTrouble] = createSignal<string | null>(null);
   const [signal, setSignal] = createSignal<ToneKind | null>(null);
   let turn: Promise<void> = Promise.resolve();
   let changedAt = performance.now();
+  /** When what is shown provisionally came up or went. */
+  let swappedAt = -Infinity;
   /** When the fastener that is called was called. */
   let calledAt = -Infinity;
   const last = new LastTaken(entries);
@@ -146,6 +148,15 @@ export function createLiveSession(
     (isUrgent ? callOut : say)([...announce(state(), events), ...besides]);
   }
 
+  function setProvisional(next: Provisional | null): void {
+    const isSwapped = (next?.state ?? null) !== (provisional()?.state ?? null);
+    if (isSwapped) swappedAt = performance.now();
+    putProvisional(next);
+  }
+
+  /** Whether an answer of that time may be to what is shown provisionally: that cannot be answered yet. */
+  const isToProvisional = (from: number): boolean => Boolean(provisional()?.state) || from < swappedAt + SETTLE;
+
   function show(written: readonly Entry[]): void {
     const before = currentCall(state());
     batch(() => {
@@ -173,6 +184,7 @@ export function createLiveSession(
   /** From here on nothing is written. The screen comes first: it needs no voice that works. */
   function stop(shown: string, said: string): void {
     setTrouble(shown);
+    setProvisional(null);
     give('stop');
     say([said]);
   }
@@ -189,7 +201,7 @@ export function createLiveSession(
 
   function act(meaning: Meaning, source: Source, began = performance.now()): Promise<void> {
     const seen = entries().length;
-    const isEarly = source !== 'program' && began - changedAt < SETTLE;
+    const isEarly = source !== 'program' && (began - changedAt < SETTLE || isToProvisional(began));
     return inTurn(async () => {
       const isOfBefore = isEarly || entries().length !== seen;
       if (isOfBefore && !isAtAnyTime(meaning) && trouble() === null)
@@ -201,12 +213,13 @@ export function createLiveSession(
   function hear(utterance: Heeded, source: Source): Promise<void> {
     const { words, spoken } = utterance;
     const text = textOf(words);
+    const isEarly = !spoken && isToProvisional(performance.now());
     return inTurn(async () => {
-      const isOfBefore = spoken !== undefined && spoken.from < changedAt;
+      const isOfBefore = spoken ? spoken.from < changedAt : isEarly;
       const understanding = understood(utterance);
       const isCall = understanding.kind === 'meant' && isAtAnyTime(understanding.meaning);
       if (isOfBefore && !isCall && trouble() === null) {
-        if (!(await takeBack(utterance, spoken, source))) setHeard({ text, taken: 'too early' });
+        if (!spoken || !(await takeBack(utterance, spoken, source))) setHeard({ text, taken: 'too early' });
         return;
       }
       setHeard({ text, taken: understanding.kind === 'meant' ? 'taken' : 'not for us' });
@@ -259,7 +272,9 @@ export function createLiveSession(
 
   async function takeLastBack(source: Source, heard: Heard, spoken: Spoken | null = null): Promise<void> {
     setHeard({ text: heard.text, taken: 'taken' });
-    if (last.written.some(({ body }) => body.kind === 'reading confirmed'))
+    const isReading = last.written.some(({ body }) => body.kind === 'reading confirmed');
+    // The last fastener of a step has ended it: the reading before is of no step that is under way.
+    if (isReading && decide(state(), { meaning: { kind: 'disregard' }, at: now() }).kind === 'accepted')
       await carryOut({ kind: 'disregard' }, source, heard, spoken);
     else say([source === 'gesture' ? atOnce.wordCounted : atOnce.nodCounted]);
   }
@@ -269,7 +284,7 @@ export function createLiveSession(
     return inTurn(async () => {
       const act: Act = { from, to, meaning: meaning.kind, by: 'gesture' };
       const isCountedAlready = last.isSameAs(act);
-      const isOfBefore = from < changedAt + SETTLE && !isAtAnyTime(meaning);
+      const isOfBefore = (from < changedAt + SETTLE || isToProvisional(from)) && !isAtAnyTime(meaning);
       if ((isCountedAlready || isOfBefore) && trouble() === null) {
         if (last.isDenied(act)) await takeLastBack('gesture', seenAs(gesture));
         else setHeard({ text: kind, taken: isCountedAlready ? 'counted already' : 'too early' });

@@ -95,6 +95,11 @@ test('nor as a key after it came as an action, however the two halves of quick p
     expect([after(100, action), after(150, key)], 'another at once').toEqual([2, 2]);
     expect([after(100, key), after(150, action)], 'the other way round').toEqual([3, 3]);
     expect([after(900, action), after(900, key)], 'two presses').toEqual([4, 5]);
+    vi.advanceTimersByTime(900);
+    expect(
+      [after(0, action), after(200, action), after(100, key), after(200, key)],
+      'two, one within the other',
+    ).toEqual([6, 7, 7, 7]);
     stop();
   } finally {
     vi.useRealTimers();

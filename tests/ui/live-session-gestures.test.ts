@@ -214,6 +214,26 @@ describe('a shake of the head during a spoken “affirm” holds, whichever is k
     expect(kinds(live.entries()).at(-1)).toBe('reading captured');
     expect(live.heard()).toEqual({ text: 'shake', taken: 'too early' });
   });
+  test('at the last fastener of a step, which the word has ended, it is said that the two do not agree', async () => {
+    const { live, said } = await open(new GoodBook(), {}, { ...smallProcedure, steps: [tighten, look] });
+    settle();
+    for (let bolt = 0; bolt < 2; bolt++) {
+      await live.act(reading('12'), 'key');
+      settle();
+      await live.act(affirm, 'touch');
+      settle();
+    }
+    await live.act(reading('12'), 'key');
+    settle();
+    const from = performance.now();
+    pass(900);
+    await live.hear(spoken('affirm', from + 300), 'voice');
+    expect(kinds(live.entries()).slice(-2)).toEqual(['reading confirmed', 'step done']);
+    said();
+    await live.see(gesture('shake', from), negative);
+    expect(said()).toContain('A head was shaken with an affirm');
+    expect(kinds(live.entries()).at(-1)).toBe('step done');
+  });
   test('where the word answered something else, it is said that the two do not agree', async () => {
     const { live, said } = await open(new GoodBook(), {}, { ...smallProcedure, steps: [job.steps.at(-1), look] });
     settle();

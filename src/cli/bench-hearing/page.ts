@@ -5,6 +5,7 @@ import { keptModel } from '../../hearing/model-cache.ts';
 import type { Hearing, Utterance } from '../../hearing/types.ts';
 import { judgeIn } from '../../language/completeness.ts';
 import { recogniserPhrases } from '../../language/phrases.ts';
+import { isReadBack } from '../../language/provisional.ts';
 import type { Situation } from '../../language/situation.ts';
 import { understand } from '../../language/understand.ts';
 import type { Meaning } from '../../session/intent.ts';
@@ -92,7 +93,8 @@ async function hear(url: string, rate: number, place: Place, ending: Ending): Pr
   const shown = new Shown(() => tape.now());
   const stopShowing = hearing.onProvisional((utterance) => {
     const understood = utterance && understand(utterance.words, situation, { again: utterance.again });
-    shown.show(understood?.kind === 'meant' ? { text: utterance?.text ?? '', meaning: understood.meaning } : null);
+    const isShown = understood?.kind === 'meant' && isReadBack(understood.meaning);
+    shown.show(isShown ? (utterance?.text ?? null) : null);
   });
   const stop = hearing.onUtterance((utterance) => {
     const since = shown.since(utterance.text);

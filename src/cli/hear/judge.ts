@@ -2,6 +2,7 @@
 import { questionAbout } from '../../language/doubt.ts';
 import { stateIn, type SituationName } from '../../language/named-situations.ts';
 import { recogniserPhrases } from '../../language/phrases.ts';
+import { provisionalOf } from '../../language/provisional.ts';
 import { sayRefusal } from '../../language/say-refusal.ts';
 import { situationOf, type Situation } from '../../language/situation.ts';
 import { understand, type HeardWord, type Understanding } from '../../language/understand.ts';
@@ -33,6 +34,8 @@ export interface Judge {
   readonly situation: Situation;
   /** @param again as `understand` takes it */
   judge(words: readonly HeardWord[], again?: string | null): Judged;
+  /** Whether what this comes to is shown while the utterance may still go on. */
+  isShown(meaning: Meaning): boolean;
 }
 
 /** Phrases of a list are taken as the answers of a check: whole utterances, each surely heard. */
@@ -43,20 +46,23 @@ export function judgeOf(sayable: Sayable): Judge {
       phrases: sayable.phrases,
       situation,
       judge: (words, again) => judgeBy(understand(words, situation, { again: again ?? null }), accept),
+      isShown: () => false,
     };
   }
   const state = stateIn(sayable.name);
   const situation = situationOf(state);
+  const at = { utc: state.lastAt ?? NO_TIME, monotonic: 0 };
   return {
     phrases: situation.dictation ? null : recogniserPhrases(situation),
     situation,
     judge: (words, again) =>
       judgeBy(understand(words, situation, { again: again ?? null }), (meaning) => {
-        const decision = decide(state, { meaning, at: { utc: state.lastAt ?? NO_TIME, monotonic: 0 } });
+        const decision = decide(state, { meaning, at });
         if (decision.kind === 'accepted') return accept(meaning);
         const says = sayRefusal(state, decision.reason);
         return { outcome: meaning.kind === 'unclear' ? 'asked' : 'refused', meaning, says };
       }),
+    isShown: (meaning) => provisionalOf(state, meaning, at) !== null,
   };
 }
 

@@ -67,7 +67,7 @@ async function decode(url: string, rate: number): Promise<Decoded> {
   const shown = new Shown(() => tape.now());
   const stopShowing = hearing.onProvisional((utterance) => {
     const judged = utterance && judgeNow().judge(utterance.words, utterance.again);
-    shown.show(utterance && judged?.meaning ? { text: utterance.text, meaning: judged.meaning } : null);
+    shown.show(judged?.meaning && judgeNow().isShown(judged.meaning) ? (utterance?.text ?? null) : null);
   });
   const stop = hearing.onUtterance((utterance) => {
     const judged = judgeNow().judge(utterance.words, utterance.again);

@@ -1,7 +1,4 @@
 /** What stands on the app's screen while an utterance may still go on, and since when. */
-import type { Meaning } from '../../session/intent.ts';
-import { isReadBack } from '../../ui/provisional.ts';
-
 export class Shown {
   readonly #now: () => number;
   #is: { readonly text: string; readonly since: number } | null = null;
@@ -11,9 +8,10 @@ export class Shown {
     this.#now = now;
   }
 
-  /** @param heard what is shown from now on, as far as the app shows what it means; null takes it away */
-  show(heard: { readonly text: string; readonly meaning: Meaning } | null): void {
-    this.#is = heard && isReadBack(heard.meaning) ? { text: heard.text, since: this.#now() } : null;
+  /** @param text of what is shown from now on; null takes it away */
+  show(text: string | null): void {
+    if (text === null) this.#is = null;
+    else if (this.#is?.text !== text) this.#is = { text, since: this.#now() };
   }
 
   /** Since when what these words mean has been shown; null where it is not. It goes with the utterance. */

@@ -23,9 +23,9 @@ export function Lines(props: { readonly live: LiveSession; readonly onLine: (lin
   // not both read stands here, not even one that was taken back.
   const isBlind = (): boolean => {
     const state = props.live.state();
-    const step = currentStep(state);
     const pending = pendingReading(state);
-    return step !== null && wantsWitness(state, step.id) && pending?.witnessed === undefined;
+    const step = pending?.step ?? currentStep(state)?.id;
+    return step !== undefined && wantsWitness(state, step) && pending?.witnessed === undefined;
   };
   const logged = (): string => {
     const last = props.live.entries().at(-1);

@@ -77,8 +77,8 @@ export function Bench(props: {
   const view = createMemo(() => workView(live.state()));
   /** What stands in the panel already while a number may still go on. What can be pressed goes by what is certain. */
   const soonToBe = createMemo(() => {
-    const provisional = live.provisional();
-    return provisional && workView(provisional.state);
+    const state = live.provisional()?.state ?? null;
+    return state && workView(state);
   });
   const situation = createMemo(() => live.situation());
   const [missing, setMissing] = createSignal<readonly string[]>([]);
