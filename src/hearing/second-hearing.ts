@@ -1,11 +1,20 @@
 import type { Engine } from './engine.ts';
-import { Recogniser, UNKNOWN } from './recogniser.ts';
+import { Recogniser, UNKNOWN, type Heard } from './recogniser.ts';
 import type { AudioChunk, Word } from './types.ts';
 
 /** Sound that is kept for a second hearing, in milliseconds: longer utterances are heard once. */
 const KEPT_MS = 12_000;
 /** A recogniser wants a little of what came before the first word and after the last one. */
 const MARGIN_MS = 300;
+/** What was begun before the words were known serves where it began, and ends, so near to where they do. In milliseconds. */
+const NEAR_MS = 250;
+
+/** A hearing that was begun before the words are known: it takes each chunk as it comes. Times in milliseconds. */
+interface Begun {
+  readonly from: number;
+  until: number;
+  readonly heard: Promise<Heard>[];
+}
 
 /**
  * Hears an utterance a second time without the list of phrases. A list presses other people's talk into its numbers, with
@@ -16,6 +25,7 @@ export class SecondHearing {
   readonly #sampleRate: number;
   #recogniser: Recogniser | null = null;
   readonly #chunks: AudioChunk[] = [];
+  #begun: Begun | null = null;
   /** What was heard last, or is being heard. */
   #last: { readonly of: string; readonly heard: Promise<string | null> } | null = null;
 
@@ -30,6 +40,31 @@ export class SecondHearing {
     this.#chunks.push(chunk);
     const first = this.#chunks.findIndex(({ time }) => time >= chunk.time - KEPT_MS);
     this.#chunks.splice(0, first);
+    if (this.#begun) this.#take(chunk, this.#begun);
+    if (this.#begun && chunk.time - this.#begun.from > KEPT_MS) this.drop();
+  }
+
+  /** Whether it was begun before the words are known. */
+  get isBegun(): boolean {
+    return this.#begun !== null;
+  }
+
+  /**
+   * Begins to hear what will be words, so that the answer is there when they are.
+   * @param onset when their sound began, in milliseconds
+   */
+  begin(onset: number): void {
+    const chunks = this.since(onset - MARGIN_MS);
+    const [first] = chunks;
+    if (this.#begun || !first) return;
+    this.#begun = { from: Math.max(first.time, onset - MARGIN_MS), until: -Infinity, heard: [] };
+    for (const chunk of chunks) this.#take(chunk, this.#begun);
+  }
+
+  /** What was begun is of no use. */
+  drop(): void {
+    if (this.#begun) void this.#free.finish();
+    this.#begun = null;
   }
 
   /** What is kept from this time on, in milliseconds: the chunk it falls into is the first. */
@@ -54,14 +89,28 @@ export class SecondHearing {
     const to = last.end + MARGIN_MS;
     const chunks = this.since(first.start - MARGIN_MS).filter((chunk) => chunk.time < to);
     if ((chunks[0]?.time ?? Infinity) > first.start) return null;
-    this.#recogniser ??= new Recogniser(this.#engine, this.#sampleRate, null);
-    const recogniser = this.#recogniser;
-    const heard = await Promise.all([...chunks.map((chunk) => recogniser.accept(chunk)), recogniser.finish()]);
+    const begun = this.#begun;
+    const serves =
+      begun !== null && Math.abs(begun.from - (first.start - MARGIN_MS)) <= NEAR_MS && begun.until <= to + NEAR_MS;
+    if (!serves) this.drop();
+    this.#begun = null;
+    const taken = serves ? begun.heard : chunks.map((chunk) => this.#free.accept(chunk));
+    const heard = await Promise.all([...taken, this.#free.finish()]);
     if (heard.some(({ kind }) => kind === 'fault')) return null;
     return heard
       .flatMap((each) => (each.kind === 'utterance' && each.utterance ? each.utterance.words : []))
       .flatMap(({ word }) => (word === UNKNOWN ? [] : [word]))
       .join(' ');
+  }
+
+  #take(chunk: AudioChunk, begun: Begun): void {
+    begun.heard.push(this.#free.accept(chunk));
+    begun.until = chunk.time + this.#lengthOf(chunk);
+  }
+
+  /** Made when it is first wanted. */
+  get #free(): Recogniser {
+    return (this.#recogniser ??= new Recogniser(this.#engine, this.#sampleRate, null));
   }
 
   /** In milliseconds. */

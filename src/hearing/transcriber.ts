@@ -55,6 +55,8 @@ export class Transcriber {
   #end: State = START;
   #delivered = { text: '', end: -Infinity };
   #speaking = false;
+  /** When the sound of what is being said began, in milliseconds; null in quiet. */
+  #onset: number | null = null;
   /** Of what is shown provisionally, or about to be; null for nothing. */
   #shown: object | null = null;
   #switching: Promise<void> | null = null;
@@ -79,6 +81,8 @@ export class Transcriber {
     this.#unfinished.push(chunk);
     this.#second.keep(chunk);
     const { length, until, isClear } = this.#pauses.take(chunk.samples, chunk.time);
+    if (length > 0) this.#onset ??= chunk.time;
+    else if (until < chunk.time - ONSET_MS) this.#onset = null;
     if (this.#switching) return this.#switching;
     const decoded = this.#end.phase === 'decoding' ? this.#decode(chunk) : undefined;
     if (this.#judge) {
@@ -108,6 +112,8 @@ export class Transcriber {
     this.#unfinished = [];
     this.#before = this.#inHand = [];
     this.#end = START;
+    this.#onset = null;
+    this.#second.drop();
     this.#say('');
     this.#takeBack();
     void this.#current.finish();
@@ -171,6 +177,7 @@ export class Transcriber {
         this.#say(textOf([...this.#before, ...this.#inHand], heard.text));
         // A sound alone is no more of a number.
         if (heard.text) this.#takeBack();
+        this.#beginTwice(heard.text);
         this.#trim();
         return this.#learn({ kind: 'partial', of: this.#completeness(heard.text), isEmpty: heard.text === '' });
       case 'fault':
@@ -182,6 +189,7 @@ export class Transcriber {
         }
         const end = heard.utterance?.words.at(-1)?.end;
         // Nothing was said after all.
+        if (end === undefined) this.#second.drop();
         if (end === undefined && this.#before.length > 0) return;
         this.#take(heard);
         this.#before = [...this.#before, ...this.#inHand];
@@ -270,6 +278,7 @@ export class Transcriber {
   #deliver(): void {
     const words = [...this.#before, ...this.#inHand];
     this.#before = this.#inHand = [];
+    this.#onset = null;
     this.#say('');
     const [first, last] = [words[0], words.at(-1)];
     if (!first || !last) return;
@@ -284,7 +293,14 @@ export class Transcriber {
   #letGo({ text, words }: Omit<Utterance, 'again'>): void {
     this.#shown = null;
     const again = this.#hearTwice(words);
+    this.#second.drop();
     this.#leaving = this.#leaving.then(async () => this.#events.utterance({ text, words, again: await again }));
+  }
+
+  /** The second hearing begins as soon as what is being said looks like a number. */
+  #beginTwice(partial: string): void {
+    if (this.#onset === null || this.#before.length > 0 || this.#second.isBegun) return;
+    if (this.#judge?.isHeardTwice(partial.split(' '))) this.#second.begin(this.#onset);
   }
 
   /** @returns null where once is enough */
