@@ -5,7 +5,8 @@ import type { Phrases } from './phrases.ts';
 import { RecogniserShelf } from './recogniser-shelf.ts';
 import type { Heard, Recogniser } from './recogniser.ts';
 import { SecondHearing } from './second-hearing.ts';
-import type { AudioChunk, Judge, Utterance, Word } from './types.ts';
+import type { AudioChunk, Judge, Word } from './types.ts';
+import { textOf, WayOut, type Told } from './way-out.ts';
 
 /** Speech is noticed at most this long after it began: the model's look-ahead, a chunk, and enough of a word. */
 const ONSET_MS = 1500;
@@ -18,17 +19,9 @@ const SURE = 0.85;
 /** The first word of an utterance may begin so long before the engine says. */
 const LEAD_MS = 300;
 
-/** The same again so soon is the end of the same sound: nobody says it twice in one breath. */
-const ECHO_MS = 400;
-
-const textOf = (words: readonly Word[], partial = ''): string =>
-  [...words.map(({ word }) => word), partial].filter(Boolean).join(' ');
 const keyOf = (phrases: Phrases): string => JSON.stringify(phrases);
 
-export interface TranscriberEvents {
-  utterance(utterance: Utterance): void;
-  /** What the words so far come to if they are all; null where they go on, or are dropped. The utterance takes its place. */
-  provisional(utterance: Utterance | null): void;
+export interface TranscriberEvents extends Told {
   /** Empty when nobody speaks. */
   partial(text: string): void;
   fault(detail: string): void;
@@ -44,8 +37,7 @@ export class Transcriber {
   /** Null where nothing is known of the words: then the engine alone ends utterances, and each is heard once. */
   #judge: Judge | null;
   readonly #second: SecondHearing;
-  /** Utterances on their way out, in the order they were spoken. */
-  #leaving: Promise<void> = Promise.resolve();
+  readonly #wayOut: WayOut;
   #current: Recogniser;
   /** Fed, but not yet part of a delivered utterance, nor of the words before. */
   #unfinished: AudioChunk[] = [];
@@ -53,12 +45,9 @@ export class Transcriber {
   #before: readonly Word[] = [];
   #inHand: readonly Word[] = [];
   #end: State = START;
-  #delivered = { text: '', end: -Infinity };
   #speaking = false;
   /** When the sound of what is being said began, in milliseconds; null in quiet. */
   #onset: number | null = null;
-  /** Of what is shown provisionally, or about to be; null for nothing. */
-  #shown: object | null = null;
   #switching: Promise<void> | null = null;
   /** Goes up at each interruption; results from before it mean nothing any more. */
   #epoch = 0;
@@ -73,6 +62,7 @@ export class Transcriber {
     this.#judge = judge;
     this.#pauses = new PauseMeter(sampleRate);
     this.#second = new SecondHearing(engine, sampleRate);
+    this.#wayOut = new WayOut(events, (words) => this.#hearTwice(words));
     this.#current = this.#recognisers.take(phrases, null);
   }
 
@@ -115,14 +105,14 @@ export class Transcriber {
     this.#onset = null;
     this.#second.drop();
     this.#say('');
-    this.#takeBack();
+    this.#wayOut.takeBack();
     void this.#current.finish();
   }
 
   /** Sound that is part of no delivered utterance. Words that wait for more are not delivered: theirs comes first. */
   get unfinished(): readonly AudioChunk[] {
     const [first] = this.#before;
-    return first ? this.#second.since(Math.max(first.start - LEAD_MS, this.#delivered.end)) : this.#unfinished;
+    return first ? this.#second.since(Math.max(first.start - LEAD_MS, this.#wayOut.until)) : this.#unfinished;
   }
 
   /** The audio has ended: what was said last is a whole utterance. */
@@ -131,7 +121,7 @@ export class Transcriber {
     this.#take(await this.#current.finish());
     this.#deliver();
     this.#unfinished = [];
-    await this.#leaving;
+    await this.#wayOut.settled;
   }
 
   async #switch(): Promise<void> {
@@ -140,7 +130,7 @@ export class Transcriber {
     await this.#current.finish();
     this.#current = this.#recognisers.take(this.#phrases, this.#current);
     this.#switching = null;
-    this.#takeBack();
+    this.#wayOut.takeBack();
     this.#inHand = [];
     this.#end = again(this.#end);
     await this.#decodeUnfinished();
@@ -152,7 +142,7 @@ export class Transcriber {
     if (heard.kind === 'utterance') this.#finish(chunk, heard.utterance === null);
     if (epoch === this.#epoch) return this.#hear(heard);
     // It had ended before the interruption.
-    if (heard.kind === 'utterance' && heard.utterance && epoch !== this.#torn) this.#letGo(heard.utterance);
+    if (heard.kind === 'utterance' && heard.utterance && epoch !== this.#torn) this.#wayOut.letGo(heard.utterance);
     if (heard.kind === 'fault') this.#events.fault(heard.detail);
   }
 
@@ -176,7 +166,7 @@ export class Transcriber {
       case 'partial':
         this.#say(textOf([...this.#before, ...this.#inHand], heard.text));
         // A sound alone is no more of a number.
-        if (heard.text) this.#takeBack();
+        if (heard.text) this.#wayOut.takeBack();
         this.#beginTwice(heard.text);
         this.#trim();
         return this.#learn({ kind: 'partial', of: this.#completeness(heard.text), isEmpty: heard.text === '' });
@@ -207,14 +197,14 @@ export class Transcriber {
       case 'wait':
         return;
       case 'show':
-        return this.#show();
+        return this.#wayOut.show([...this.#before, ...this.#inHand]);
       case 'ask':
         return this.#ask();
       case 'deliver':
         this.#deliver();
         return order.from === null ? undefined : this.#decodeFrom(order.from);
       case 'decode again':
-        this.#takeBack();
+        this.#wayOut.takeBack();
         this.#inHand = [];
         return this.#decodeUnfinished();
       case 'continue':
@@ -222,19 +212,6 @@ export class Transcriber {
         this.#inHand = [];
         return this.#decodeFrom(order.from);
     }
-  }
-
-  async #show(): Promise<void> {
-    const words = [...this.#before, ...this.#inHand];
-    const shown = (this.#shown = {});
-    const again = await this.#hearTwice(words);
-    if (this.#shown === shown) this.#events.provisional({ text: textOf(words), words, again });
-  }
-
-  #takeBack(): void {
-    if (this.#shown === null) return;
-    this.#shown = null;
-    this.#events.provisional(null);
   }
 
   async #ask(): Promise<void> {
@@ -265,7 +242,7 @@ export class Transcriber {
       this.#judge?.completeness([...this.#before, ...words].map(({ word }) => word)) === 'nothing'
     )
       this.#deliver();
-    this.#takeBack();
+    this.#wayOut.takeBack();
     this.#inHand = words;
     this.#say(textOf([...this.#before, ...words]));
   }
@@ -280,21 +257,8 @@ export class Transcriber {
     this.#before = this.#inHand = [];
     this.#onset = null;
     this.#say('');
-    const [first, last] = [words[0], words.at(-1)];
-    if (!first || !last) return;
-    const text = textOf(words);
-    const isEcho = text === this.#delivered.text && first.start - this.#delivered.end < ECHO_MS;
-    this.#delivered = { text, end: last.end };
-    if (isEcho) this.#takeBack();
-    else this.#letGo({ text, words });
-  }
-
-  /** Lets an utterance out after those before it, where it is to be heard twice when it was. */
-  #letGo({ text, words }: Omit<Utterance, 'again'>): void {
-    this.#shown = null;
-    const again = this.#hearTwice(words);
+    this.#wayOut.deliver(words);
     this.#second.drop();
-    this.#leaving = this.#leaving.then(async () => this.#events.utterance({ text, words, again: await again }));
   }
 
   /** The second hearing begins as soon as what is being said looks like a number. */
