@@ -26,7 +26,7 @@ export interface Candidate {
   /** The window's motion in each step, pixels. */
   readonly common: Float32Array;
   /** How many windows went to and fro in the same time. */
-  readonly alike: number;
+  readonly together: number;
 }
 
 /** The best of the watched windows, by how even and straight the swings are, from rest and back. */
@@ -50,7 +50,7 @@ export function headCandidates(steps: readonly Step[], axis: Axis, watched: Uint
   return found.slice(0, MOST).map(({ window, common, first, last }) => ({
     window,
     common,
-    alike: found.filter((each) => Math.abs(each.first - first) <= 1 && Math.abs(each.last - last) <= 1).length,
+    together: found.filter((each) => Math.abs(each.first - first) <= 1 && Math.abs(each.last - last) <= 1).length,
   }));
 }
 

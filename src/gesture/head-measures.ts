@@ -53,7 +53,7 @@ export interface HeadMeasures extends Support {
 
 /** @param run swings of the candidate's window, in these steps */
 export function measureHead(
-  { window, common, alike }: Candidate,
+  { window, common, together }: Candidate,
   run: Run,
   steps: readonly Step[],
   axis: Axis,
@@ -105,7 +105,7 @@ export function measureHead(
     firstWay: (ways[0] ?? 0) / Math.max(1e-6, way),
     lastWay: (ways.at(-1) ?? 0) / Math.max(1e-6, way),
     waited: (steps.at(-1)?.to ?? 0) - run.to,
-    together: alike,
+    together,
     ...supportOf(window, during, axis, inside),
   };
 }

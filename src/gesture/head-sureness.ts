@@ -14,7 +14,7 @@ const off = (ratio: number, expected: number): number => Math.abs(Math.log(withi
 /** Milliseconds that a head takes one way. */
 const USUAL_MS = 280;
 
-/** What is weighed, each kept within the bounds of what a head can do. */
+/** What is weighed, measures of the motion kept within the bounds of what a head can do. */
 export const TERMS = {
   straight: ({ straight }) => Math.log(within(0.3, straight, 10)),
   alike: ({ alike }) => alike,

@@ -1,7 +1,7 @@
 /** How sure it is that what passes is a wave: the odds, by logistic regression over what was measured of drawn films. Pure. */
 import type { Passage } from './passage.ts';
 
-/** What is weighed, each kept within the bounds that were met while the weights were found. */
+/** What is weighed. What can grow without bounds is kept within those that were met while the weights were found. */
 export const PASSAGE_TERMS = {
   height: ({ height }) => height,
   low: ({ low }) => Math.log(0.05 + low),

@@ -6,6 +6,8 @@ import type { AudioChunk, Word } from './types.ts';
 const KEPT_MS = 12_000;
 /** A recogniser wants a little of what came before the first word and after the last one. */
 const MARGIN_MS = 300;
+/** Sound that went on for longer before it looked like a number is no beginning of one. In milliseconds. */
+const LONGEST_ONSET_MS = 3000;
 /** What was begun before the words were known serves where it began, and ends, so near to where they do. In milliseconds. */
 const NEAR_MS = 250;
 
@@ -50,13 +52,15 @@ export class SecondHearing {
   }
 
   /**
-   * Begins to hear what will be words, so that the answer is there when they are.
+   * Begins to hear what will be words, so that the answer is there when they are. Not where their sound began long ago.
    * @param onset when their sound began, in milliseconds
    */
   begin(onset: number): void {
+    const newest = this.#chunks.at(-1)?.time ?? -Infinity;
+    if (this.#begun || newest - onset > LONGEST_ONSET_MS) return;
     const chunks = this.since(onset - MARGIN_MS);
     const [first] = chunks;
-    if (this.#begun || !first) return;
+    if (!first) return;
     this.#begun = { from: Math.max(first.time, onset - MARGIN_MS), until: -Infinity, heard: [] };
     for (const chunk of chunks) this.#take(chunk, this.#begun);
   }

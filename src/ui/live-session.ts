@@ -237,7 +237,10 @@ export function createLiveSession(
       }
       const work = () => carryOut(meaning, source, heardAs(utterance), spoken);
       await (act ? last.keep(act, situationOf(state()), work) : work());
-    }).finally(() => setProvisional(null));
+    }).finally(() => {
+      // What was shown is this utterance, or was given up for it. What is typed has no part in it.
+      if (spoken) setProvisional(null);
+    });
   }
 
   function showProvisional(utterance: Heeded | null): void {

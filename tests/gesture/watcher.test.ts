@@ -34,7 +34,7 @@ function show(watcher: Watcher, frames: () => Frame, from: number, seconds: numb
   return kinds;
 }
 
-/** A film with one gesture of each kind, 15 frames a second, nobody else in the picture; drawn once. */
+/** One gesture of each kind, 15 frames a second, nobody else in the picture: how surely others are found tells films.test.ts. Drawn once. */
 const clear = clearFilm(31, ['shake', 'wave left', 'wave right', 'cover', 'nod'], 1.5);
 const shots = [...clear.shots()];
 

@@ -67,6 +67,17 @@ describe('the second hearing', () => {
     expect(await second.hear(words)).toBe('two');
     expect(results).toHaveLength(2);
   });
+  it('is not begun where the sound has gone on for long, nor again and again in noise', () => {
+    const { second, keep, given } = hearing();
+    keep(40);
+    second.begin(500);
+    expect([second.isBegun, given()]).toEqual([false, 0]);
+    for (let time = 0; time < 100; time++) {
+      keep(1);
+      second.begin(500);
+    }
+    expect(given()).toBe(0);
+  });
   it('that was begun for nothing ends when it is dropped, or has become too long', async () => {
     const { second, keep, results } = hearing();
     keep(5);
@@ -74,6 +85,7 @@ describe('the second hearing', () => {
     second.drop();
     expect([results, second.isBegun]).toEqual([[5], false]);
     second.begin(400);
+    expect(second.isBegun).toBe(true);
     keep(130);
     expect(second.isBegun).toBe(false);
     await Promise.resolve();

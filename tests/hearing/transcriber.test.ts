@@ -170,6 +170,69 @@ describe('an utterance that the engine ends without a word', () => {
   });
 });
 
+describe('a number', () => {
+  const TWICE: Judge = { completeness: () => 'complete, may go on', isHeardTwice: (words) => words[0] === 'two' };
+
+  /** Counts what the recogniser without phrases is given: it is made after the one with them. */
+  function counted() {
+    let made = 0;
+    const given: string[] = [];
+    const open: ((reply: Reply) => void)[] = [];
+    const engine = {
+      newRecogniserId: () => (made++ === 0 ? 'list' : 'free'),
+      wantWordTimes: () => undefined,
+      ask: ({ action, ...question }: EngineQuestion) => {
+        const id = 'recognizerId' in question ? question.recognizerId : '';
+        if (id === 'free') given.push(action);
+        if (action === 'audioChunk' && id === 'list') return new Promise<Reply>((answer) => open.push(answer));
+        if (action === 'audioChunk') return Promise.resolve(SILENT);
+        const isResult = action === 'retrieveFinalResult';
+        return Promise.resolve<Reply>(isResult ? { kind: 'utterance', text: '', words: [] } : { kind: 'done' });
+      },
+    };
+    const ear = new Transcriber(engine as unknown as Engine, RATE, ['two four'], TWICE, {
+      utterance: () => undefined,
+      provisional: () => undefined,
+      partial: () => undefined,
+      fault: () => undefined,
+    });
+    let time = 0;
+    const feed = async (amplitude: number, text: string): Promise<void> => {
+      const samples = Float32Array.from({ length: (RATE * CHUNK_MS) / 1000 }, (_, i) => amplitude * Math.sin(i * i));
+      void ear.feed({ samples, time });
+      time += CHUNK_MS;
+      open.shift()?.({ kind: 'partial', text });
+      await new Promise((resolve) => setTimeout(resolve));
+    };
+    return { ear, feed, given: () => given.filter((action) => action === 'audioChunk').length };
+  }
+
+  it('is heard a second time while it is said, from when its sound began, and once', async () => {
+    const { feed, given } = counted();
+    for (let i = 0; i < 10; i++) await feed(0.001, '');
+    for (let i = 0; i < 4; i++) await feed(0.5, '');
+    expect(given()).toBe(0);
+    await feed(0.5, 'two');
+    const atFirst = given();
+    // Its sound so far, and a little before.
+    expect(atFirst).toBeGreaterThanOrEqual(5);
+    expect(atFirst).toBeLessThanOrEqual(9);
+    await feed(0.5, 'two four');
+    expect(given()).toBe(atFirst + 1);
+  });
+  it('is not, where it is something else that is said, nor any more after an interruption', async () => {
+    const { ear, feed, given } = counted();
+    for (let i = 0; i < 10; i++) await feed(0.001, '');
+    for (let i = 0; i < 4; i++) await feed(0.5, 'next');
+    expect(given()).toBe(0);
+    await feed(0.5, 'two');
+    const begun = given();
+    ear.interrupt();
+    for (let i = 0; i < 4; i++) await feed(0.001, '');
+    expect(given()).toBe(begun);
+  });
+});
+
 describe('an interruption', () => {
   it('lets out an utterance that had ended before it', async () => {
     const { ear, feed, answer, told } = transcriber();

@@ -1,7 +1,8 @@
 /**
  * Finds the weights by which nods and shakes are told from work, and writes them to src/gesture/head-weights.ts:
- * `tsx tests/simulation/fit-heads.ts && npm run format`. It draws films of seeds that nothing else uses, takes all swings in them that a head
- * may have made, and fits the odds by logistic regression. Films of a second range say where it is sure enough.
+ * `npx tsx tests/simulation/fit-heads.ts && npm run format`. It draws films of seeds that nothing else uses, takes all swings
+ * in them that a head may have made, and fits the odds by logistic regression. The work in these films and in those of a second
+ * range says where it is sure enough.
  */
 import { writeFileSync } from 'node:fs';
 import { LEAST_STEP_MS, WHOLE } from '../../src/gesture/frame.ts';

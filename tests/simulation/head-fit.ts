@@ -65,7 +65,10 @@ export function fitHead(kind: HeadKind, learned: readonly Row[], chosen: readonl
   const wrong = surest(work, oddsOf)
     .map(oddsOf)
     .toSorted((a, b) => b - a);
-  const enough = wrong[Math.floor((WRONG_IN_TEN_MINUTES[kind] * minutes) / 10)] ?? 0;
+  // So many are let through: the bound lies between the last of them and the next.
+  const allowed = Math.floor((WRONG_IN_TEN_MINUTES[kind] * minutes) / 10);
+  const next = wrong[allowed] ?? 0;
+  const enough = ((wrong[allowed - 1] ?? next + 2) + next) / 2;
   const least = Math.log(LEAST_SURENESS / (1 - LEAST_SURENESS));
   const rounded = (value: number): number => Number(value.toFixed(3));
   const { terms } = fitted;

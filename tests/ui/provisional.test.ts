@@ -105,6 +105,9 @@ describe('while it is shown', () => {
     live.showProvisional(spoken('correction one three', later));
     settle();
     await live.act(affirm, 'touch');
+    await live.hear(typed('four'), 'key');
+    settle();
+    await live.act(affirm, 'key');
     await live.hear(spoken('correction one three', later), 'voice');
     expect(live.state().readings.map(({ reading, status }) => [reading.value, status])).toEqual([
       ['12', 'replaced'],

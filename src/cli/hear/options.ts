@@ -28,9 +28,9 @@ start, end: seconds from the beginning of the recording.
 decisionMs: from the end of speech to when the decision that stood was shown, in milliseconds, as if the recording were
 being spoken now: the time in the sound, and the time that this machine takes to decode and understand (longer while it is
 busy with other work). doneMs: the same to when it was carried out; later only for a number that might have gone on, which
-is shown at once and written down and read back when nothing has followed. The end of speech is read off the energy of the recording itself: the end of the last
-10 ms, not later than 0.25 s after the last word heard, that are louder than halfway (in dB) between the quiet and the
-loudest parts. It is less than 0 for a decision before that, and null where nothing stands out.
+is shown at once and written down and read back when nothing has followed. The end of speech is read off the energy of the
+recording itself: the end of the last 10 ms, not later than 0.25 s after the last word heard, that are louder than halfway
+(in dB) between the quiet and the loudest parts. It is less than 0 for a decision before that, and null where nothing stands out.
 0.4 s of quiet are put before each recording; after it, quiet goes on until the utterance has ended, for at most 4 s.
 The table of a manifest: words that were right, changed, lost, added; sentences right as a whole, where anything was said.
 Readings understood as the one that was said; else wrong: another was accepted; else asked: there was a question; else
