@@ -132,3 +132,22 @@ test('a screen that is too small for it says from how far its digits can be read
     expect(visualAngle(height, said)).toBeGreaterThanOrEqual(GLANCE);
   }
 });
+
+test('in whatever room there is, what is asked is in sight with all that it is about', async () => {
+  await app.type('14');
+  const sizes = [];
+  for (const height of [580, 640, 700, 760, 820]) {
+    await app.page.setViewportSize({ width: 1280, height });
+    // Letters are fitted into their room when it has changed.
+    await app.page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+    const fit = await app.page
+      .locator('.work-panel .inner')
+      .evaluate((inner: HTMLElement) => inner.style.getPropertyValue('--fit'));
+    sizes.push(Number(fit));
+    for (const selector of ['.call .fastener-number', '.call .value', '.call .verdict', '.call .question'])
+      expect(await isInSight(app.page, selector), `${selector} at ${height}`).toBe(true);
+  }
+  // At one of these sizes the letters had to become smaller for it.
+  expect(Math.min(...sizes)).toBeLessThan(1);
+  await app.tap('Negative');
+});

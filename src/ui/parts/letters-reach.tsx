@@ -15,11 +15,14 @@ export function LettersReach(props: {
   readonly shown: unknown;
 }): JSX.Element {
   const [size, setSize] = createSignal<number | null>(null);
+  /** After the letters were fitted into their room, which follows what is shown as well. */
   const measure = (): void => {
     const sizes = [...document.querySelectorAll(GLANCED_AT)].map((each) => parseFloat(getComputedStyle(each).fontSize));
     if (sizes.length > 0) setSize(Math.min(...sizes));
   };
-  createEffect(on([() => props.shown, () => props.display.letters(), () => props.display.choice()], measure));
+  createEffect(
+    on([() => props.shown, () => props.display.letters(), () => props.display.choice()], () => queueMicrotask(measure)),
+  );
   window.addEventListener('resize', measure);
   onCleanup(() => window.removeEventListener('resize', measure));
 

@@ -6,6 +6,7 @@ import { asked } from '../../words/asked.ts';
 import { wanted } from '../../words/wanted.ts';
 import type { WorkView } from '../view.ts';
 import type { CallView } from '../view/call.ts';
+import { createFit } from './fit.ts';
 import { Held, HelpCalled } from './held.tsx';
 import { Measured } from './measured.tsx';
 import { AfterBreak, DeviationAsked, HandingOver, OpenPoints, PointAsked, StepWitness } from './asked.tsx';
@@ -17,11 +18,18 @@ export function WorkPanel(props: {
   /** What is shown may still change by what is being said. */
   readonly isProvisional?: boolean;
 }): JSX.Element {
+  let around: HTMLDivElement | undefined;
+  let box: HTMLDivElement | undefined;
+  createFit(
+    () => around,
+    () => box,
+    () => props.view,
+  );
   return (
     <div class="work-panel" classList={{ provisional: props.isProvisional ?? false }}>
-      <div class="inner" classList={{ 'with-map': props.view.map !== null }}>
+      <div ref={around} class="inner" classList={{ 'with-map': props.view.map !== null }}>
         {/* Where it is longer than the screen, keys scroll it. */}
-        <div class="wanted" tabindex="0" role="group" aria-label={wanted.whatIsWanted}>
+        <div ref={box} class="wanted" tabindex="0" role="group" aria-label={wanted.whatIsWanted}>
           <Show
             when={props.view.step}
             fallback={<h1 class="sentence short">{props.view.closing ? wanted.beforeClosing : wanted.allDone}</h1>}

@@ -1,0 +1,40 @@
+import { createEffect, on, onCleanup, onMount } from 'solid-js';
+
+/** What has to be in sight without scrolling: all that is asked, called or warned of. Notes and what is still to be decided may be scrolled to. */
+const COUNTS =
+  '.sentence, .fastener-number, .pass, .value, .question, .verdict, .trouble, .last-reading, .hazard, .outcomes, .held-time';
+/** How much smaller letters may become for it: as parts of their size. */
+const SIZES = [1, 0.92, 0.84, 0.76, 0.68, 0.6, 0.52];
+
+/**
+ * Keeps what counts in a box in sight: its letters become smaller, by the custom property `--fit` of the box around it, as far
+ * as they must.
+ * @param shown changes when what stands there may have changed
+ */
+export function createFit(
+  around: () => HTMLElement | undefined,
+  box: () => HTMLElement | undefined,
+  shown: () => unknown,
+): void {
+  function fit(): void {
+    const [outer, inner] = [around(), box()];
+    if (!outer || !inner) return;
+    for (const size of SIZES) {
+      outer.style.setProperty('--fit', String(size));
+      if (isAllInSight(inner)) return;
+    }
+  }
+  createEffect(on(shown, fit));
+  onMount(() => {
+    const watch = new ResizeObserver(fit);
+    const outer = around();
+    if (outer) watch.observe(outer);
+    onCleanup(() => watch.disconnect());
+  });
+}
+
+function isAllInSight(box: HTMLElement): boolean {
+  // However far it is scrolled at this moment.
+  const end = box.getBoundingClientRect().top - box.scrollTop + box.clientHeight;
+  return [...box.querySelectorAll(COUNTS)].every((each) => each.getBoundingClientRect().bottom <= end + 1);
+}
