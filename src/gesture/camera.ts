@@ -2,18 +2,14 @@
 import { cameraFailure, type CameraFailure } from './camera-failures.ts';
 import { openCamera, type CameraDoor, type CameraDoorOptions } from './camera-door.ts';
 import type { Gesture, Trouble } from './gesture.ts';
-import { PictureRate } from './picture-rate.ts';
 import type { WatchReply, WatchRequest } from './watch-messages.ts';
 import type { WatcherOptions } from './watcher.ts';
-
-/** `sparse`: gestures are seen, but with so few pictures a second many are missed. */
-export type WatchTrouble = Trouble | 'sparse';
 
 export type CameraState =
   | { readonly kind: 'off' }
   /** The browser asks whether it may, or the first picture is still to come. */
   | { readonly kind: 'opening' }
-  | { readonly kind: 'watching'; readonly trouble: WatchTrouble | null }
+  | { readonly kind: 'watching'; readonly trouble: Trouble | null }
   | { readonly kind: 'failed'; readonly failure: CameraFailure };
 
 export interface Camera {
@@ -51,7 +47,6 @@ class WatchedCamera implements Camera {
   #worker: Worker | null = null;
   #options: WatcherOptions = {};
   #tries = 0;
-  readonly #rate = new PictureRate();
   /** Runs while a picture is looked at. */
   #answerDue: ReturnType<typeof setTimeout> | null = null;
 
@@ -142,7 +137,6 @@ class WatchedCamera implements Camera {
   }
 
   #send(request: WatchRequest, transfer: Transferable[] = []): void {
-    if (request.kind === 'begin') this.#rate.clear();
     this.#worker?.postMessage(request, transfer);
   }
 
@@ -153,7 +147,6 @@ class WatchedCamera implements Camera {
       return;
     }
     const within = this.#fittings.answerWithin ?? ANSWER_WITHIN_MS;
-    this.#rate.add(time);
     this.#answerDue = setTimeout(() => this.#restart(worker, `no answer within ${within} ms`), within);
     this.#send({ kind: 'picture', picture, time }, [picture]);
   }
@@ -163,7 +156,7 @@ class WatchedCamera implements Camera {
     if (this.#answerDue !== null) clearTimeout(this.#answerDue);
     this.#answerDue = null;
     this.#tries = 0;
-    this.#tell({ kind: 'watching', trouble: trouble ?? (this.#rate.isSparse ? 'sparse' : null) });
+    this.#tell({ kind: 'watching', trouble });
     if (gesture) for (const listener of this.#onGesture) listener(gesture);
   }
 

@@ -1,33 +1,28 @@
-/** How many pictures a second are looked at, from their times. Pure. */
+/** How many pictures a second there are, from their times. Pure. */
 
-/** Reckoned over so long, in milliseconds. */
-const OVER_MS = 4000;
-/** Below the first, in pictures a second, a nod or a wave is often between two pictures; from the second on it is not. */
-const SPARSE = 6.5;
-const ENOUGH = 8;
+/** Reckoned over so long, in milliseconds; a part of it will do at first. */
+const OVER_MS = 2000;
+const LEAST_MS = 1200;
+/** Below the first, in pictures a second, a nod or a wave is between two pictures, and strokes look like a shake; from the second on not. */
+const SLOW = 6.5;
+const ENOUGH = 7.4;
 
 export class PictureRate {
   #times: number[] = [];
-  #isSparse = false;
+  #isSlow = false;
 
   /** @param time in milliseconds, later than the one before */
   add(time: number): void {
     this.#times.push(time);
-    const [first = time] = this.#times;
-    if (time - first < OVER_MS) return;
-    const rate = ((this.#times.length - 1) * 1000) / (time - first);
-    this.#isSparse = rate < (this.#isSparse ? ENOUGH : SPARSE);
-    while ((this.#times[0] ?? time) <= time - OVER_MS) this.#times.shift();
+    while ((this.#times[0] ?? time) < time - OVER_MS) this.#times.shift();
+    const over = time - (this.#times[0] ?? time);
+    if (over < LEAST_MS) return;
+    const rate = ((this.#times.length - 1) * 1000) / over;
+    this.#isSlow = rate < (this.#isSlow ? ENOUGH : SLOW);
   }
 
-  /** What was before a gap tells nothing of what comes. */
-  clear(): void {
-    this.#times = [];
-    this.#isSparse = false;
-  }
-
-  /** Gestures are seen, but many are missed. */
-  get isSparse(): boolean {
-    return this.#isSparse;
+  /** Too few to tell a gesture from anything else that moves. */
+  get isSlow(): boolean {
+    return this.#isSlow;
   }
 }

@@ -8,8 +8,9 @@ import type { Gesture, Trouble } from './gesture.ts';
 import { headGesture } from './head.ts';
 import { History } from './history.ts';
 import { MotionWatch, stillMotion, type Motion } from './motion.ts';
-import { windowsIn } from './windows.ts';
+import { PictureRate } from './picture-rate.ts';
 import { pictureOf, type Picture } from './picture.ts';
+import { windowsIn } from './windows.ts';
 import { WaveWatch } from './wave.ts';
 
 export interface WatcherOptions {
@@ -48,9 +49,6 @@ const REST_MS = 400;
 const WAVE_REST_MS = 700;
 /** Behind a wave the scene is seen again; behind the edge of a sleeve that covers the lens it is not. */
 const MOST_LOST = 0.55;
-/** Frames a second below which a nod is a jump. */
-const LEAST_RATE = 4.4;
-const RATE_MS = 2000;
 /** The same picture, to the last pixel, for so long. */
 const FROZEN_MS = 1500;
 /** A camera that repeats each picture gives the next one by then. */
@@ -73,7 +71,7 @@ class FrameWatcher implements Watcher {
   readonly #cover: CoverWatch;
   /** The frame before, as it came, to know a frozen picture by. */
   readonly #last = new Uint8Array(WIDTH * HEIGHT);
-  #times: number[] = [];
+  readonly #rate = new PictureRate();
   #changedAt: number | null = null;
   #lastTime: number | null = null;
   #picture: { readonly at: number; readonly picture: Picture } | null = null;
@@ -92,15 +90,14 @@ class FrameWatcher implements Watcher {
     if (this.#cover.trouble) return this.#cover.trouble;
     if (this.#lastTime !== null && this.#changedAt !== null && this.#lastTime - this.#changedAt >= FROZEN_MS)
       return 'frozen';
-    return this.#isSlow() ? 'slow' : null;
+    return this.#rate.isSlow ? 'slow' : null;
   }
 
   see(frame: Frame, time: number): Seen {
     const why = frameTrouble(frame, time, this.#lastTime);
     if (why !== null) return { kind: 'refused', why };
     this.#lastTime = time;
-    this.#times.push(time);
-    while ((this.#times[0] ?? time) < time - RATE_MS) this.#times.shift();
+    this.#rate.add(time);
     const isRepeat = this.#isRepeat(frame);
     if (!isRepeat || this.#changedAt === null) this.#changedAt = time;
     const before = this.#picture;
@@ -109,7 +106,8 @@ class FrameWatcher implements Watcher {
     this.#picture = { at: time, picture };
     if (!before || time - before.at > LONGEST_STEP_MS) this.#forget(time);
     const gesture = this.#step(before, picture, time);
-    if (!gesture || this.#isSlow()) return NOTHING;
+    // What asks to wait is heard whatever the camera; what answers for somebody is not guessed from a few pictures.
+    if (!gesture || (this.#rate.isSlow && gesture.kind !== 'cover')) return NOTHING;
     return { kind: 'gesture', gesture };
   }
 
@@ -156,11 +154,5 @@ class FrameWatcher implements Watcher {
     while (i < last.length && last[i] === luma[i]) i++;
     last.set(luma);
     return i === last.length;
-  }
-
-  #isSlow(): boolean {
-    const [first, last] = [this.#times[0], this.#times.at(-1)];
-    if (first === undefined || last === undefined || last - first < RATE_MS / 2) return false;
-    return ((this.#times.length - 1) * 1000) / (last - first) < LEAST_RATE;
   }
 }

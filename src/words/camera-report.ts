@@ -18,7 +18,6 @@ export const cameraReport = said('cameraReport', {
     covered: 'The camera is covered.',
     black: 'The camera sees only black.',
     frozen: 'The camera’s picture stands still.',
-    slow: 'The camera is too slow for gestures.',
-    sparse: 'The camera gives few pictures: many gestures are missed.',
+    slow: 'The camera is too slow: only a covered lens is seen.',
   },
 });

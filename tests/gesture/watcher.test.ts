@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { HEIGHT, WIDTH, type Frame } from '../../src/gesture/frame.ts';
 import { createWatcher, type Watcher, type WatcherOptions } from '../../src/gesture/watcher.ts';
-import { clearFilm, type Shot } from '../support/gesture-clips/film.ts';
+import { clearFilm, SLOW_RATES, type Shot } from '../support/gesture-clips/film.ts';
+import { score } from '../support/gesture-clips/score.ts';
 import { seededRandom } from '../support/noise.ts';
 
 const grey = (value = 90): Frame => ({
@@ -119,12 +120,18 @@ describe('trouble', () => {
     show(watcher, next, 4000, 1);
     expect(watcher.trouble).toBeNull();
   });
-  test('slow: three frames a second', () => {
+  test('slow: five frames a second; gone with more', () => {
     const watcher = createWatcher();
-    show(watcher, scenes(), 0, 4, 3);
+    show(watcher, scenes(), 0, 4, 5);
     expect(watcher.trouble).toBe('slow');
-    show(watcher, scenes(), 4000, 3, 6);
+    show(watcher, scenes(), 4000, 3, 8);
     expect(watcher.trouble).toBeNull();
+  });
+  test.each(SLOW_RATES)('slow: at %d frames a second a covered lens is seen, and nothing else', (rate) => {
+    const kinds = ['nod', 'shake', 'wave left', 'cover', 'wave right'] as const;
+    const { acts, wrong } = score(clearFilm(17, kinds, 2, rate));
+    expect(acts.filter(({ found }) => found).map(({ act }) => act.name)).toEqual(['cover']);
+    expect(wrong).toEqual([]);
   });
   test('covered: the lens is held shut, which is also a gesture', () => {
     const watcher = createWatcher();

@@ -6,7 +6,6 @@ import { createCameraReport } from '../../src/ui/camera-report.ts';
 const free: CameraState = { kind: 'watching', trouble: null };
 const covered: CameraState = { kind: 'watching', trouble: 'covered' };
 const slow: CameraState = { kind: 'watching', trouble: 'slow' };
-const sparse: CameraState = { kind: 'watching', trouble: 'sparse' };
 const lost: CameraState = { kind: 'failed', failure: cameraFailure('camera lost') };
 const refused: CameraState = { kind: 'failed', failure: cameraFailure('camera refused') };
 
@@ -43,8 +42,7 @@ test('a hand before the lens that goes again is not said', () => {
 });
 test.each([
   [covered, 'The camera is covered.'],
-  [slow, 'The camera is too slow for gestures.'],
-  [sparse, 'The camera gives few pictures: many gestures are missed.'],
+  [slow, 'The camera is too slow: only a covered lens is seen.'],
   [lost, 'The camera is lost.'],
 ])('what lasts is said once, and so is its end', (trouble, words) => {
   report(free);

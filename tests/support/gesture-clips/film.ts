@@ -23,16 +23,20 @@ export interface Film {
   readonly shots: () => Generator<Shot>;
 }
 
-export const RATES = [5, 6, 8, 10, 12, 15, 15, 20, 24, 25, 30] as const;
+/** Pictures a second of cameras that gestures are seen by: in dim light they give half as many, or fewer. */
+export const RATES = [7.5, 8, 10, 12, 15, 15, 20, 24, 25, 30] as const;
+/** Of those that say they are too slow. */
+export const SLOW_RATES = [5, 6] as const;
+type Rates = readonly [number, ...number[]];
 const KINDS = ['nod', 'shake', 'wave left', 'wave right', 'cover'] as const satisfies readonly GestureKind[];
 
 /** The first seconds, in which nothing happens: the scene is learned. */
 const QUIET_START = 1.6;
 
 /** Some gestures one after another in one scene, some of them while someone walks by; the kinds take turns. */
-export function gestureFilm(seed: number, count = 5, of: readonly GestureKind[] = KINDS): Film {
+export function gestureFilm(seed: number, count = 5, of: readonly GestureKind[] = KINDS, rates: Rates = RATES): Film {
   const random = seededRandom(seed);
-  const stage = stageFor(random);
+  const stage = stageFor(random, rates);
   const acts: Act[] = [];
   let at = QUIET_START;
   const kinds = Array.from({ length: count }, (_, i) => of[(i + Math.floor(seed)) % of.length] ?? 'nod');
@@ -48,7 +52,7 @@ export function gestureFilm(seed: number, count = 5, of: readonly GestureKind[] 
 /** Gestures in an order, with so many seconds of rest after each, in a scene that is easy to see: a clear view. */
 export function clearFilm(seed: number, kinds: readonly GestureKind[], rest: number, rate = 15): Film {
   const random = seededRandom(seed);
-  const stage: Stage = { ...stageFor(random, 26), rate };
+  const stage: Stage = { ...stageFor(random, [rate], 26) };
   const acts: Act[] = [];
   let at = QUIET_START + rest;
   for (const kind of kinds) {
@@ -60,15 +64,16 @@ export function clearFilm(seed: number, kinds: readonly GestureKind[], rest: num
 }
 
 /** Work and nothing else, for so long. */
-export const busyFilm = (seed: number, seconds: number): Film => workFilm(seed, seconds, DISTRACTIONS);
+export const busyFilm = (seed: number, seconds: number, rates: Rates = RATES): Film =>
+  workFilm(seed, seconds, DISTRACTIONS, rates);
 
 /** Work right before the camera, for so long: harder still. */
 export const ringFilm = (seed: number, seconds: number): Film =>
-  workFilm(seed, seconds, [...RING_DISTRACTIONS, ...RING_DISTRACTIONS, ...DISTRACTIONS]);
+  workFilm(seed, seconds, [...RING_DISTRACTIONS, ...RING_DISTRACTIONS, ...DISTRACTIONS], RATES);
 
-function workFilm(seed: number, seconds: number, distractions: readonly [Director, ...Director[]]): Film {
+function workFilm(seed: number, seconds: number, distractions: readonly [Director, ...Director[]], rates: Rates): Film {
   const random = seededRandom(seed);
-  const stage = stageFor(random);
+  const stage = stageFor(random, rates);
   const acts: Act[] = [];
   for (let at = QUIET_START; at < seconds;) {
     const act = pick(random, distractions)(stage, at);
@@ -79,7 +84,7 @@ function workFilm(seed: number, seconds: number, distractions: readonly [Directo
   return filmOf(stage, acts, seconds, random);
 }
 
-function stageFor(random: Random, radius = between(random, 14, 42)): Stage {
+function stageFor(random: Random, rates: Rates, radius = between(random, 14, 42)): Stage {
   const rest = {
     x: between(random, 40, WIDTH - 40),
     y: between(random, radius * 0.8, Math.max(radius * 0.9, HEIGHT - radius * 1.6)),
@@ -88,7 +93,7 @@ function stageFor(random: Random, radius = between(random, 14, 42)): Stage {
     pitch: between(random, -5, 15),
     mouth: 0,
   };
-  return { random, person: person(radius, random), rest, rate: pick(random, RATES) };
+  return { random, person: person(radius, random), rest, rate: pick(random, rates) };
 }
 
 function filmOf(stage: Stage, acts: readonly Act[], seconds: number, random: Random): Film {
