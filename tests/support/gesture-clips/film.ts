@@ -2,11 +2,13 @@
 import { HEIGHT, WIDTH, type Frame } from '../../../src/gesture/frame.ts';
 import type { GestureKind } from '../../../src/gesture/gesture.ts';
 import { seededRandom, type Random } from '../noise.ts';
-import { DISTRACTIONS, GESTURES, passBy, type Act, type Director, type Moment, type Stage } from './acts.ts';
+import type { Act, Director, Moment, Stage } from './acts.ts';
 import { between, canvas, pick, sample, type Canvas } from './canvas.ts';
+import { GESTURES } from './gesture-acts.ts';
 import { person } from './person.ts';
 import { RING_DISTRACTIONS } from './ring-acts.ts';
 import { MARGIN, workshop } from './things.ts';
+import { DISTRACTIONS, passBy } from './work-acts.ts';
 
 export interface Shot {
   readonly frame: Frame;

@@ -1,18 +1,9 @@
 /** What goes on right before the camera at a ring of studs: large hands at work, people who come near. None is a gesture. */
 import { HEIGHT, WIDTH } from '../../../src/gesture/frame.ts';
-import type { Act, Director } from './acts.ts';
+import { act, TURN, type Director } from './acts.ts';
 import { between, ease, pick } from './canvas.ts';
 import { person } from './person.ts';
 import { glove, walker } from './things.ts';
-
-const TURN = 2 * Math.PI;
-const act = (name: string, from: number, seconds: number, change: Act['change']): Act => ({
-  name,
-  from,
-  to: from + seconds,
-  gesture: null,
-  change,
-});
 
 /** There, a while, and back: how much of it is done, 0 to 1. */
 const thereAndBack = (t: number, there: number, seconds: number, back: number): number =>
