@@ -23,8 +23,8 @@ export const ANSWERS: Readonly<Record<GestureKind, Answer>> = {
 export type Consequence = 'pause' | 'move' | 'answer' | 'value' | 'own word';
 
 /**
- * Confidence that a gesture must have at least; see `Gesture.confidence`. Of nods and shakes that are seen on drawn films
- * one in eight has less than is asked of a value.
+ * Confidence that a gesture must have at least; see `Gesture.confidence`. No wave, nod or shake is told that is less sure
+ * than a move asks.
  */
 const LEAST: Readonly<Record<Exclude<Consequence, 'own word'>, number>> = {
   pause: 0.25,
