@@ -3,6 +3,8 @@
 export interface Case {
   readonly values: readonly number[];
   readonly isTrue: boolean;
+  /** Counts as so many cases; 1 unless told. */
+  readonly weight?: number;
 }
 
 export interface Odds {
@@ -21,7 +23,8 @@ export function fitOdds(cases: readonly Case[], ridge: number): Odds {
   const deviations = columns.map(
     (column, i) => Math.sqrt(mean(column.map((each) => (each - (means[i] ?? 0)) ** 2))) || 1,
   );
-  const scaled = cases.map(({ values, isTrue }) => ({
+  const scaled = cases.map(({ values, isTrue, weight = 1 }) => ({
+    weight,
     x: [1, ...values.map((each, i) => (each - (means[i] ?? 0)) / (deviations[i] ?? 1))],
     y: isTrue ? 1 : 0,
   }));
@@ -29,12 +32,12 @@ export function fitOdds(cases: readonly Case[], ridge: number): Odds {
   for (let step = 0; step < MOST_STEPS; step++) {
     const slope = weights.map((weight, i) => (i === 0 ? 0 : ridge * weight));
     const curve = weights.map((_, i) => weights.map((__, j) => (i === j ? (i === 0 ? 1e-6 : ridge) : 0)));
-    for (const { x, y } of scaled) {
+    for (const { x, y, weight } of scaled) {
       const odds = x.reduce((sum, each, i) => sum + each * (weights[i] ?? 0), 0);
       const chance = 1 / (1 + Math.exp(-odds));
-      const spread = chance * (1 - chance);
+      const spread = weight * chance * (1 - chance);
       x.forEach((each, i) => {
-        slope[i] = (slope[i] ?? 0) + each * (chance - y);
+        slope[i] = (slope[i] ?? 0) + weight * each * (chance - y);
         const row = curve[i];
         if (row) x.forEach((other, j) => (row[j] = (row[j] ?? 0) + spread * each * other));
       });
@@ -50,7 +53,7 @@ export function fitOdds(cases: readonly Case[], ridge: number): Odds {
 const mean = (values: readonly number[]): number => values.reduce((sum, each) => sum + each, 0) / (values.length || 1);
 
 /** The solution of a system of linear equations, by elimination with the largest pivot. */
-export function solve(matrix: readonly (readonly number[])[], right: readonly number[]): readonly number[] {
+function solve(matrix: readonly (readonly number[])[], right: readonly number[]): readonly number[] {
   const rows = matrix.map((row, i) => [...row, right[i] ?? 0]);
   for (let column = 0; column < rows.length; column++) {
     const pivot =

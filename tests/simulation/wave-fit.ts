@@ -6,7 +6,7 @@ import { passagesOf, type Passage, type Profile } from '../../src/gesture/passag
 import { pictureOf } from '../../src/gesture/picture.ts';
 import { KEPT_MS, WaveWatch } from '../../src/gesture/wave.ts';
 import type { Film } from '../support/gesture-clips/film.ts';
-import { solve } from './logistic.ts';
+import { fitOdds, type Case } from './logistic.ts';
 
 const TERMS = Object.values(PASSAGE_TERMS) as ((found: Passage) => number)[];
 export const TERM_NAMES = Object.keys(PASSAGE_TERMS) as readonly PassageTerm[];
@@ -114,7 +114,8 @@ export function surest(weights: Weights, lines: Lines): { readonly at: number; r
 /** A wave weighs as much as so many seconds in which nothing waves: there are far more of those. */
 const WAVE_WEIGHT = 2.5;
 const ROUNDS = 8;
-const RIDGE = 0.02;
+/** Keeps weights small that the films say little about. */
+const RIDGE = 0.5;
 
 /**
  * Which line of a wave is the wave is not known, and what seems most like one where nothing waves depends on the weights:
@@ -123,44 +124,16 @@ const RIDGE = 0.02;
 export function fitted({ waves, others }: Sample, start: Weights): Weights {
   let weights = start;
   for (let round = 0; round < ROUNDS; round++) {
-    const rows: { terms: readonly number[]; isWave: number }[] = [];
-    const add = (lines: Lines, isWave: number): void => {
+    const cases: Case[] = [];
+    const add = (lines: Lines, isTrue: boolean): void => {
       const best = surest(weights, lines);
-      if (best) rows.push({ terms: [1, ...lines.subarray(best.at, best.at + COUNT)], isWave });
+      if (!best) return;
+      cases.push({ values: [...lines.subarray(best.at, best.at + COUNT)], isTrue, weight: isTrue ? WAVE_WEIGHT : 1 });
     };
-    for (const lines of waves) add(lines, 1);
-    for (const lines of others) add(lines, 0);
-    weights = regressed(rows, weights);
-  }
-  return weights;
-}
-
-/** Newton's method; every weight but the bias is held back a little. */
-function regressed(rows: readonly { terms: readonly number[]; isWave: number }[], start: Weights): Weights {
-  const size = COUNT + 1;
-  let weights = [...start];
-  for (let step = 0; step < 25; step++) {
-    const slope = weights.map((weight, i): number => (i === 0 ? 0 : RIDGE * weight));
-    const bend = Array.from({ length: size }, (_, i) =>
-      Array.from({ length: size }, (__, j): number => (i === j ? (i === 0 ? 1e-6 : RIDGE) : 0)),
-    );
-    for (const { terms, isWave } of rows) {
-      const sum = terms.reduce((total, term, i) => total + term * (weights[i] ?? 0), 0);
-      const odds = 1 / (1 + Math.exp(-sum));
-      const weight = isWave === 1 ? WAVE_WEIGHT : 1;
-      const by = weight * odds * (1 - odds);
-      for (let i = 0; i < size; i++) {
-        slope[i] = (slope[i] ?? 0) + weight * (odds - isWave) * (terms[i] ?? 0);
-        const row = bend[i];
-        if (row) for (let j = 0; j < size; j++) row[j] = (row[j] ?? 0) + by * (terms[i] ?? 0) * (terms[j] ?? 0);
-      }
-    }
-    const change = solve(bend, slope);
-    const most = Math.max(...change.map(Math.abs));
-    // A step too far may never come back.
-    const part = Math.min(1, 3 / Math.max(1e-9, most));
-    weights = weights.map((weight, i) => weight - part * (change[i] ?? 0));
-    if (most < 1e-4) break;
+    for (const lines of waves) add(lines, true);
+    for (const lines of others) add(lines, false);
+    const { bias, slopes } = fitOdds(cases, RIDGE);
+    weights = [bias, ...slopes];
   }
   return weights;
 }
