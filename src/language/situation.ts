@@ -211,7 +211,8 @@ export function situationOf(state: SessionState): Situation {
 const scaleOf = (step: Step): Situation['observed'] =>
   step.kind === 'measure' ? { unit: step.unit, belowZero: goesBelowZero(step) } : null;
 
-const fixed = (sayings: readonly Saying[]): Situation => ({
+/** Only these may be said. */
+export const fixed = (sayings: readonly Saying[]): Situation => ({
   sayings,
   reading: null,
   correction: null,

@@ -4,7 +4,7 @@ import { stateIn, type SituationName } from '../../language/named-situations.ts'
 import { recogniserPhrases } from '../../language/phrases.ts';
 import { provisionalOf } from '../../language/provisional.ts';
 import { sayRefusal } from '../../language/say-refusal.ts';
-import { situationOf, type Situation } from '../../language/situation.ts';
+import { fixed, situationOf, type Situation } from '../../language/situation.ts';
 import { understand, type HeardWord, type Understanding } from '../../language/understand.ts';
 import { decide } from '../../session/decide.ts';
 import type { Meaning } from '../../session/intent.ts';
@@ -85,12 +85,5 @@ function accept(meaning: Meaning): Judged {
     : { outcome: 'asked', meaning, says: questionAbout(doubt) };
 }
 
-const answersAlone = (phrases: readonly string[]): Situation => ({
-  sayings: phrases.map((words) => ({ words, meaning: { kind: 'answer', outcome: words } })),
-  reading: null,
-  correction: null,
-  logged: null,
-  witness: null,
-  observed: null,
-  dictation: false,
-});
+const answersAlone = (phrases: readonly string[]): Situation =>
+  fixed(phrases.map((words) => ({ words, meaning: { kind: 'answer', outcome: words } })));

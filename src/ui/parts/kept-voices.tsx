@@ -4,6 +4,7 @@ import type { Shop } from '../app.tsx';
 import { microphone } from '../../words/microphone.ts';
 import { measuredInWords, verdictOf } from '../check-words.ts';
 import { messageOf } from '../message.ts';
+import { Trouble } from './trouble.tsx';
 
 /** Whose voices were checked on this device, and a way to delete each. */
 export function KeptVoices(props: { readonly shop: Shop }): JSX.Element {
@@ -44,13 +45,7 @@ export function KeptVoices(props: { readonly shop: Shop }): JSX.Element {
             )}
           </For>
         </ul>
-        <Show when={trouble()}>
-          {(text) => (
-            <p class="trouble" role="alert">
-              {text()}
-            </p>
-          )}
-        </Show>
+        <Trouble text={trouble()} />
       </section>
     </Show>
   );

@@ -5,6 +5,7 @@ import { wantsWitness } from '../../session/witness.ts';
 import { lines } from '../../words/lines.ts';
 import { describe } from '../describe.ts';
 import type { LiveSession } from '../live-session.ts';
+import { Trouble } from './trouble.tsx';
 
 /** What is written of a reading that may not stand. */
 const HOLDING_VALUE = [
@@ -65,13 +66,7 @@ export function Lines(props: { readonly live: LiveSession; readonly onLine: (lin
         <b>{lines.logged}</b> {props.live.entries().length - 1}: {logged()}
       </p>
       <TypedLine onLine={props.onLine} />
-      <Show when={props.live.trouble()}>
-        {(trouble) => (
-          <p class="trouble" role="alert">
-            {trouble()}
-          </p>
-        )}
-      </Show>
+      <Trouble text={props.live.trouble()} />
     </div>
   );
 }

@@ -3,6 +3,7 @@ import { practiceOffer } from '../../words/practice-offer.ts';
 import type { Shop } from '../app.tsx';
 import { messageOf } from '../message.ts';
 import { go } from '../router.ts';
+import { Trouble } from './trouble.tsx';
 
 /** Offers to practise: in full at the first visit, later as one button. */
 export function PracticeOffer(props: { readonly shop: Shop; readonly mechanic: string }): JSX.Element {
@@ -44,13 +45,7 @@ export function PracticeOffer(props: { readonly shop: Shop; readonly mechanic: s
           </button>
         </Show>
       </p>
-      <Show when={trouble()}>
-        {(text) => (
-          <p class="trouble" role="alert">
-            {text()}
-          </p>
-        )}
-      </Show>
+      <Trouble text={trouble()} />
     </section>
   );
 }

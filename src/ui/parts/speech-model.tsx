@@ -1,9 +1,10 @@
-import { For, Show, createSignal, type JSX } from 'solid-js';
+import { For, createSignal, type JSX } from 'solid-js';
 import { speechModel } from '../../words/speech-model.ts';
 import type { Shop } from '../app.tsx';
 import { loadFromDisk, loadOffered, type Choice } from '../models.ts';
 import { FileButton } from './file-button.tsx';
 import { HearingStrip } from './hearing-strip.tsx';
+import { Trouble } from './trouble.tsx';
 
 /** Which speech model hears, and how to choose another. */
 export function SpeechModel(props: { readonly shop: Shop }): JSX.Element {
@@ -46,13 +47,7 @@ export function SpeechModel(props: { readonly shop: Shop }): JSX.Element {
         </For>
       </ul>
       <FileButton label={speechModel.useFromDisk} accept=".zip,.gz,.tgz" onFile={(file) => void useFile(file)} />
-      <Show when={trouble()}>
-        {(text) => (
-          <p class="trouble" role="alert">
-            {text()}
-          </p>
-        )}
-      </Show>
+      <Trouble text={trouble()} />
     </section>
   );
 }

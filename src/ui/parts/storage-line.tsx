@@ -1,6 +1,7 @@
 import { Show, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
 import { askToPersist, isPersisted, LITTLE_ROOM, roomLeft, type Persistence } from '../../storage/persistence.ts';
 import { keptHere } from '../../words/kept-here.ts';
+import { Trouble } from './trouble.tsx';
 
 /** How often the room is looked at, in milliseconds. */
 const LOOK_EVERY = 60_000;
@@ -29,11 +30,7 @@ export function StorageLine(props: {
   return (
     <>
       <Show when={persistence()}>{(answer) => <p class="note storage">{keptHere.persistence[answer()]}</p>}</Show>
-      <Show when={isLittle()}>
-        <p class="trouble" role="alert">
-          {keptHere.littleRoom(Math.floor((room() ?? 0) / 1e6))}
-        </p>
-      </Show>
+      <Trouble text={isLittle() && keptHere.littleRoom(Math.floor((room() ?? 0) / 1e6))} />
     </>
   );
 }

@@ -2,6 +2,7 @@ import { For, Show, createSignal, type JSX } from 'solid-js';
 import { program } from '../../words/program.ts';
 import { lackingIn } from '../lacks.ts';
 import type { Versions } from '../versions.ts';
+import { Trouble } from './trouble.tsx';
 
 /** Which version this is, whether a newer one is ready, and what it lacks in this browser. */
 export function ThisProgram(props: { readonly versions: Versions }): JSX.Element {
@@ -26,11 +27,7 @@ export function ThisProgram(props: { readonly versions: Versions }): JSX.Element
             </button>
           </p>
         </Show>
-        <Show when={answer() === 'a session is open'}>
-          <p class="trouble" role="alert">
-            {program.sessionIsOpen}
-          </p>
-        </Show>
+        <Trouble text={answer() === 'a session is open' && program.sessionIsOpen} />
       </Show>
       <Lacks lacking={lacking} />
     </section>

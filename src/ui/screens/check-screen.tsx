@@ -2,13 +2,12 @@ import { For, Match, Show, Switch, createMemo, onCleanup, onMount, untrack, type
 import { keepVoice, type Voice } from '../../storage/voices.ts';
 import { checkScreen } from '../../words/check-screen.ts';
 import { microphone } from '../../words/microphone.ts';
-import { ways } from '../../words/ways.ts';
 import type { Shop } from '../app.tsx';
 import { FITNESS_SIGN, measuredInWords, verdictOf } from '../check-words.ts';
 import { createMicrophoneCheck } from '../microphone-check.ts';
 import { HearingStrip } from '../parts/hearing-strip.tsx';
 import { KeptVoices } from '../parts/kept-voices.tsx';
-import { addressOf, type Place } from '../router.ts';
+import { BackLink } from '../parts/way-back.tsx';
 
 /** How one person is heard here, before the work depends on it. Touch, pedal and keys work whatever comes out. */
 export function CheckScreen(props: {
@@ -34,12 +33,6 @@ export function CheckScreen(props: {
 
   let main: HTMLElement | undefined;
   onMount(() => main?.focus());
-  const back = (): { readonly to: Place; readonly words: string } => {
-    if (props.session !== null) return { to: { kind: 'work', session: props.session }, words: ways.backToJob };
-    return shop.preparation() === null
-      ? { to: { kind: 'start' }, words: ways.backToStart }
-      : { to: { kind: 'prepare' }, words: ways.backToPreparation };
-  };
   return (
     <main class="check" ref={main} tabindex="-1">
       <div class="top">
@@ -90,9 +83,7 @@ export function CheckScreen(props: {
         >
           {check.stage().kind === 'over' ? checkScreen.again : checkScreen.begin}
         </button>
-        <a class="button" href={addressOf(back().to)}>
-          {back().words}
-        </a>
+        <BackLink session={props.session} isPreparing={shop.preparation() !== null} />
       </div>
       <KeptVoices shop={shop} />
     </main>

@@ -1,20 +1,15 @@
 import { For, Show, createSignal, onMount, type JSX } from 'solid-js';
 import { THEMES } from '../../storage/display.ts';
 import { displayScreen } from '../../words/display-screen.ts';
-import { ways } from '../../words/ways.ts';
 import type { Shop } from '../app.tsx';
 import type { Display } from '../display.ts';
-import { addressOf, type Place } from '../router.ts';
+import { BackLink } from '../parts/way-back.tsx';
 import { DISTANCE, GLANCE, letterHeight, RULERS } from '../view/legible.ts';
 
 /** How this screen is looked at: from how far, how large it is, in which light. It applies at once, and stays on the device. */
 export function DisplayScreen(props: { readonly shop: Shop; readonly session: string | null }): JSX.Element {
   let main: HTMLElement | undefined;
   onMount(() => main?.focus());
-  const back = (): { readonly to: Place; readonly words: string } =>
-    props.session === null
-      ? { to: { kind: 'start' }, words: ways.backToStart }
-      : { to: { kind: 'work', session: props.session }, words: ways.backToJob };
   return (
     <main class="display-screen" ref={main} tabindex="-1">
       <header>
@@ -25,9 +20,7 @@ export function DisplayScreen(props: { readonly shop: Shop; readonly session: st
       <RulerSection display={props.shop.display} />
       <ThemeSection display={props.shop.display} />
       <p>
-        <a class="button" href={addressOf(back().to)}>
-          {back().words}
-        </a>
+        <BackLink session={props.session} />
       </p>
     </main>
   );

@@ -17,6 +17,7 @@ import { SpeechModel } from '../parts/speech-model.tsx';
 import { ThisProgram } from '../parts/this-program.tsx';
 import { TonesChoice } from '../parts/tones-choice.tsx';
 import { KeptSessions, SealedFileReplay } from '../screens.ts';
+import { Trouble } from '../parts/trouble.tsx';
 
 /** Choose a procedure, say who works, begin; or go on with a session that is kept here. */
 export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
@@ -115,13 +116,7 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
                 <input value={second()} onInput={(event) => setSecond(event.currentTarget.value)} />
               </label>
             </div>
-            <Show when={trouble()}>
-              {(text) => (
-                <p class="trouble" role="alert">
-                  {text()}
-                </p>
-              )}
-            </Show>
+            <Trouble text={trouble()} />
             <CheckLinks
               voices={props.shop.voices()}
               mechanic={mechanic()}

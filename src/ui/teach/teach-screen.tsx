@@ -1,9 +1,8 @@
 import { createSignal, onMount, untrack, type JSX } from 'solid-js';
 import { tidyName } from '../../session/people.ts';
 import { teachScreen } from '../../words/teach-screen.ts';
-import { ways } from '../../words/ways.ts';
 import type { Shop } from '../app.tsx';
-import { addressOf, type Place } from '../router.ts';
+import { BackLink } from '../parts/way-back.tsx';
 import { CameraSection } from './camera-section.tsx';
 import { SwitchesSection } from './switches-section.tsx';
 import { TouchSection } from './touch-section.tsx';
@@ -14,10 +13,6 @@ export function TeachScreen(props: { readonly shop: Shop; readonly session: stri
   const name = (): string => tidyName(person());
   let main: HTMLElement | undefined;
   onMount(() => main?.focus());
-  const back = (): { readonly to: Place; readonly words: string } =>
-    props.session === null
-      ? { to: { kind: 'start' }, words: ways.backToStart }
-      : { to: { kind: 'work', session: props.session }, words: ways.backToJob };
   return (
     <main class="teach" ref={main} tabindex="-1">
       <header>
@@ -32,9 +27,7 @@ export function TeachScreen(props: { readonly shop: Shop; readonly session: stri
       <TouchSection shop={props.shop} person={name()} />
       <CameraSection shop={props.shop} person={name()} />
       <p>
-        <a class="button" href={addressOf(back().to)}>
-          {back().words}
-        </a>
+        <BackLink session={props.session} />
       </p>
     </main>
   );
