@@ -104,7 +104,7 @@ const wordless = {
     'src/ui/live-session.ts',
     'src/ui/microphone-check.ts',
     'src/ui/parts/**',
-    'src/ui/practice/{is,start}-practice.ts',
+    'src/ui/practice/**',
     'src/ui/prepare/**',
     'src/ui/replay/**',
     'src/ui/saved-files.ts',

@@ -20,12 +20,15 @@ export interface Asked {
  */
 export function gestureMeaning(state: SessionState, { sayings }: Situation, answer: Answer): Asked | null {
   const may = (kind: Meaning['kind']): boolean => sayings.some(({ meaning }) => meaning.kind === kind);
-  const move = (kind: 'next' | 'back' | 'continue'): Asked => ({ meaning: { kind }, consequence: 'move' });
+  const move = (kind: 'next' | 'continue'): Asked => ({ meaning: { kind }, consequence: 'move' });
   switch (answer) {
     case 'stand by':
       return may('stand by') ? { meaning: { kind: 'stand by' }, consequence: 'pause' } : null;
     case 'back':
-      return may('back') ? move('back') : null;
+      // Where the second person did not agree, it sets the readings of a pass aside.
+      return may('back')
+        ? { meaning: { kind: 'back' }, consequence: state.objected === null ? 'move' : 'value' }
+        : null;
     case 'next':
       if (may('continue')) return move('continue');
       // Where going on confirms, it would confirm a value.

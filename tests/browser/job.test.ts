@@ -76,7 +76,7 @@ describe('a job done by voice', () => {
     await app.say('set down');
     for (let criterion = 0; criterion < 3; criterion++) await app.tap('Affirm');
     await app.say('reuse');
-    // The seal is coated and seated, the cooler carried back and its nuts started: answered by hand.
+    // The cooler is carried back and its nuts started: answered by hand.
     while (!(await app.wanted()).includes('Pass 1 of 2: first')) await app.answer();
     expect(await app.wanted()).toMatch(/stud\s+1\s+Pass 1 of 2: first\s+12\s+N·m/);
   });

@@ -37,8 +37,8 @@ describe.each(DEMOS)('%s', (name) => {
 });
 
 describe('the oil cooler', () => {
-  it('comes off, has its seal inspected, and goes back on before the ring is tightened', () => {
-    expect(ropeway.steps.slice(0, 11).map(({ id }) => id)).toEqual([
+  it('comes off, has its seal inspected, goes back on and is tightened before its lines are uncapped and joined', () => {
+    expect(ropeway.steps.map(({ id }) => id)).toEqual([
       'make-safe',
       'drain',
       'open-lines',
@@ -46,10 +46,21 @@ describe('the oil cooler', () => {
       'release-ring',
       'lift-off',
       'inspect-seal',
-      'coat-seal',
       'carry-on',
       'refit',
       'tighten-ring',
+      'witness-ring',
+      'mark-ring',
+      'start-bracket',
+      'tighten-bracket',
+      'coat-seal',
+      'join-lines',
+      'tighten-flange',
+      'fill',
+      'oil-level',
+      'pressure-hold',
+      'leak-check',
+      'count',
     ]);
   });
 

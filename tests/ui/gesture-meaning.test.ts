@@ -85,6 +85,12 @@ describe('a wave', () => {
     expect(answered(byHand, 'next')).toEqual({ meaning: next, consequence: 'move' });
     expect(answered(byHand, 'back')?.meaning).toEqual({ kind: 'back' });
   });
+  test('must be surer to go back where that sets readings aside', () => {
+    const objects = { kind: 'witness says', agrees: false } as const;
+    const looked = tell(start(procedureOf([step('fit', 'do', { witness: true })])), next, objects);
+    expect(answered(byHand, 'back')?.consequence).toBe('move');
+    expect(answered(looked, 'back')?.consequence).toBe('value');
+  });
   test('never confirms a value by going on', () => {
     const goingOn = start(procedureOf([tighten('ring', { confirm: 'by going on' })]));
     expect(answered(tell(goingOn, reading('24.5')), 'next')).toBeNull();

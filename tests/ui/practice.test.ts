@@ -6,8 +6,10 @@ import { canonical } from '../../src/record/entry.ts';
 import { begin } from '../../src/session/fold.ts';
 import { isPractice } from '../../src/ui/practice/is-practice.ts';
 import { practiceProcedure } from '../../src/ui/practice/practice-procedure.ts';
+import { workView } from '../../src/ui/view.ts';
+import { affirm, next, reading, start, tell } from '../session/play.ts';
 
-const loaded = loadProcedure(canonical(practiceProcedure));
+const loaded = loadProcedure(canonical(practiceProcedure()));
 
 describe('practice', () => {
   test('has a sound procedure, marked as invented and named so that nobody takes it for work', () => {
@@ -18,6 +20,15 @@ describe('practice', () => {
     if (loaded.kind !== 'loaded') throw new Error('It cannot be loaded.');
     const state = begin(loaded.procedure, { mechanic: 'Practice', second: null });
     expect(recogniserPhrases(situationOf(state))).toContain('next');
+  });
+
+  test.each(['12', '21'])('says what to say, and ends with the reading that was affirmed: %s N·m', (value) => {
+    if (loaded.kind !== 'loaded') throw new Error('It cannot be loaded.');
+    const called = tell(start(loaded.procedure), next);
+    expect(workView(called.state).step?.title).toMatch(/“one two”.*“affirm”/);
+    const { state } = tell(called, reading(value), affirm);
+    expect(state.phase).toBe('closed');
+    expect(state.readings.map((each) => each.reading.value)).toEqual([value]);
   });
 
   test('is told from work by the name of its session alone', () => {

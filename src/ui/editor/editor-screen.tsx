@@ -49,7 +49,7 @@ export function EditorScreen(props: { readonly shop: Shop }): JSX.Element {
         {(ready) => (
           <EditorContext.Provider value={ready()}>
             <SayContext.Provider value={say}>
-              <EditorPage editor={ready()} />
+              <EditorPage shop={props.shop} editor={ready()} />
             </SayContext.Provider>
           </EditorContext.Provider>
         )}
@@ -84,7 +84,7 @@ const SHOWN = [
   'steps',
 ];
 
-function EditorPage(props: { readonly editor: Editor }): JSX.Element {
+function EditorPage(props: { readonly shop: Shop; readonly editor: Editor }): JSX.Element {
   const kept = (): readonly string[] => partsBeside(props.editor.draft(), SHOWN).map((name) => draftPlaces.field(name));
   return (
     <main class="editor">
@@ -95,7 +95,7 @@ function EditorPage(props: { readonly editor: Editor }): JSX.Element {
           {editorPage.back}
         </a>
       </header>
-      <FileBar />
+      <FileBar shop={props.shop} />
       <LeftOutList />
       <Show when={props.editor.trouble()}>
         {(trouble) => (

@@ -4,10 +4,11 @@ import { fileText, wordsAt } from '../../procedure/edit/draft.ts';
 import { startingDraft } from '../../procedure/edit/things.ts';
 import { fromDataModule } from '../../procedure/import/data-module.ts';
 import { editorFiles } from '../../words/editor-files.ts';
+import type { Shop } from '../app.tsx';
 import { FileButton } from '../parts/file-button.tsx';
 import { handOver } from '../handed-over.ts';
 import { messageOf } from '../message.ts';
-import { go } from '../router.ts';
+import { beginPreparing } from '../prepare/begin-preparing.ts';
 import { save } from '../saved-files.ts';
 import { useEditor } from './editor.ts';
 import { openDraft } from './open-draft.ts';
@@ -19,7 +20,7 @@ type Outcome =
   | { readonly kind: 'compared'; readonly file: string; readonly differences: readonly Difference[] };
 
 /** Opens, imports, compares and saves the procedure, and begins a job with it. */
-export function FileBar(): JSX.Element {
+export function FileBar(props: { readonly shop: Shop }): JSX.Element {
   const editor = useEditor();
   const [outcome, setOutcome] = createSignal<Outcome | null>(null);
   const fileName = (): string => `${wordsAt(editor.draft(), ['id']) || 'procedure'}.json`;
@@ -58,7 +59,9 @@ export function FileBar(): JSX.Element {
     });
 
   function begin(): void {
-    if (handOver(fileText(editor.draft()), fileName())) return go({ kind: 'start' });
+    const [text, file] = [fileText(editor.draft()), fileName()];
+    // Whether sound may be kept is asked on the start screen only.
+    if (handOver(text, file)) return beginPreparing(props.shop, { text, file, sound: 'not agreed' });
     setOutcome({ kind: 'refused', words: editorFiles.cannotBegin, why: [editorFiles.lookBelow] });
   }
 

@@ -12,7 +12,7 @@ import { practiceProcedure } from './practice-procedure.ts';
 export async function startPractice(book: RecordBook, devices: Devices, mechanic: string): Promise<string> {
   void devices.start();
   const model = devices.model();
-  return startSession(book, practiceProcedure, {
+  return startSession(book, practiceProcedure(), {
     people: { mechanic: mechanic.trim() === '' ? practice.nobody : mechanic.trim(), second: null },
     sound: 'not agreed',
     model: model && { name: model.name, sha256: model.sha256 },

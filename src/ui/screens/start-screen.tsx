@@ -2,14 +2,13 @@ import { For, Show, createMemo, createSignal, untrack, type JSX } from 'solid-js
 import { loadProcedure, type Fault, type Procedure } from '../../procedure/procedure.ts';
 import type { SessionFile } from '../../record/sealed-file.ts';
 import { isSamePerson } from '../../session/people.ts';
-import { enteredNothing } from '../../session/preparation/entered.ts';
 import { startScreen } from '../../words/start-screen.ts';
 import type { Shop } from '../app.tsx';
-import { today } from '../clock.ts';
 import { demos, type Demo } from '../demos.ts';
 import { handedOver } from '../handed-over.ts';
 import { messageOf } from '../message.ts';
-import { addressOf, go } from '../router.ts';
+import { beginPreparing } from '../prepare/begin-preparing.ts';
+import { addressOf } from '../router.ts';
 import { CheckLinks } from '../parts/check-links.tsx';
 import { FileButton } from '../parts/file-button.tsx';
 import { PracticeOffer } from '../parts/practice-offer.tsx';
@@ -55,14 +54,7 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
     }
     setTrouble(null);
     props.shop.remember({ mechanic: mechanic().trim(), second: second().trim() });
-    props.shop.setPreparation({
-      text,
-      file,
-      sound: isSoundAgreed() ? 'agreed' : 'not agreed',
-      day: today(),
-      entered: enteredNothing(mechanic().trim(), second().trim()),
-    });
-    go({ kind: 'prepare' });
+    beginPreparing(props.shop, { text, file, sound: isSoundAgreed() ? 'agreed' : 'not agreed' });
   }
 
   async function openSealed(file: File): Promise<void> {
