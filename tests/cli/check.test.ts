@@ -47,7 +47,7 @@ describe('check', { timeout: 60_000 }, () => {
       code: 1,
       out: [
         `${faulty}: title: missing, expected words in quotes`,
-        `${faulty}: steps.10.passes.0.target.unit: found "Nm", expected a unit of torque: N·m, kgf·m, kgf·cm, lbf·in, lbf·ft, ozf·in`,
+        `${faulty}: steps.9.passes.0.target.unit: found "Nm", expected a unit of torque: N·m, kgf·m, kgf·cm, lbf·in, lbf·ft, ozf·in`,
       ],
       err: '',
     });
