@@ -31,6 +31,8 @@ export interface CameraDoorOptions {
 }
 
 export interface CameraDoor {
+  /** Which camera it is, as the browser names it to this page; empty where it does not. */
+  readonly device: string;
   close(): void;
 }
 
@@ -61,6 +63,10 @@ class OpenCamera implements CameraDoor {
       this.#watch();
       void this.#acquire();
     } else this.#report('page not secure', location.origin);
+  }
+
+  get device(): string {
+    return this.#stream?.getVideoTracks()[0]?.getSettings().deviceId ?? '';
   }
 
   close(): void {

@@ -15,6 +15,7 @@ const CameraHabit = v.strictObject({
   /** The camera hangs head down, or gives its picture as a mirror does; absent in what was kept before it could be told. */
   upsideDown: v.exactOptional(v.boolean()),
   mirrored: v.exactOptional(v.boolean()),
+  checkedOn: v.exactOptional(v.string()),
   region: v.pipe(
     v.strictObject({ left: v.number(), top: v.number(), width: v.number(), height: v.number() }),
     v.check(isRegion, () => habits.regionInPicture),
@@ -29,6 +30,8 @@ export interface CameraHabit {
   readonly upsideDown?: boolean;
   /** The picture comes as in a mirror. */
   readonly mirrored?: boolean;
+  /** The camera (`Camera.device`) before which somebody saw that left and right are right, as its picture is turned now. */
+  readonly checkedOn?: string;
 }
 
 export const CAMERA_AT_FIRST: CameraHabit = { strictness: {}, region: WHOLE };
@@ -47,6 +50,12 @@ export const watchedAs = ({ region, upsideDown = false, mirrored = false }: Came
  */
 export const sidesSeen = (kind: GestureKind): 'as they are' | 'changed over' | null =>
   kind === 'wave right' ? 'as they are' : kind === 'wave left' ? 'changed over' : null;
+
+/** The habit with left and right the other way round, and to be checked: for them a mirror does what hanging head down does. */
+export const changedOver = (habit: CameraHabit): CameraHabit => ({ ...unchecked(habit), mirrored: !habit.mirrored });
+
+/** The habit where left and right are to be checked before a wave counts. */
+export const unchecked = ({ checkedOn: _, ...habit }: CameraHabit): CameraHabit => habit;
 
 /** Reads a habit from anywhere outside. It never throws. */
 export function readCameraHabit(

@@ -14,6 +14,8 @@ export type CameraState =
 
 export interface Camera {
   readonly state: CameraState;
+  /** Which camera watches, as the browser names it to this page; empty where none does, or it has no name. */
+  readonly device: string;
   /** @returns a function that takes the listener away again */
   onState(listener: (state: CameraState) => void): () => void;
   /** Gestures, at most a quarter of a second after their end. Their times are on the clock of the page. */
@@ -56,6 +58,10 @@ class WatchedCamera implements Camera {
 
   get state(): CameraState {
     return this.#state;
+  }
+
+  get device(): string {
+    return this.#door?.device ?? '';
   }
 
   onState(listener: (state: CameraState) => void): () => void {

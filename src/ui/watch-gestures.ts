@@ -1,10 +1,11 @@
 import { createEffect, onCleanup } from 'solid-js';
-import { ANSWERS, passGate, type Consequence, type Passage, type Strictness } from '../gesture/gate.ts';
+import { ANSWERS, passGate, type Answer, type Consequence, type Passage, type Strictness } from '../gesture/gate.ts';
 import type { Gesture } from '../gesture/gesture.ts';
 import { camera as words } from '../words/camera.ts';
 import type { Devices } from './devices.ts';
 import { gestureMeaning } from './gesture-meaning.ts';
 import type { LiveSession } from './live-session.ts';
+import type { SidesCheck } from './sides-check.ts';
 import type { SwitchBoard } from './switch-board.ts';
 import { wantsValue } from './switch-panel.ts';
 
@@ -16,6 +17,7 @@ export function watchGestures(
   { camera, speakingState, addNews }: Pick<Devices, 'camera' | 'speakingState' | 'addNews'>,
   live: LiveSession,
   switches: SwitchBoard,
+  sides: SidesCheck,
   /** By how much surer the gestures of the one who works must be. */
   strictness: () => Strictness = () => ({}),
 ): void {
@@ -28,6 +30,19 @@ export function watchGestures(
   function take(gesture: Gesture): void {
     const answer = ANSWERS[gesture.kind];
     const [state, situation] = [live.state(), live.situation()];
+    if ((answer === 'affirm' || answer === 'negative') && sides.isAsked()) {
+      if (isPassed(gesture, 'answer', answer)) sides.takes({ kind: answer }, gesture.from);
+      return;
+    }
+    if ((gesture.kind === 'wave right' || gesture.kind === 'wave left') && sides.isDue()) {
+      const isTaken = (one: Answer): boolean => gestureMeaning(state, situation, one) !== null;
+      // Which way it went is not known yet; and a nod must be an answer to one question only.
+      const isFree = switches.panel() === null && !isTaken('affirm') && !isTaken('negative');
+      if (!isFree || !(isTaken('next') || isTaken('back') || wantsValue(state, situation)))
+        live.notTaken(gesture.kind, 'not for us');
+      else if (isPassed(gesture, 'move', answer)) sides.ask(gesture.kind);
+      return;
+    }
     // Of choices that a pedal has opened none is taken by a gesture: each would have a gate of its own.
     const isCounting = switches.panel()?.kind === 'value' && (answer === 'affirm' || answer === 'next');
     if (isCounting || (answer === 'next' && wantsValue(state, situation))) {

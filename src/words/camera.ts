@@ -22,5 +22,14 @@ export const camera = said('camera', {
   /** @param what the meaning that the gesture would have had */
   notSure: (what: string) => `Not sure: ${what}? Once more, or say it.`,
   count: 'count',
+  /** Whether the first wave before a camera was seen as it was made. */
+  sides: {
+    isSo: {
+      'wave right': 'Seen: a wave to your right. Affirm or negative?',
+      'wave left': 'Seen: a wave to your left. Affirm or negative?',
+    },
+    known: 'Left and right are known. Wave again.',
+    changedOver: 'Left and right are changed over. Wave again.',
+  },
   notEnough: (gesture: Gesture) => `Say it, or tap: a ${gesture} is not enough here.`,
 });

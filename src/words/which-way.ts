@@ -3,7 +3,7 @@ import { said } from './said.ts';
 
 export const whichWay = said('whichWay', {
   check: 'Check left and right',
-  how: 'A camera that hangs upside down takes a wave to the right for one to the left. One wave tells.',
+  how: 'A camera that hangs upside down takes a wave to the right for one to the left. One wave tells; at work, the first wave asks. One that lies on its side takes a nod for a shake and sees no wave: turn it upright.',
   now: 'Now wave once to your own right, across the whole picture.',
   asTheyAre: 'Right: a wave to the right is seen as one.',
   changedOver:

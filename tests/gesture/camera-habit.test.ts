@@ -1,5 +1,12 @@
 import { expect, test } from 'vitest';
-import { CAMERA_AT_FIRST, readCameraHabit, sidesSeen, watchedAs } from '../../src/gesture/camera-habit.ts';
+import {
+  CAMERA_AT_FIRST,
+  changedOver,
+  readCameraHabit,
+  sidesSeen,
+  unchecked,
+  watchedAs,
+} from '../../src/gesture/camera-habit.ts';
 import { passGate } from '../../src/gesture/gate.ts';
 
 const right = { left: 0.5, top: 0, width: 0.5, height: 1 };
@@ -7,6 +14,7 @@ const right = { left: 0.5, top: 0, width: 0.5, height: 1 };
 test.each([
   ['the first', CAMERA_AT_FIRST],
   ['a camera that hangs head down', { ...CAMERA_AT_FIRST, upsideDown: true, mirrored: false }],
+  ['checked on a camera', { ...CAMERA_AT_FIRST, mirrored: true, checkedOn: 'one' }],
   ['a stricter nod in the right half', { strictness: { nod: 0.2 }, region: right }],
 ])('how a person is watched is taken as it was kept: %s', (_, habit) =>
   expect(readCameraHabit(JSON.parse(JSON.stringify(habit)))).toEqual({ kind: 'valid', habit }),
@@ -17,6 +25,7 @@ test.each<[string, unknown]>([
   ['an unknown gesture', { strictness: { wink: 0.1 }, region: right }],
   ['a part outside the picture', { strictness: {}, region: { ...right, width: 0.6 } }],
   ['too small a part', { strictness: {}, region: { ...right, height: 0.1 } }],
+  ['checked on no camera that has a name', { ...CAMERA_AT_FIRST, checkedOn: 1 }],
   ['neither up nor down', { ...CAMERA_AT_FIRST, upsideDown: 'a little' }],
   ['no number', { strictness: {}, region: { ...right, left: NaN } }],
 ])('and is refused where it is none: %s', (_, raw) => expect(readCameraHabit(raw).kind).toBe('faulty'));
@@ -38,4 +47,11 @@ test('a wave to the right, once asked for, tells which way the picture comes; no
     null,
     null,
   ]);
+});
+
+test('left and right changed over twice are as they were, and each time they are to be checked again', () => {
+  const habit = { strictness: { nod: 0.2 }, region: right, upsideDown: true, mirrored: false, checkedOn: 'one' };
+  expect(changedOver(habit)).toEqual({ ...unchecked(habit), mirrored: true });
+  expect(changedOver(changedOver(habit))).toEqual(unchecked(habit));
+  expect(changedOver(CAMERA_AT_FIRST)).toEqual({ ...CAMERA_AT_FIRST, mirrored: true });
 });

@@ -1,15 +1,17 @@
 /** From what the camera sees to what the session does, with the voice and the camera in the hands of the test. */
 import { createRoot, createSignal } from 'solid-js';
 import { afterEach, beforeEach, describe, expect, onTestFinished, test, vi } from 'vitest';
+import { CAMERA_AT_FIRST, type CameraHabit } from '../../src/gesture/camera-habit.ts';
 import type { Camera } from '../../src/gesture/camera.ts';
 import type { Gesture, GestureKind } from '../../src/gesture/gesture.ts';
 import type { SpeakingState } from '../../src/speaking/speaking.ts';
 import type { LiveSession } from '../../src/ui/live-session.ts';
+import { createSidesCheck } from '../../src/ui/sides-check.ts';
 import { createSwitchBoard } from '../../src/ui/switch-board.ts';
 import { watchGestures } from '../../src/ui/watch-gestures.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
 import { reading } from '../session/play.ts';
-import { GoodBook, kinds, open, pass, spoken, stopClock } from './bench.ts';
+import { GoodBook, idle, kinds, open, pass, spoken, stopClock } from './bench.ts';
 
 // Node gets Solid's server build, whose signals tell nobody; the app runs on the one for browsers.
 vi.mock('solid-js', () => vi.importActual('solid-js/dist/solid.js'));
@@ -22,7 +24,9 @@ afterEach(() => {
   vi.unstubAllGlobals();
 });
 
-async function before(procedure: unknown) {
+const CHECKED: CameraHabit = { ...CAMERA_AT_FIRST, checkedOn: 'one' };
+
+async function before(procedure: unknown, kept = CHECKED) {
   const { live } = await open(new GoodBook(), {}, procedure);
   /** What is being carried out. */
   let work: Promise<void> = Promise.resolve();
@@ -36,6 +40,7 @@ async function before(procedure: unknown) {
   let isStopped = false;
   const camera: Camera = {
     state: { kind: 'watching', trouble: null },
+    device: 'one',
     onState: () => () => undefined,
     onGesture: (listener) => {
       listeners.add(listener);
@@ -45,12 +50,15 @@ async function before(procedure: unknown) {
     stop: () => void (isStopped = true),
   };
   const [speakingState, setSpeaking] = createSignal<SpeakingState>({ voice: 'choosing', saying: null });
-  const dispose = createRoot((dispose) => {
+  const [watched, setWatched] = createSignal<CameraHabit>(kept);
+  const { dispose, sides } = createRoot((dispose) => {
     const devices = { speakingState, wake: () => undefined, announce: () => Promise.resolve() };
     const switches = createSwitchBoard({ live: awaited, devices, taught: () => null });
     const addNews = (text: string): Promise<void> => Promise.resolve(void news.push(text));
-    watchGestures({ camera, speakingState, addNews }, awaited, switches);
-    return dispose;
+    const keep = (habit: CameraHabit): void => void setWatched(habit);
+    const sides = createSidesCheck({ camera, live: awaited, watched, keep, addNews });
+    watchGestures({ camera, speakingState, addNews }, awaited, switches, sides);
+    return { dispose, sides };
   });
   onTestFinished(dispose);
   const shown = async (gesture: Gesture): Promise<void> => {
@@ -64,7 +72,7 @@ async function before(procedure: unknown) {
     pass(900);
     await shown({ kind, confidence, from, to: performance.now(), why: '' });
   };
-  return { live, news, make, shown, setSpeaking, dispose, isStopped: () => isStopped };
+  return { live, sides, watched, news, make, shown, setSpeaking, dispose, isStopped: () => isStopped };
 }
 
 const [fit, tighten] = smallProcedure.steps;
@@ -145,4 +153,105 @@ test('who leaves the work leaves no camera on', async () => {
   const { dispose, isStopped } = await before(oneBolt);
   dispose();
   expect(isStopped()).toBe(true);
+});
+
+describe('before a camera on which nobody has seen that left and right are right', () => {
+  const twoSteps = { ...smallProcedure, steps: [fit, { ...fit, id: 'again' }] };
+  const RIGHT = 'Seen: a wave to your right. Affirm or negative?';
+  const LEFT = 'Seen: a wave to your left. Affirm or negative?';
+
+  test('the first wave only asks; a nod keeps that they are right, and then a wave counts', async () => {
+    const { live, sides, watched, news, make } = await before(twoSteps, CAMERA_AT_FIRST);
+    await make('wave right');
+    expect(sides.shown()).toBe(RIGHT);
+    await make('nod');
+    expect(kinds(live.entries()), 'of the job, nothing').toEqual(['opened']);
+    expect(watched()).toEqual(CHECKED);
+    await make('wave right');
+    expect(live.entries().at(-1)).toMatchObject({ source: 'gesture', body: { kind: 'step done' } });
+    expect(news).toEqual([RIGHT, 'Left and right are known. Wave again.']);
+    expect(sides.shown(), 'the work goes on').toBeNull();
+  });
+  test('a shake changes them over, which the next wave asks about as well', async () => {
+    const { live, watched, news, make } = await before(twoSteps, CAMERA_AT_FIRST);
+    await make('wave left');
+    await make('shake');
+    expect(watched()).toEqual({ ...CAMERA_AT_FIRST, mirrored: true });
+    await make('wave right');
+    expect(kinds(live.entries())).toEqual(['opened']);
+    await make('nod');
+    expect(watched()).toEqual({ ...CHECKED, mirrored: true });
+    await make('wave right');
+    expect(kinds(live.entries())).toEqual(['opened', 'step done']);
+    expect(news.slice(0, 3)).toEqual([LEFT, 'Left and right are changed over. Wave again.', RIGHT]);
+  });
+  test.each([
+    ['affirm', CHECKED],
+    ['negative', { ...CAMERA_AT_FIRST, mirrored: true }],
+  ] as const)('the word and the button “%s” answer it, and nothing else', async (kind, as) => {
+    for (const by of ['word', 'button'] as const) {
+      const { live, sides, watched, make } = await before(twoSteps, CAMERA_AT_FIRST);
+      const may = (): boolean => sides.situation().sayings.some(({ meaning }) => meaning.kind === kind);
+      const answer = (): boolean =>
+        by === 'word' ? sides.takesWords(spoken(kind, performance.now())) : sides.takes({ kind });
+      expect([may(), answer()], 'before it is asked').toEqual([false, false]);
+      await make('wave right');
+      expect([may(), answer(), watched()], 'what was not asked yet').toEqual([true, true, CAMERA_AT_FIRST]);
+      pass(1000);
+      expect(sides.takes({ kind: 'next' })).toBe(false);
+      expect(answer()).toBe(true);
+      expect(watched()).toEqual(as);
+      expect([may(), answer()], 'once it is answered').toEqual([false, false]);
+      expect(kinds(live.entries())).toEqual(['opened']);
+    }
+  });
+  test('a nod that is not sure enough leaves it open, and is asked for once more', async () => {
+    const { sides, watched, news, make } = await before(twoSteps, CAMERA_AT_FIRST);
+    await make('wave right');
+    await make('nod', 0.75);
+    expect(news.at(-1)).toBe('Not sure: affirm? Once more, or say it.');
+    expect([watched(), sides.shown()]).toEqual([CAMERA_AT_FIRST, RIGHT]);
+  });
+  test('another camera is asked about as well', async () => {
+    const { live, sides, make } = await before(twoSteps, { ...CHECKED, checkedOn: 'another' });
+    await make('wave right');
+    expect(sides.shown()).toBe(RIGHT);
+    expect(kinds(live.entries())).toEqual(['opened']);
+  });
+  test('nothing is asked beside a question of the job: a nod answers one of them only', async () => {
+    const { live, sides, make } = await before({ ...smallProcedure, steps: [tighten, fit] }, CAMERA_AT_FIRST);
+    await live.act(reading('12'), 'key');
+    await make('wave right');
+    await make('wave left');
+    expect(sides.shown()).toBeNull();
+    await make('nod');
+    expect(kinds(live.entries()).at(-1)).toBe('reading confirmed');
+  });
+  test('it goes when the work goes on, and a nod is for the work again', async () => {
+    const { live, sides, watched, make } = await before(twoSteps, CAMERA_AT_FIRST);
+    await make('wave right');
+    await live.act({ kind: 'next' }, 'touch');
+    expect(sides.shown()).toBeNull();
+    await make('nod');
+    expect(watched()).toEqual(CAMERA_AT_FIRST);
+  });
+  test('it goes by itself when nobody answers, and the next wave asks again', async () => {
+    vi.useFakeTimers({ toFake: ['performance', 'Date', 'setTimeout'] });
+    const { sides, watched, make } = await before(twoSteps, CAMERA_AT_FIRST);
+    await make('wave right');
+    await idle();
+    pass(14_000);
+    expect(sides.shown()).toBe(RIGHT);
+    pass(2_000);
+    expect(sides.shown()).toBeNull();
+    await make('nod');
+    expect(watched()).toEqual(CAMERA_AT_FIRST);
+    await make('wave right');
+    expect(sides.shown()).toBe(RIGHT);
+  });
+  test('a covered lens stops everything all the same', async () => {
+    const { live, make } = await before(twoSteps, CAMERA_AT_FIRST);
+    await make('cover');
+    expect(kinds(live.entries())).toEqual(['opened', 'stood by']);
+  });
 });

@@ -1,10 +1,10 @@
-import { Show, createEffect, createMemo, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
-import { CAMERA_AT_FIRST, watchedAs } from '../../gesture/camera-habit.ts';
+import { Show, createEffect, createMemo, createSignal, on, onCleanup, onMount, type JSX } from 'solid-js';
+import { CAMERA_AT_FIRST, watchedAs, type CameraHabit } from '../../gesture/camera-habit.ts';
 import type { Utterance } from '../../hearing/types.ts';
 import { judgeIn } from '../../language/completeness.ts';
 import { missedWords, recogniserPhrases } from '../../language/phrases.ts';
 import { typedWords } from '../../language/typed.ts';
-import type { Meaning } from '../../session/intent.ts';
+import type { Meaning, Source } from '../../session/intent.ts';
 import { silenceAfter } from '../../session/silence.ts';
 import { habitOf } from '../../storage/habits.ts';
 import { openSoundStore } from '../../storage/sound-store.ts';
@@ -16,6 +16,7 @@ import { now } from '../clock.ts';
 import { sealOnDevice } from '../device-seal.ts';
 import type { Devices } from '../devices.ts';
 import { createHalves } from '../halves.ts';
+import { cameraBook } from '../hand-habits.ts';
 import { createHoldClock } from '../hold-clock.ts';
 import { keepScreenOn } from '../keep-screen-on.ts';
 import type { Heeded } from '../heeded.ts';
@@ -38,6 +39,7 @@ import { isPractice } from '../practice/is-practice.ts';
 import { addressOf, go } from '../router.ts';
 import { openSecondDesk } from '../second-desk.ts';
 import { isFresh, stateAfter, type KeptSession } from '../session-file.ts';
+import { createSidesCheck } from '../sides-check.ts';
 import { createSoundKeeper, type KeepSound } from '../sound-keeper.ts';
 import { createSwitchBoard } from '../switch-board.ts';
 import { workView, type WorkView } from '../view.ts';
@@ -80,7 +82,17 @@ export function Bench(props: {
     const state = live.provisional()?.state ?? null;
     return state && workView(state);
   });
-  const situation = createMemo(() => live.situation());
+  const watched = () => habitOf(shop.watched(), live.state().people.mechanic) ?? CAMERA_AT_FIRST;
+  const keepWatched = async (value: CameraHabit): Promise<void> =>
+    void shop.setWatched(await cameraBook.keep({ name: live.state().people.mechanic, value }));
+  const sides = createSidesCheck({
+    camera: devices.camera,
+    live,
+    watched,
+    keep: (habit) => void keepWatched(habit),
+    addNews: (text) => devices.addNews(text),
+  });
+  const situation = createMemo(() => sides.situation());
   const [missing, setMissing] = createSignal<readonly string[]>([]);
 
   createEffect(() => {
@@ -90,13 +102,22 @@ export function Bench(props: {
     const lacking = devices.hearing.setPhrases(phrases, judgeIn(situation()));
     setMissing(missedWords(situation(), lacking));
   });
-  onCleanup(devices.hearing.onUtterance((utterance) => void live.hear(heeded(utterance), 'voice')));
+  const hear = (utterance: Heeded, source: Source): void => {
+    if (!sides.takesWords(utterance)) void live.hear(utterance, source);
+  };
+  onCleanup(devices.hearing.onUtterance((utterance) => hear(heeded(utterance), 'voice')));
   onCleanup(devices.hearing.onProvisional((utterance) => live.showProvisional(utterance && heeded(utterance))));
   const taught = () => habitOf(shop.switches(), live.state().people.mechanic);
   const switches = createSwitchBoard({ live, devices, taught });
-  const watched = () => habitOf(shop.watched(), live.state().people.mechanic) ?? CAMERA_AT_FIRST;
   const strictness = () => watched().strictness;
-  watchGestures(devices, live, switches, strictness);
+  watchGestures(devices, live, switches, sides, strictness);
+  // Whoever takes over, or has turned the picture, is watched accordingly.
+  const watching = createMemo(() => watchedAs(watched()), undefined, {
+    equals: (one, other) => JSON.stringify(one) === JSON.stringify(other),
+  });
+  createEffect(
+    on(watching, (as) => devices.camera.state.kind === 'watching' && devices.camera.start(as), { defer: true }),
+  );
   onCleanup(
     devices.heedCall(
       // Asked whenever the voice begins.
@@ -170,7 +191,7 @@ export function Bench(props: {
           />
           <CameraStrip
             state={devices.cameraState()}
-            onStart={() => devices.camera.start(watchedAs(watched()))}
+            onStart={() => devices.camera.start(watching())}
             onStop={() => devices.camera.stop()}
           />
           <nav class="places">
@@ -209,14 +230,21 @@ export function Bench(props: {
               isSealingOver={isSealingOver()}
             />
           </Show>
+          <Show when={sides.shown()}>
+            {(shown) => (
+              <p class="sides" role="status">
+                {shown()}
+              </p>
+            )}
+          </Show>
           <AnswerButtons situation={situation()} onMeaning={(meaning) => void live.act(meaning, 'touch')} />
         </div>
-        <Lines live={live} onLine={(line) => void live.hear({ words: typedWords(line).map(sure) }, 'key')} />
+        <Lines live={live} onLine={(line) => hear({ words: typedWords(line).map(sure) }, 'key')} />
         <SwitchChoices panel={switches.panel()} isTaught={taught() !== null} />
         <ActionButtons
           situation={situation()}
           primary={primaryOf(view())}
-          onMeaning={(meaning) => void live.act(meaning, 'touch')}
+          onMeaning={(meaning) => sides.takes(meaning) || void live.act(meaning, 'touch')}
         />
       </div>
       <div class="more">

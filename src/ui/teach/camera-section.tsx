@@ -1,5 +1,11 @@
 import { For, Show, createEffect, createMemo, createSignal, on, onCleanup, type JSX } from 'solid-js';
-import { CAMERA_AT_FIRST, readCameraHabit, watchedAs, type CameraHabit } from '../../gesture/camera-habit.ts';
+import {
+  CAMERA_AT_FIRST,
+  readCameraHabit,
+  unchecked,
+  watchedAs,
+  type CameraHabit,
+} from '../../gesture/camera-habit.ts';
 import type { Region } from '../../gesture/frame.ts';
 import { ANSWERS } from '../../gesture/gate.ts';
 import type { Gesture, GestureKind } from '../../gesture/gesture.ts';
@@ -74,7 +80,10 @@ export function CameraSection(props: { readonly shop: Shop; readonly person: str
       <WhichWay
         camera={camera}
         turn={draft()}
-        onTurn={(turn) => void change({ ...draft(), ...turn })}
+        onTurn={(turn) => void change({ ...unchecked(draft()), ...turn })}
+        onSides={(sides) =>
+          void change({ ...unchecked(draft()), ...(sides === 'as they are' ? { checkedOn: camera.device } : {}) })
+        }
         onCheck={() => camera.state.kind === 'watching' || camera.start(watchedAs(draft()))}
       />
       <p>{teachScreen.camera.askForSurer}</p>

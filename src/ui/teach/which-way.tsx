@@ -1,4 +1,4 @@
-import { Match, Show, Switch, createEffect, createSignal, on, onCleanup, type JSX } from 'solid-js';
+import { Match, Show, Switch, createEffect, createMemo, createSignal, on, onCleanup, type JSX } from 'solid-js';
 import { sidesSeen, type CameraHabit } from '../../gesture/camera-habit.ts';
 import type { Camera } from '../../gesture/camera.ts';
 import { whichWay } from '../../words/which-way.ts';
@@ -10,6 +10,8 @@ export function WhichWay(props: {
   readonly camera: Camera;
   readonly turn: Turn;
   readonly onTurn: (turn: Required<Turn>) => void;
+  /** Told what a wave has shown. */
+  readonly onSides: (sides: NonNullable<ReturnType<typeof sidesSeen>>) => void;
   /** Turns the camera on, where it is off. */
   readonly onCheck: () => void;
 }): JSX.Element {
@@ -18,7 +20,9 @@ export function WhichWay(props: {
   // eslint-disable-next-line solid/reactivity
   const stop = props.camera.onGesture(({ kind }) => {
     const sides = check() === 'asked' ? sidesSeen(kind) : null;
-    if (sides !== null) setCheck(sides);
+    if (sides === null) return;
+    setCheck(sides);
+    props.onSides(sides);
   });
   onCleanup(stop);
   const now = (): Required<Turn> => ({
@@ -26,7 +30,8 @@ export function WhichWay(props: {
     mirrored: props.turn.mirrored ?? false,
   });
   // What was found out holds no more for a picture that is taken another way.
-  createEffect(on(now, () => setCheck('not asked'), { defer: true }));
+  const turn = createMemo(() => `${now().upsideDown} ${now().mirrored}`);
+  createEffect(on(turn, () => setCheck('not asked'), { defer: true }));
   const begin = (): void => {
     props.onCheck();
     setCheck('asked');
