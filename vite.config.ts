@@ -91,8 +91,13 @@ export default defineConfig({
     rolldownOptions: {
       output: {
         minify: { compress: { maxIterations: 20 }, mangle: { toplevel: true }, codegen: true },
-        codeSplitting: { includeDependenciesRecursively: false, groups: [{ name: piecesOf(import.meta.dirname) }] },
+        codeSplitting: {
+          includeDependenciesRecursively: false,
+          groups: [{ name: piecesOf(import.meta.dirname), debugName: 'pieces' }],
+        },
       },
+      // How long the parts of a build take is nobody's concern who starts the app.
+      checks: { bundlerTimings: false },
     },
   },
   test: {

@@ -10,8 +10,9 @@ function installPackages() {
   const lock = createHash('sha256').update(readFileSync('package-lock.json')).digest('hex');
   if (existsSync(STAMP) && readFileSync(STAMP, 'utf8') === lock) return;
   console.log('Installing packages (once; about a minute)…');
+  // Warnings are about packages of packages: nobody who starts the app can do anything about them.
   // One string through the shell: npm is a .cmd file on Windows, which Node runs in no other way.
-  execFileSync('npm ci --no-audit --no-fund', { stdio: 'inherit', shell: true });
+  execFileSync('npm ci --no-audit --no-fund --loglevel=error', { stdio: 'inherit', shell: true });
   writeFileSync(STAMP, lock);
 }
 
