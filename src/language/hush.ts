@@ -7,6 +7,10 @@ import { sayDigits } from './numbers/index.ts';
  */
 export const HUSH_WORDS: readonly string[] = ['stop'];
 
+/** Whether a typed line is that word. */
+export const isHush = (words: readonly string[]): boolean =>
+  words.length === 1 && words.every((word) => HUSH_WORDS.includes(word));
+
 /** While a weight is held it calls the second person, and hushes the voice that speaks over it. */
 export const CALL_WORD = 'help';
 /** "Held", "hold": the model takes one for the other, and the app's own voice calls nobody. */

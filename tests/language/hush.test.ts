@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { announce } from '../../src/language/announce.ts';
-import { CALL_WORD, HUSH_WORDS, hushWords, spokenWords } from '../../src/language/hush.ts';
+import { CALL_WORD, HUSH_WORDS, hushWords, isHush, spokenWords } from '../../src/language/hush.ts';
 import { SITUATION_NAMES, stateIn } from '../../src/language/named-situations.ts';
 import { recogniserPhrases } from '../../src/language/phrases.ts';
 import { prompt } from '../../src/language/prompt.ts';
 import { situationOf } from '../../src/language/situation.ts';
+import { typedWords } from '../../src/language/typed.ts';
 import { vocabularyOfModel } from './vocabulary-of-model.ts';
 
 /** What is said in every named situation: where the work stands, what is asked, and the answers to all questions. */
@@ -26,6 +27,14 @@ describe('the word that hushes the voice', () => {
       for (const word of HUSH_WORDS) expect(words).not.toContain(word);
     }
   });
+
+  it.each([
+    ['stop', true],
+    [' Stop. ', true],
+    ['stop it', false],
+    ['next', false],
+    ['', false],
+  ])('may be typed as well: “%s”', (line, is) => expect(isHush(typedWords(line))).toBe(is));
 
   it.each(announcements)('is not in what is said at “$name”, so that the voice can be hushed there', ({ texts }) => {
     expect(texts.length).toBeGreaterThan(0);

@@ -3,6 +3,7 @@ import { CAMERA_AT_FIRST, watchedAs, type CameraHabit } from '../../gesture/came
 import type { Utterance } from '../../hearing/types.ts';
 import { judgeIn } from '../../language/completeness.ts';
 import { missedWords, recogniserPhrases } from '../../language/phrases.ts';
+import { isHush } from '../../language/hush.ts';
 import { typedWords } from '../../language/typed.ts';
 import type { Meaning, Source } from '../../session/intent.ts';
 import { silenceAfter } from '../../session/silence.ts';
@@ -169,6 +170,12 @@ export function Bench(props: {
   if (voice !== null && voice.speech !== null) devices.hearing.expectSpeech(voice.speech);
   void devices.start(isEarClosed ? 'closed' : undefined);
 
+  /** While the voice speaks, a typed stop hushes it as a spoken one does. */
+  function typed(line: string): void {
+    const words = typedWords(line);
+    if (isHush(words) && devices.speakingState().saying !== null) devices.speaking.hush();
+    else void live.hear({ words: words.map(sure) }, 'key');
+  }
   /** What was tapped below is answered above. */
   const below = (meaning: Meaning): void => void live.act(meaning, 'touch').then(() => main?.scrollIntoView());
   let main: HTMLElement | undefined;
