@@ -28,6 +28,7 @@ export const displayScreen = said('displayScreen', {
     longer: 'Longer',
     muchLonger: 'Much longer',
   },
+  isAsLong: 'It is exactly as long now',
   notMeasured: 'Not measured: 96 pixels an inch are taken for granted, which few screens have.',
   measured: (pixelsPerMm: number) => `Measured on this device: ${pixelsPerMm.toFixed(2)} pixels to a millimetre.`,
   forget: 'Forget it',

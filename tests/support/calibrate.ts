@@ -12,4 +12,5 @@ export async function calibrate(page: Page, pixelsPerMm: number): Promise<void> 
   };
   await press((await left()) > 0 ? 'Much longer' : 'Much shorter', Math.trunc(Math.abs(await left()) / 20));
   await press((await left()) > 0 ? 'Longer' : 'Shorter', Math.abs(await left()));
+  await press('It is exactly as long now', 1);
 }

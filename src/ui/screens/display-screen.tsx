@@ -57,10 +57,17 @@ function DistanceSection(props: { readonly display: Display }): JSX.Element {
 function RulerSection(props: { readonly display: Display }): JSX.Element {
   const [at, setAt] = createSignal(0);
   const ruler = () => RULERS[at()] ?? RULERS[0];
-  const bar = (): number => props.display.letters().pixelsPerMm * ruler().length;
-  const lengthen = (by: number): void => {
-    const after = bar() + by;
-    if (after >= SHORTEST_BAR) props.display.calibrate(after, ruler().length);
+  /** As it was made by hand, in CSS pixels; null as long as it is as measured last. It counts once somebody says that it fits. */
+  const [made, setMade] = createSignal<number | null>(null);
+  const bar = (): number => made() ?? props.display.letters().pixelsPerMm * ruler().length;
+  const lengthen = (by: number): void => void setMade(Math.max(SHORTEST_BAR, bar() + by));
+  const measure = (): void => {
+    props.display.calibrate(bar(), ruler().length);
+    setMade(null);
+  };
+  const holdAgainst = (index: number): void => {
+    setMade(null);
+    setAt(index);
   };
   return (
     <section aria-labelledby="ruler">
@@ -68,7 +75,7 @@ function RulerSection(props: { readonly display: Display }): JSX.Element {
       <p>{displayScreen.howToMeasure}</p>
       <label>
         {displayScreen.heldAgainst}
-        <select onChange={(event) => setAt(event.currentTarget.selectedIndex)}>
+        <select onChange={(event) => holdAgainst(event.currentTarget.selectedIndex)}>
           <For each={RULERS}>{({ is }) => <option>{displayScreen.ruler[is]}</option>}</For>
         </select>
       </label>
@@ -90,6 +97,11 @@ function RulerSection(props: { readonly display: Display }): JSX.Element {
           )}
         </For>
       </div>
+      <p>
+        <button type="button" onClick={measure}>
+          {displayScreen.isAsLong}
+        </button>
+      </p>
       <p role="status">
         <Show when={props.display.choice().pixelsPerMm !== null} fallback={displayScreen.notMeasured}>
           {displayScreen.measured(props.display.letters().pixelsPerMm)}{' '}
