@@ -1,9 +1,11 @@
 import { toDoAbout } from '../session/deviations.ts';
 import type { EventBody } from '../session/event.ts';
 import { MOST_ASKED_AGAIN } from '../session/silence.ts';
-import { isDone, pendingReading, type Reading, type SessionState } from '../session/state.ts';
+import { awaitsHold } from '../session/hold.ts';
+import { currentStep, isDone, pendingReading, type Reading, type SessionState } from '../session/state.ts';
 import { pointOf } from '../session/point.ts';
 import { namePoint } from '../session/point-words.ts';
+import { currentPoint } from '../session/points.ts';
 import { awaitsWitness } from '../session/witness.ts';
 import { announcing } from '../words/announcing.ts';
 import { place } from '../words/place.ts';
@@ -165,7 +167,10 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
     case 'signed':
       return [announcing.signed(event.person)];
     case 'hold ended':
-      return [announcing.setDown(sayHeldFor(event.seconds))];
+      return [
+        announcing.setDown(sayHeldFor(event.seconds)),
+        ...(isSetDownEarly(state, event.step) ? [announcing.setDownEarly] : []),
+      ];
     case 'help called':
       return [sayHelp(state)];
     case 'left open': {
@@ -257,6 +262,10 @@ function sayPointAnswer(
       return [announcing.seeToIt];
   }
 }
+
+/** Whether a weight was set down before the last call of its step: the step is still to be done. */
+const isSetDownEarly = (state: SessionState, step: string): boolean =>
+  currentStep(state)?.id === step && awaitsHold(state) && currentPoint(state) === null;
 
 /** "stud one, pass one". */
 const sayPlace = (state: SessionState, { step, pass, fastener }: Pick<Reading, 'step' | 'pass' | 'fastener'>): string =>

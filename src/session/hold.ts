@@ -61,11 +61,11 @@ export function whileHolding(state: SessionState, step: StepOf<'hold'>, meaning:
     case 'time passed':
       if (called < step.calls.length) return accept({ kind: 'hold call', step: step.id, index: called });
       return meaning.kind === 'next' ? refuse({ code: 'set down first' }) : accept();
-    case 'set down':
-      return accept(
-        { kind: 'hold ended', step: step.id, seconds: heldFor(state, at.utc) },
-        ...stepDone({ ...state, hold: null }, step),
-      );
+    case 'set down': {
+      // It may come down at any time; the step is done only where it was carried to its last call.
+      const ended: EventBody = { kind: 'hold ended', step: step.id, seconds: heldFor(state, at.utc) };
+      return accept(ended, ...(called < step.calls.length ? [] : stepDone({ ...state, hold: null }, step)));
+    }
     default:
       return refuse({ code: 'holding' });
   }

@@ -41,6 +41,7 @@ export const announcing = said('announcing', {
 
   held: 'Held.',
   setDown: (duration: string) => `Set down. Held for ${duration}.`,
+  setDownEarly: 'The last word of the carry was not reached: the step is not done. Say held when you lift it again.',
   waitBegins: 'The wait begins.',
   waitOfBegins: (duration: string) => `The wait begins: ${duration}.`,
 

@@ -73,6 +73,7 @@ describe('a job done by voice', () => {
     await app.press('PageDown');
     await app.say('held');
     expect(await app.wanted()).toMatch(/Held\s+0:\d\d\s+Straight off\s+Ports up/);
+    for (let call = 1; call < 3; call++) await app.press('PageDown');
     await app.say('set down');
     for (let criterion = 0; criterion < 3; criterion++) await app.tap('Affirm');
     await app.say('reuse');

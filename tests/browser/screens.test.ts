@@ -108,7 +108,7 @@ const SCREENS: Readonly<Record<string, () => Promise<void>>> = {
     await app.page.locator('.help-called').waitFor();
   },
   deciding: async () => {
-    await app.tap('set down');
+    for (const name of ['Next', 'Next', 'set down']) await app.tap(name);
     await app.type('70');
     await app.tap('Affirm');
     await app.type('leave open');

@@ -250,7 +250,8 @@ export function openly(state: SessionState): Meaning {
     return current.waitMinutes !== undefined && !state.waits.has(current.id)
       ? { kind: 'next' }
       : { kind: 'observed', value: current.window?.min ?? '1' };
-  if (current?.kind === 'hold') return { kind: state.hold === null ? 'held' : 'set down' };
+  if (current?.kind === 'hold')
+    return { kind: state.hold === null ? 'held' : current.calls.length > state.hold.called ? 'next' : 'set down' };
   if (current?.kind === 'check') {
     // Whoever hears that a seal cannot be used again says the other word.
     const onwards = current.outcomes.filter(({ then }) => then === 'go on').map(({ id }) => id);

@@ -59,7 +59,7 @@ describe('a break', () => {
   test('in which a weight was held is still asked about when that is set down', () => {
     const carry = step('carry', 'hold', { calls: ['Off', 'Down'] });
     const held = tell(start(procedureOf([carry, step('rest', 'do')])), { kind: 'held' });
-    const down = tell(after(held, 45, 'reopened'), { kind: 'set down' });
+    const down = tell(after(held, 45, 'reopened'), next, { kind: 'set down' });
     expect(kinds(down)).toContain('step done');
     expect(refused(tell(down, next))).toEqual({ code: 'break first' });
     expect(kinds(tell(down, affirm, next))).toContain('step done');

@@ -91,7 +91,16 @@ describe('a hold', () => {
     expect(said(down)).toEqual(['Set down. Held for four seconds.', 'Text of rest.']);
     expect(down.state.hold).toBeNull();
   });
-  test('may be set down at any time', () => expect(kinds(tell(carrying, setDown))).toContain('hold ended'));
+  test('may be set down at any time, and is not done before its last call: it is lifted again', () => {
+    const early = tell(carrying, next, setDown);
+    expect(happened(early)).toEqual([{ kind: 'hold ended', step: 'carry', seconds: 3 }]);
+    expect(said(early)).toEqual([
+      'Set down. Held for three seconds.',
+      'The last word of the carry was not reached: the step is not done. Say held when you lift it again.',
+    ]);
+    expect(why(tell(early, next))).toBe('Say held first, when you hold it.');
+    expect(kinds(tell(early, held, next, next, setDown))).toEqual(['hold ended', 'step done']);
+  });
   test.each<[string, Meaning]>([
     ['stand by', { kind: 'stand by' }],
     ['back', back],
@@ -115,7 +124,7 @@ describe('a hold', () => {
     expect(happened(tell(reopened, setDown))[0]).toEqual({ kind: 'hold ended', step: 'carry', seconds: 3 });
   });
   test('is looked at by its second person afterwards, where the step asks for it', () => {
-    const witnessed = tell(atHold({ witness: true }), held, setDown);
+    const witnessed = tell(atHold({ witness: true }), held, next, next, setDown);
     expect(kinds(witnessed)).toEqual(['hold ended', 'witness asked']);
     expect(kinds(tell(witnessed, { kind: 'witness says', agrees: true }))).toContain('step done');
   });

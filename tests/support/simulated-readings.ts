@@ -87,7 +87,8 @@ function rightAnswer({ state }: Play): Meaning {
     const outcome = step.outcomes.find(({ then }) => then === 'go on')?.id ?? '';
     return outcome === 'affirm' || outcome === 'negative' ? { kind: outcome } : { kind: 'answer', outcome };
   }
-  if (step?.kind === 'hold') return { kind: state.hold === null ? 'held' : 'set down' };
+  if (step?.kind === 'hold')
+    return { kind: state.hold === null ? 'held' : step.calls.length > state.hold.called ? 'next' : 'set down' };
   if (!step || !call || !isReadCall(call)) return { kind: 'next' };
   // Any running torque that the manual allows; else the value that is called out.
   const value = settingOf(state, step, call)?.value?.value ?? '30';

@@ -77,7 +77,12 @@ export const STATIONS: readonly Station[] = [
     },
   },
   { name: 'work-help', go: (walker) => walker.tap('help') },
-  { name: 'work-call', go: (walker) => walker.tap('set down') },
+  {
+    name: 'work-call',
+    go: async (walker) => {
+      for (const name of ['Next', 'Next', 'set down']) await walker.tap(name);
+    },
+  },
   { name: 'work-read-back', go: (walker) => walker.type('24.5') },
   {
     name: 'work-doubt',
