@@ -1,6 +1,6 @@
 /** How computed values came about, in plain sentences for the screen; `sayPlain` makes them fit for the voice. */
 import { assessedLift, carriedMass, containerCheck } from '../procedure/lead-hand.ts';
-import type { LiftAssessment } from '../lifting/index.ts';
+import { shownLoad, type LiftAssessment } from '../lifting/index.ts';
 import type { Procedure, Step } from '../procedure/procedure.ts';
 import { forbids } from '../procedure/tool-reasons.ts';
 import { planOf } from '../session/calls.ts';
@@ -8,7 +8,7 @@ import type { Setting } from '../session/setting.ts';
 import type { ToolTrouble } from '../session/tools.ts';
 import { explainPasses, settingRatio } from '../tightening/index.ts';
 import { decimalOf } from '../units/decimal.ts';
-import { rounded, roundedWindow, valueIn, type Mass, type Torque } from '../units/index.ts';
+import { roundedWindow, valueIn, type Mass, type Torque } from '../units/index.ts';
 import { explaining } from '../words/explaining.ts';
 
 /**
@@ -60,8 +60,7 @@ export function explainLift(procedure: Procedure): {
 } {
   const { total, fluid } = carriedMass(procedure);
   const { fluid: named } = procedure.component;
-  // Rounded up: heavier is the safe side.
-  const inHands = (mass: Mass): string => `${Number(rounded(mass, total.unit, 1, 'up').value)} ${total.unit}`;
+  const inHands = (mass: Mass): string => `${Number(shownLoad(mass, total.unit).value)} ${total.unit}`;
   const weight =
     named && fluid.value > 0
       ? explaining.weightWithFluid(inHands(total), inHands(fluid), named.name)

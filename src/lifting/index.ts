@@ -3,7 +3,15 @@ export { checkContainer, type ContainerCheck, USUAL_MARGIN_PERCENT } from './con
 export type { Coupling } from './coupling.ts';
 export { averageRate, type Duration } from './frequency.ts';
 export { capacityOf, carriers, HANDLINGS, type Handling, leastHandling } from './handling.ts';
-export { fluidMass, type HandlingMass, handlingMass, type RetainedFluid, teamCapacity } from './mass.ts';
+export {
+  fluidMass,
+  type HandlingMass,
+  handlingMass,
+  type RetainedFluid,
+  shownLimit,
+  shownLoad,
+  teamCapacity,
+} from './mass.ts';
 export {
   assessLift,
   estimateHorizontal,

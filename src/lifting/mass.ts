@@ -7,9 +7,11 @@ import {
   type Density,
   mass,
   type Mass,
+  rounded,
   scale,
   valueIn,
   type Volume,
+  type Written,
 } from '../units/index.ts';
 import { lifting } from '../words/lifting.ts';
 import { refuse } from './refusal.ts';
@@ -48,6 +50,10 @@ function upper(density: RetainedFluid['density']): Density {
   if (compare(low, high) > 0) refuse('bad-density', lifting.densitiesCrossed);
   return high;
 }
+
+/** Masses of a lift as they are shown, said and recorded: to one place, rounded on the safe side, a load up and a limit down. */
+export const shownLoad = (load: Mass, unit = load.unit): Written<'mass'> => rounded(load, unit, 1, 'up');
+export const shownLimit = (limit: Mass, unit = limit.unit): Written<'mass'> => rounded(limit, unit, 1, 'down');
 
 /** What two people can lift together of the sum of what each can alone, and three (common practice). */
 const TEAM_SHARE = [1, 2 / 3, 1 / 2] as const;

@@ -8,6 +8,7 @@ import { type Angle, asGiven, length as lengthOf, type Length, mass, type Mass, 
 import { lifting } from '../words/lifting.ts';
 import { type Coupling, couplingFor, couplingMultiplier } from './coupling.ts';
 import { type Duration, frequencyMultiplier } from './frequency.ts';
+import { carriers, leastHandling } from './handling.ts';
 import { refuse } from './refusal.ts';
 
 export type UnitSystem = 'metric' | 'US';
@@ -105,14 +106,18 @@ export function assessLift(task: LiftTask, system: UnitSystem): LiftAssessment {
   const limit = equation.loadConstant * horizontal * vertical * distance * asymmetry * frequency * grip;
   const index = limit > 0 ? valueIn(task.load, equation.mass) / limit : null;
   const risk = riskOf(index, task.outside ?? []);
+  const recommendedLimit = mass(limit, equation.mass);
   return {
     system,
     multipliers,
     coupling,
-    recommendedLimit: mass(limit, equation.mass),
+    recommendedLimit,
     index,
     risk,
-    sentence: lifting.meaning[risk],
+    sentence:
+      risk === 'increased'
+        ? lifting.increased(carriers(leastHandling(task.load, recommendedLimit)))
+        : lifting.meaning[risk],
     reservations: reservations(task),
   };
 }

@@ -42,13 +42,14 @@ export const lifting = said('lifting', {
 
   meaning: {
     acceptable: 'The load is within the recommended limit.',
-    increased:
-      'The load is above the recommended limit: increased risk for some people; use a stand, a hoist or a second person.',
     high: 'The load is more than three times the recommended limit: many people are at risk; use a hoist.',
     'not allowed': 'This lift is not allowed by hand: at this reach, height, turn or rate the limit is zero.',
     'not covered':
       'The equation does not cover this work, so a load within its limit is no promise; use a stand or a hoist.',
   },
+  /** By so many it may be carried all the same; null where it takes a stand or a hoist. */
+  increased: (persons: 1 | 2 | 3 | null) =>
+    `The load is above the recommended limit: increased risk for some people; use a stand or a hoist${persons === null ? '' : `, or carry it with ${persons === 2 ? 'two' : 'three'}`}.`,
   onlyWarns: 'The lifting equation may warn; it does not certify that a lift is safe.',
   notCovered: (work: keyof typeof outside) => `The equation does not cover ${outside[work]}; the true limit is lower.`,
   gripStatedFair:

@@ -257,6 +257,15 @@ describe('what the index means', () => {
     ]);
   });
 
+  it('says of no more people than may carry it, by the same reckoning as what follows from it', () => {
+    const by = ([27, 30, 35] as const).map((load) => assess(load).sentence.split('; ')[1]);
+    expect(by).toEqual([
+      'use a stand or a hoist, or carry it with two.',
+      'use a stand or a hoist, or carry it with three.',
+      'use a stand or a hoist.',
+    ]);
+  });
+
   it('always says that it warns and does not certify', () => {
     expect(assess(5).reservations).toEqual(['The lifting equation may warn; it does not certify that a lift is safe.']);
   });

@@ -4,13 +4,15 @@ import {
   carriers,
   checkContainer,
   leastHandling,
+  shownLimit,
+  shownLoad,
   type ContainerCheck,
   type Handling,
   type LiftAssessment,
 } from '../../lifting/index.ts';
 import { assessedLift, carriedMass } from '../../procedure/lead-hand.ts';
 import type { Procedure } from '../../procedure/procedure.ts';
-import { display, valueIn, type Mass, type Unit, type Volume } from '../../units/index.ts';
+import { display, valueIn, type Mass, type Unit, type Volume, type Written } from '../../units/index.ts';
 import { preparation } from '../../words/preparation.ts';
 import { stop, warn, type Finding } from './finding.ts';
 import { typedQuantity } from './typed.ts';
@@ -59,9 +61,9 @@ export function carryingOf(procedure: Procedure): Carrying {
   return { load, lift: { assessment, least, follows: followsFrom(load, assessment, least) } };
 }
 
-/** Rounded on the safe side: a load up, a limit down. */
-const heavy = (mass: Mass, unit = mass.unit): string => display(mass, unit, 1, 'up');
-const light = (mass: Mass, unit = mass.unit): string => display(mass, unit, 1, 'down');
+const shown = ({ value, unit }: Written<'mass'>): string => `${value} ${unit}`;
+const heavy = (...load: Parameters<typeof shownLoad>): string => shown(shownLoad(...load));
+const light = (limit: Mass): string => shown(shownLimit(limit));
 
 function followsFrom(load: Mass, { recommendedLimit: limit }: LiftAssessment, least: Handling): string {
   if (limit.value <= 0) return preparation.lift.notByHand;

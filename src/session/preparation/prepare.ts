@@ -1,4 +1,5 @@
 /** From what was entered to the first events of a session; or to the reasons why the work cannot begin. */
+import { shownLimit, shownLoad } from '../../lifting/index.ts';
 import type { Procedure } from '../../procedure/procedure.ts';
 import { rounded, toWritten } from '../../units/index.ts';
 import type { EventBody } from '../event.ts';
@@ -45,11 +46,9 @@ function factsOf(procedure: Procedure, entered: Entered, { microphones }: Circum
       issued: source.issued ?? null,
     },
     ...helpersIn(entered).map((name): PreparedFact => ({ of: 'helper', name })),
-    ...toolsIn(procedure, steps).map(({ id, calibrationDue }): PreparedFact => {
+    ...toolsIn(procedure, steps).flatMap(({ id }): readonly PreparedFact[] => {
       const label = typedDay(entered.calibrations.get(id) ?? '');
-      return label.kind === 'value'
-        ? { of: 'tool', tool: id, calibrationDue: label.value, from: 'label' }
-        : { of: 'tool', tool: id, calibrationDue: calibrationDue ?? null, from: 'procedure file' };
+      return label.kind === 'value' ? [{ of: 'tool', tool: id, calibrationDue: label.value, from: 'label' }] : [];
     }),
     ...adaptersIn(procedure, steps).flatMap(({ id, length }): readonly PreparedFact[] => {
       const measured = typedQuantity('length', entered.adapters.get(id) ?? '', length.unit);
@@ -76,7 +75,7 @@ function containerFacts(procedure: Procedure, { capacity: text }: Entered): read
   const capacity = here ?? procedure.container?.capacity;
   const check = containerHere(procedure, here);
   if (capacity === undefined || check === null) return [];
-  const needed = rounded(check.needed, check.needed.unit, PLACES, 'up');
+  const needed = rounded(check.needed, check.needed.unit, 1, 'up');
   return [{ of: 'container', capacity: toWritten(capacity), needed, from: here ? 'here' : 'procedure file' }];
 }
 
@@ -88,15 +87,12 @@ function liftFacts(procedure: Procedure, { handling }: Entered): readonly Prepar
     {
       of: 'lift',
       handling,
-      load: rounded(load, load.unit, PLACES, 'up'),
-      limit: rounded(limit, limit.unit, PLACES, 'down'),
+      load: shownLoad(load),
+      limit: shownLimit(limit),
       least: lift.least,
     },
   ];
 }
-
-/** Computed amounts go into the record with two places, rounded on the safe side. */
-const PLACES = 2;
 
 /** The questions about the unit that are answered already, as if they were answered when the work comes to them. */
 function conditionsAnswered(procedure: Procedure, { conditions, ...entered }: Entered): readonly EventBody[] {
