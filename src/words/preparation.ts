@@ -47,7 +47,7 @@ export const preparation = said('preparation', {
   tool: {
     wrongCalibration: (name: string, why: string) => `Calibration of ${name}: ${why}`,
     noCalibration: (name: string) =>
-      `${name}: no calibration date is known. Look at its label and enter the day, or take one that has it.`,
+      `${name}: its calibration date is not entered. Read it off the label; where none stands there, take one that has it.`,
     calibrationEnded: (name: string, due: string, today: string) =>
       `${name}: its calibration ended on ${due}, and today is ${today}. Take another of the same kind and enter the date on its label.`,
     otherLabel: (name: string, label: string, filed: string) =>

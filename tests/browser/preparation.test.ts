@@ -39,7 +39,13 @@ test('the work does not begin as long as something stops it: each is told, and l
   await begin().click();
   expect(await ready().getByRole('alert').innerText()).toMatch(/cannot begin yet/);
   const told = await ready().getByRole('listitem').allInnerTexts();
-  for (const what of [/current approved data/, /expiry date is not entered/, /not said yet how/, /9 hazards/])
+  for (const what of [
+    /current approved data/,
+    /calibration date is not entered/,
+    /expiry date is not entered/,
+    /not said yet how/,
+    /9 hazards/,
+  ])
     expect(told.some((each) => what.test(each))).toBe(true);
   await ready()
     .getByRole('button', { name: /expiry date/ })
@@ -74,6 +80,7 @@ test('a reload and a look at the microphone lose nothing that was entered', asyn
 test('with warnings the work begins, in spite of them: the record says so, and the wrench is set by the measured length', async () => {
   await app.page.getByRole('radio', { name: 'No', exact: true }).check();
   await field('sling or hoist').check();
+  for (const label of await field(/^Calibration due/).all()) await label.fill('2031-03-31');
   for (const hazard of await app.page.locator('.hazard-row input').all()) await hazard.check();
   expect(await ready().getByRole('heading').innerText()).toBe('Ready, with one warning');
   await begin().focus();

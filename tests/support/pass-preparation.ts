@@ -8,8 +8,8 @@ export async function passPreparation(page: Page): Promise<void> {
   const main = page.locator('main.prepare');
   await main.waitFor();
   await main.evaluate((screen) => {
-    for (const day of screen.querySelectorAll<HTMLInputElement>('[id^="field-consumable"][type="date"]')) {
-      day.value = '2031-03-31';
+    for (const day of screen.querySelectorAll<HTMLInputElement>('[type="date"]')) {
+      day.value = /by the file ([\d-]+)/.exec(day.closest('.thing')?.textContent ?? '')?.[1] ?? '2031-03-31';
       day.dispatchEvent(new InputEvent('input', { bubbles: true }));
     }
     for (const tick of screen.querySelectorAll<HTMLInputElement>('[type="checkbox"]:not(:checked)')) tick.click();

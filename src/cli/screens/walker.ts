@@ -30,6 +30,10 @@ export class Walker {
     const main = this.page.locator('main.prepare');
     await main.waitFor();
     await main.evaluate((screen) => {
+      for (const day of screen.querySelectorAll<HTMLInputElement>('[type="date"]')) {
+        day.value = '2099-12-31';
+        day.dispatchEvent(new InputEvent('input', { bubbles: true }));
+      }
       for (const tick of screen.querySelectorAll<HTMLInputElement>('[type="checkbox"]:not(:checked)')) tick.click();
       screen.querySelector<HTMLInputElement>('#field-lift input[value="sling or hoist"]')?.click();
     });

@@ -74,13 +74,12 @@ function calibrationFindings({ id, name }: Tool, label: string, filed: string | 
   const field = `tool/${id}` as const;
   const typed = typedDay(label);
   if (typed.kind === 'wrong') return [stop(field, preparation.tool.wrongCalibration(name, typed.why))];
-  const due = typed.kind === 'value' ? typed.value : filed;
-  if (due === null) return [warn(field, preparation.tool.noCalibration(name))];
+  // What the file says is no look at the tool that lies here.
+  if (typed.kind === 'nothing') return [stop(field, preparation.tool.noCalibration(name))];
+  const due = typed.value;
   return [
     ...(due < day ? [stop(field, preparation.tool.calibrationEnded(name, due, day))] : []),
-    ...(typed.kind === 'value' && filed !== null && filed !== typed.value
-      ? [warn(field, preparation.tool.otherLabel(name, typed.value, filed))]
-      : []),
+    ...(filed !== null && filed !== due ? [warn(field, preparation.tool.otherLabel(name, due, filed))] : []),
   ];
 }
 

@@ -73,20 +73,18 @@ describe('calibration', () => {
     ]));
   test('that ends today still holds', () =>
     expect(labelled(TODAY)).toEqual([expect.stringMatching(/^warns: .*The label counts/)]));
-  test('that ended by the file, where no label was read', () =>
-    expect(
-      findings(job({ tools: [{ ...indicating, ...sure, calibrationDue: YESTERDAY }] }), { calibrations: new Map() }),
-    ).toEqual([expect.stringMatching(/^stops: .*ended on 2026-11-25/)]));
   test('whose label is a day that is none', () =>
     expect(labelled('2027-02-30')).toEqual([
       'stops: Calibration of Indicating wrench: “2027-02-30” is no day: write it as 2027-01-31.',
     ]));
-  test('that nobody knows', () => {
-    const { calibrationDue: _due, ...undated } = indicating;
-    expect(findings(job({ tools: [{ ...undated, ...sure }] }), { calibrations: new Map() })).toEqual([
-      'warns: Indicating wrench: no calibration date is known. Look at its label and enter the day, or take one that has it.',
-    ]);
-  });
+  test.each([
+    ['where the file has a date', indicating],
+    ['where it has none', { ...indicating, calibrationDue: undefined }],
+  ])('whose label nobody has read, %s', (_, tool) =>
+    expect(findings(job({ tools: [{ ...tool, ...sure }] }), { calibrations: new Map([['wrench', ' ']]) })).toEqual([
+      'stops: Indicating wrench: its calibration date is not entered. Read it off the label; where none stands there, take one that has it.',
+    ]),
+  );
   test('of a tool of a step that does not apply is nobody’s concern', () => {
     const only = { applies: { condition: 'wet', is: true } };
     const some = job({ conditions: [{ id: 'wet', question: 'Is it wet?' }] }, [
