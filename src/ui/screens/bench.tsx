@@ -174,7 +174,7 @@ export function Bench(props: {
   function typed(line: string): void {
     const words = typedWords(line);
     if (isHush(words) && devices.speakingState().saying !== null) devices.speaking.hush();
-    else void live.hear({ words: words.map(sure) }, 'key');
+    else hear({ words: words.map(sure) }, 'key');
   }
   /** What was tapped below is answered above. */
   const below = (meaning: Meaning): void => void live.act(meaning, 'touch').then(() => main?.scrollIntoView());
@@ -246,7 +246,7 @@ export function Bench(props: {
           </Show>
           <AnswerButtons situation={situation()} onMeaning={(meaning) => void live.act(meaning, 'touch')} />
         </div>
-        <Lines live={live} onLine={(line) => hear({ words: typedWords(line).map(sure) }, 'key')} />
+        <Lines live={live} onLine={typed} />
         <SwitchChoices panel={switches.panel()} isTaught={taught() !== null} />
         <ActionButtons
           situation={situation()}
