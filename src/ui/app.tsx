@@ -10,7 +10,7 @@ import { program } from '../words/program.ts';
 import { today } from './clock.ts';
 import { createDevices, type Devices } from './devices.ts';
 import { createDisplay, type Display } from './display.ts';
-import { cameraBook, switchBook, touchBook, type TouchHabit } from './hand-habits.ts';
+import { cameraBook, muteBook, switchBook, touchBook, type TouchHabit } from './hand-habits.ts';
 import { loadChosenModel, offeredModels, type OfferedModel } from './models.ts';
 import { createPlace, type Place } from './router.ts';
 import {
@@ -52,6 +52,9 @@ export interface Shop {
   /** How people are watched by the camera of this device. */
   readonly watched: Accessor<readonly Habit<CameraHabit>[]>;
   setWatched(watched: readonly Habit<CameraHabit>[]): void;
+  /** Who left the microphone muted on this device. */
+  readonly muted: Accessor<readonly Habit<boolean>[]>;
+  setMuted(muted: readonly Habit<boolean>[]): void;
   /** The preparation that is under way; null where there is none. */
   readonly preparation: Accessor<PreparationDraft | null>;
   /** Replaces it, here and on this device. */
@@ -134,6 +137,7 @@ async function openShop(display: Display): Promise<Shop> {
   const [switches, setSwitches] = createSignal(await switchBook.load());
   const [touch, setTouch] = createSignal(await touchBook.load());
   const [watched, setWatched] = createSignal(await cameraBook.load());
+  const [muted, setMuted] = createSignal(await muteBook.load());
   const [preparation, setPreparation] = createSignal(await loadDraft(today()));
   const remember = (change: Partial<Settings>): void => {
     settings = { ...settings, ...change };
@@ -169,6 +173,8 @@ async function openShop(display: Display): Promise<Shop> {
     setTouch,
     watched,
     setWatched,
+    muted,
+    setMuted,
     preparation,
     setPreparation(draft) {
       setPreparation(draft);

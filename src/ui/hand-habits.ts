@@ -1,4 +1,4 @@
-/** How each person works switches, touch and camera on this device, checked by the room that knows what they mean. */
+/** How each person works switches, touch, camera and microphone on this device, checked by the room that knows what they mean. */
 import * as v from 'valibot';
 import { readBindings, type Bindings } from '../gesture/bindings.ts';
 import { readCameraHabit, type CameraHabit } from '../gesture/camera-habit.ts';
@@ -31,3 +31,6 @@ export const cameraBook = openHabitBook<CameraHabit>('watched', (raw) => {
   const read = readCameraHabit(raw);
   return read.kind === 'valid' ? read.habit : null;
 });
+
+/** Whether a person works with a muted microphone. */
+export const muteBook = openHabitBook<boolean>('muted', (raw) => (typeof raw === 'boolean' ? raw : null));

@@ -22,6 +22,7 @@ import { createHoldClock } from '../hold-clock.ts';
 import { keepScreenOn } from '../keep-screen-on.ts';
 import type { Heeded } from '../heeded.ts';
 import { createLiveSession } from '../live-session.ts';
+import { createMute } from '../mute.ts';
 import { ActionButtons, AnswerButtons, SeldomButtons } from '../parts/action-buttons.tsx';
 import { CameraStrip } from '../parts/camera-strip.tsx';
 import { ClosedNote } from '../parts/closed-note.tsx';
@@ -166,9 +167,10 @@ export function Bench(props: {
   else live.welcome();
   const voice = voiceOf(shop.voices(), live.state().people.mechanic);
   // In practice nothing can be logged wrong, and there is no practice by voice without an ear.
-  const isEarClosed = !isPractice(kept.id) && forbidsVoice(voice, now().utc);
+  const isForbidden = !isPractice(kept.id) && forbidsVoice(voice, now().utc);
+  const mute = createMute(shop, () => live.state().people.mechanic);
   if (voice !== null && voice.speech !== null) devices.hearing.expectSpeech(voice.speech);
-  void devices.start(isEarClosed ? 'closed' : undefined);
+  void devices.start(isForbidden || mute.asLeft ? 'closed' : undefined);
 
   /** While the voice speaks, a typed stop hushes it as a spoken one does. */
   function typed(line: string): void {
@@ -192,9 +194,9 @@ export function Bench(props: {
             sound={devices.sound()}
             discreet={isWitnessed(view())}
             elsewhere={devices.elsewhere()}
-            closedBecause={isEarClosed ? workScreen.earClosedByCheck : null}
-            onListen={() => void devices.start()}
-            onMute={() => devices.hearing.mute('asked')}
+            closedBecause={isForbidden ? workScreen.earClosedByCheck : mute.asLeft ? workScreen.mutedAsLeft : null}
+            onListen={() => void mute.listen()}
+            onMute={() => void mute.mute()}
           />
           <CameraStrip
             state={devices.cameraState()}
