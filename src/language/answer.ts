@@ -17,40 +17,41 @@ import { awaitsWitness } from '../session/witness.ts';
 import { answers } from '../words/answers.ts';
 import { explainSetting } from './explain.ts';
 import { sayRoundAndCall } from './say-call.ts';
-import { count, digits, labelOf, named, sayPlain, sentence } from './say.ts';
+import { labelOf, named, sentence, SPOKEN, type Form } from './say.ts';
 
 /**
- * The answer to a question, in sentences to speak; [] for "say slowly", where what is wanted now is the answer.
+ * The answer to a question, in sentences; [] for "say slowly", where what is wanted now is the answer.
  * A reading that waits for its confirmation, or for its witness, is in none of them.
+ * @param form for the ear or for the eye
  */
-export function answerTo(state: SessionState, question: Question): readonly string[] {
+export function answerTo(state: SessionState, question: Question, form = SPOKEN): readonly string[] {
   switch (question.about) {
     case 'place':
-      return place(state);
+      return place(state, form);
     case 'left':
-      return left(state);
+      return left(state, form);
     case 'last readings':
-      return lastReadings(state);
+      return lastReadings(state, form);
     case 'logged':
-      return [logged(state, question.fastener)];
+      return [logged(state, question.fastener, form)];
     case 'why':
-      return [why(state)];
+      return [why(state, form)];
     case 'slowly':
       return [];
   }
 }
 
-function place(state: SessionState): readonly string[] {
+function place(state: SessionState, form: Form): readonly string[] {
   const step = currentStep(state);
   if (!step) return [answers.allDone];
   const call = currentCall(state);
   return [
-    answers.place(count(state.at + 1), count(state.procedure.steps.length), step.title),
-    ...(call ? [sayRoundAndCall(state, step, call)] : []),
+    answers.place(form.count(state.at + 1), form.count(state.procedure.steps.length), step.title),
+    ...(call ? [sayRoundAndCall(state, step, call, form)] : []),
   ];
 }
 
-function left(state: SessionState): readonly string[] {
+function left(state: SessionState, { count }: Form): readonly string[] {
   const open = openCalls(state);
   const [call] = open;
   const after = Math.max(0, state.procedure.steps.length - state.at - 1);
@@ -68,14 +69,14 @@ function left(state: SessionState): readonly string[] {
 /** As many as can be kept in mind. */
 const LAST = 3;
 
-function lastReadings(state: SessionState): readonly string[] {
+function lastReadings(state: SessionState, form: Form): readonly string[] {
   const last = state.readings.filter(({ status }) => status === 'confirmed').slice(-LAST);
   if (last.length === 0) return [answers.nothingLogged];
-  return last.map((reading) => sentence(answers.lastReading(...named(state, reading), value(reading))));
+  return last.map((reading) => sentence(answers.lastReading(...named(state, reading, form), value(reading, form))));
 }
 
 /** Of the step that is worked, or of the newest reading's where that one has no fasteners. */
-function logged(state: SessionState, fastener: number): string {
+function logged(state: SessionState, fastener: number, form: Form): string {
   const { steps } = state.procedure;
   const newest = steps.find(({ id }) => id === state.readings.at(-1)?.step);
   const step = [currentStep(state), newest].find((each) => each && planOf(state.procedure, each).calls.length > 0);
@@ -85,22 +86,28 @@ function logged(state: SessionState, fastener: number): string {
   const standing = [...(running ? [running] : []), ...passes].flatMap(
     ({ index }) => standingReading(state, step.id, index, fastener) ?? [],
   );
-  if (standing.length === 0) return answers.nothingLoggedFor(label, count(fastener));
-  return sentence(answers.logged(label, count(fastener), standing.map(value)));
+  if (standing.length === 0) return answers.nothingLoggedFor(label, form.count(fastener));
+  return sentence(
+    answers.logged(
+      label,
+      form.count(fastener),
+      standing.map((each) => value(each, form)),
+    ),
+  );
 }
 
 /** "pass two, two four point five". */
-const value = ({ pass, basis, reading }: Reading): string =>
-  answers.valueIn(basis.of === 'running torque' ? null : count(pass), digits(reading.value));
+const value = ({ pass, basis, reading }: Reading, form: Form): string =>
+  answers.valueIn(basis.of === 'running torque' ? null : form.count(pass), form.value(reading));
 
-function why(state: SessionState): string {
+function why(state: SessionState, form: Form): string {
   const step = currentStep(state);
   const call = currentCall(state);
   const pending = pendingReading(state);
   if (pending && awaitsWitness(state, pending)) return answers.whyBlind;
   if (pending || pendingValue(state)) return answers.whyConfirm;
   const setting = step && call && settingOf(state, step, call);
-  if (setting) return `${sentence(sayPlain(explainSetting(setting)))}.`;
+  if (setting) return `${sentence(form.plain(explainSetting(setting)))}.`;
   const { document, revision } = state.procedure.source;
   return answers.whyProcedure(document, revision);
 }

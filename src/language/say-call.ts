@@ -4,12 +4,12 @@ import { checksForTurning, isTorqueCall, planOf, type Call } from '../session/ca
 import { settingOf } from '../session/setting.ts';
 import type { SessionState } from '../session/state.ts';
 import { calls } from '../words/calls.ts';
-import { count, digits, sayName, sayTorque, sentence } from './say.ts';
+import { count, digits, sentence, SPOKEN } from './say.ts';
 
 /** "Pass two of two, final. Stud four, two four point five newton metres." */
-export function sayRoundAndCall(state: SessionState, step: Step, call: Call): string {
+export function sayRoundAndCall(state: SessionState, step: Step, call: Call, form = SPOKEN): string {
   const { label } = call;
-  const number = count(call.fastener);
+  const number = form.count(call.fastener);
   if (call.pass.kind === 'running torque')
     return [calls.runningTorques(label), sentence(calls.runningTorque(label, number))].join(' ');
   const { passes } = planOf(state.procedure, step);
@@ -18,9 +18,9 @@ export function sayRoundAndCall(state: SessionState, step: Step, call: Call): st
   const called =
     setting === null || setting.value === null
       ? calls.fastener(label, number)
-      : calls.fastenerTo(label, number, sayTorque(setting.value));
+      : calls.fastenerTo(label, number, form.torque(setting.value));
   return [
-    ...(passes.length > 1 ? [calls.pass(count(index), count(passes.length), sayName(name))] : []),
+    ...(passes.length > 1 ? [calls.pass(form.count(index), form.count(passes.length), form.name(name))] : []),
     sentence(called),
     ...(checksForTurning(call.pass) ? [calls.standsOrTurns] : []),
   ].join(' ');

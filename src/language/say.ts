@@ -11,6 +11,16 @@ export const digits = (decimal: string): string =>
 export const count = (whole: number): string => digits(String(whole));
 export const sayTorque = ({ value, unit }: Written<'torque'>): string => `${digits(value)} ${spokenSigns.torque[unit]}`;
 
+/** How numbers, values and plain sentences stand in an answer. */
+export interface Form {
+  readonly count: (whole: number) => string;
+  /** A value of a reading: what is heard needs no unit each time. */
+  readonly value: (torque: Written<'torque'>) => string;
+  readonly torque: (torque: Written<'torque'>) => string;
+  readonly name: (name: string) => string;
+  readonly plain: (text: string) => string;
+}
+
 /** A sentence begins with a capital: what is spoken is shown as well. */
 export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
@@ -22,11 +32,12 @@ export function labelOf(state: SessionState, stepId: string): string {
 
 type Fastener = Pick<Reading, 'step' | 'fastener'>;
 
-/** A fastener by what it is called and its number in words, as sentences take it. */
-export const named = (state: SessionState, { step, fastener }: Fastener): readonly [label: string, number: string] => [
-  labelOf(state, step),
-  count(fastener),
-];
+/** A fastener by what it is called and its number, as sentences take it. */
+export const named = (
+  state: SessionState,
+  { step, fastener }: Fastener,
+  form: Pick<Form, 'count'> = SPOKEN,
+): readonly [label: string, number: string] => [labelOf(state, step), form.count(fastener)];
 
 /** The number of a pass in words; null in the round of running torques, which has none. */
 export const passInWords = (pass: number): string | null => (pass === RUNNING_ROUND ? null : count(pass));
@@ -58,3 +69,22 @@ export const sayPlain = (text: string): string =>
         (_, country: string, measure: string) => `${country} ${wordFor(measure, spokenSigns.measures)}`,
       ),
   ).replace(/(?<=^|[.?!] )\p{Ll}/gu, (first) => first.toUpperCase());
+
+const inFigures = ({ value, unit }: Written<'torque'>): string => `${value} ${unit}`;
+
+/** For the ear: figures digit by digit, signs in words. */
+export const SPOKEN: Form = {
+  count,
+  value: ({ value }) => digits(value),
+  torque: sayTorque,
+  name: sayName,
+  plain: sayPlain,
+};
+/** For the eye: figures as they are. */
+export const WRITTEN: Form = {
+  count: String,
+  value: inFigures,
+  torque: inFigures,
+  name: (name) => name,
+  plain: (text) => text,
+};

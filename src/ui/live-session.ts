@@ -32,6 +32,8 @@ import { isAboutReading, type KeepSound, type Spoken } from './sound-keeper.ts';
 export interface HeardLine {
   readonly text: string;
   readonly taken: 'taken' | 'not for us' | 'too early' | 'counted already';
+  /** What was said to it, where that leaves no entry. */
+  readonly answered?: string;
 }
 
 /** A session being worked: one loop from input to record to answer. */
@@ -175,6 +177,12 @@ export function createLiveSession(
     return { ...heard, sound: await keepSound(spoken, since, state().people) };
   }
 
+  /** Answers what is written nowhere. */
+  function answer(text: string, taken: HeardLine['taken'], answered: string): void {
+    setHeard({ text, taken, answered });
+    say([answered]);
+  }
+
   /** Whoever does not hear it sees it. */
   function give(kind: ToneKind): void {
     setSignal(kind);
@@ -226,7 +234,7 @@ export function createLiveSession(
       if (understanding.kind === 'nothing') {
         setIgnored(ignored() + 1);
         if (understanding.ask !== undefined)
-          say([trouble() === null ? understanding.ask : sessionStopped.nothingLogged]);
+          answer(text, 'not for us', trouble() === null ? understanding.ask : sessionStopped.nothingLogged);
         return;
       }
       const { meaning } = understanding;
@@ -279,7 +287,7 @@ export function createLiveSession(
     // The last fastener of a step has ended it: the reading before is of no step that is under way.
     if (isReading && decide(state(), { meaning: { kind: 'disregard' }, at: now() }).kind === 'accepted')
       await carryOut({ kind: 'disregard' }, source, heard, spoken);
-    else say([source === 'gesture' ? atOnce.wordCounted : atOnce.nodCounted]);
+    else answer(heard.text, 'taken', source === 'gesture' ? atOnce.wordCounted : atOnce.nodCounted);
   }
 
   function see(gesture: SeenGesture, meaning: Meaning): Promise<void> {

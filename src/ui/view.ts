@@ -1,12 +1,15 @@
+import { answerTo } from '../language/answer.ts';
 import { questionAbout } from '../language/doubt.ts';
 import { explainBeforeWork } from '../language/explain.ts';
 import { sayHelp } from '../language/say-hold.ts';
 import { askPoint } from '../language/say-point.ts';
+import { WRITTEN } from '../language/say.ts';
 import { sayDuration } from '../language/standing.ts';
 import type { Hazard, Step } from '../procedure/procedure.ts';
 import { openDeviation } from '../session/deviation.ts';
 import { openReason, type OpenReason } from '../session/reasons.ts';
 import { openPoints } from '../session/deviations.ts';
+import type { EventBody } from '../session/event.ts';
 import { awaitsHold, heldStep } from '../session/hold.ts';
 import { witnessIn } from '../session/people.ts';
 import { openings } from '../session/openings.ts';
@@ -29,8 +32,10 @@ import { mapView, type MapView } from './view/map.ts';
 import { measureView, type MeasureView } from './view/measure.ts';
 import { spentView, type SpentView } from './view/spent.ts';
 
-/** What the work screen shows. A pure function of the state, for live work and for replay alike. */
+/** What the work screen shows. A pure function of the state and the newest event, for live work and for replay alike. */
 export interface WorkView {
+  /** The answer to what was asked last, in sentences; null once anything else has happened. */
+  readonly answer: readonly string[] | null;
   readonly step: Step | null;
   readonly stepNumber: number;
   readonly stepCount: number;
@@ -94,7 +99,7 @@ export interface HeldView {
   readonly ahead: readonly string[];
 }
 
-export function workView(state: SessionState): WorkView {
+export function workView(state: SessionState, newest: EventBody | null = null): WorkView {
   const step = currentStep(state);
   const waiting = pendingReading(state);
   const hidden = waiting && awaitsWitness(state, waiting) ? waiting : null;
@@ -103,6 +108,7 @@ export function workView(state: SessionState): WorkView {
   const [doubt] = pending?.doubts ?? [];
   const reason = openReason(state);
   return {
+    answer: newest?.kind === 'asked' ? answerView(state, newest) : null,
     step,
     stepNumber: Math.min(state.at + 1, state.procedure.steps.length),
     stepCount: state.procedure.steps.length,
@@ -134,6 +140,12 @@ export function workView(state: SessionState): WorkView {
     spent: state.phase === 'working' && state.breakOf === null && reason === null ? spentView(state) : null,
     openings: openingsLine(state),
   };
+}
+
+/** What "say slowly" wants to hear once more stands there already. */
+function answerView(state: SessionState, { question }: Extract<EventBody, { kind: 'asked' }>): WorkView['answer'] {
+  const answer = answerTo(state, question, WRITTEN);
+  return answer.length > 0 ? answer : null;
 }
 
 /** What the reason is wanted of. */

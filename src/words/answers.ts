@@ -1,4 +1,4 @@
-/** Answers to questions about the work, and where it stands. Numbers come in words, and as they are where they choose. */
+/** Answers to questions about the work, and where it stands. Numbers come in words or figures, and as they are where they choose. */
 import { said } from './said.ts';
 
 export const answers = said('answers', {

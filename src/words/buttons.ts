@@ -17,4 +17,10 @@ export const buttons = said('buttons', {
   reportNoTorque: 'Report no torque',
   leaveOpen: 'Leave open',
   handOver: 'Hand over',
+  ask: 'Ask',
+  whereAreWe: 'Where are we',
+  remaining: 'Remaining',
+  lastValues: 'Last values',
+  explain: 'Explain',
+  saySlowly: 'Say slowly',
 });

@@ -1,4 +1,4 @@
-/** How fasteners are called, with their passes and values. Numbers come in words. */
+/** How fasteners are called, with their passes and values. Numbers come in words, in an answer that is shown in figures. */
 import { said } from './said.ts';
 
 export const calls = said('calls', {

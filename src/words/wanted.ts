@@ -3,6 +3,7 @@ import { said } from './said.ts';
 
 export const wanted = said('wanted', {
   whatIsWanted: 'What is wanted now',
+  putAway: 'Tap to put this away.',
   beforeClosing: 'Before the record is closed',
   allDone: 'All steps are done.',
   stepOf: (number: number, count: number, title: string) => `Step ${number} of ${count}: ${title}`,

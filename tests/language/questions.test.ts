@@ -1,7 +1,9 @@
 /** Questions about the work: asked while working, answered shortly, and without effect. */
 import { describe, expect, test } from 'vitest';
 import { announce } from '../../src/language/announce.ts';
+import { answerTo } from '../../src/language/answer.ts';
 import { recogniserPhrases } from '../../src/language/phrases.ts';
+import { WRITTEN } from '../../src/language/say.ts';
 import { situationOf } from '../../src/language/situation.ts';
 import type { Question } from '../../src/session/intent.ts';
 import { fold } from '../../src/session/fold.ts';
@@ -122,6 +124,20 @@ describe('the answer', () => {
     expect(answered(tell(midway, reading('24'), affirm, reading('24'), affirm), { about: 'why' })).toEqual([
       'The procedure has it so. It follows Invented manual, revision A.',
     ]);
+  });
+  test('is the same for the eye, in figures with their units', () => {
+    const shown = (play: Play, question: Question) => answerTo(play.state, question, WRITTEN);
+    expect(shown(midway, { about: 'place' })).toEqual([
+      'Step 1 of 3: Tighten the ring.',
+      'Pass 2 of 2, final. Stud 3, 24.5 N·m.',
+    ]);
+    expect(shown(ring, { about: 'left' })).toEqual([
+      'In this pass, 3 to do; in later passes, 3.',
+      '2 steps after this one.',
+    ]);
+    expect(shown(midway, { about: 'last readings' })[0]).toBe('Stud 3, pass 1, 12.5 N·m.');
+    expect(shown(midway, { about: 'logged', fastener: 1 })).toEqual(['Stud 1: pass 1, 12 N·m; pass 2, 24 N·m.']);
+    expect(shown(midway, { about: 'why' })).toEqual(['Target 24.5: pull to 24.5.']);
   });
   test('says slowly what is wanted, piece by piece', () => {
     expect(answered(ring, { about: 'slowly' })).toEqual([

@@ -176,6 +176,7 @@ describe('speech', () => {
     said();
     await live.hear(spoken('roger', performance.now()), 'voice');
     expect(said()).toBe('Say affirm.');
+    expect(live.heard()).toEqual({ text: 'roger', taken: 'not for us', answered: 'Say affirm.' });
     expect(live.ignored()).toBe(1);
     expect(book.appends).toHaveLength(1);
   });

@@ -141,3 +141,32 @@ test('a reading in doubt is shown with its question', () => {
   expect(shown(doubted).doubt).toBe('Check the order of the digits. What does the tool show?');
   expect(shown(tell(ring, reading('24'))).doubt).toBeNull();
 });
+
+describe('what was asked', () => {
+  const bolts = tell(start(procedureOf([tighten('ring')])), reading('24'), affirm);
+  const about = (play: Play, about: 'left' | 'last readings' | 'why' | 'slowly'): Play =>
+    tell(play, { kind: 'question', question: { about } });
+  const answer = (play: Play) => workView(play.state, play.events.at(-1)?.body).answer;
+
+  test('is answered on the screen, in figures, beside what is wanted', () => {
+    const asked = about(bolts, 'last readings');
+    expect(answer(asked)).toEqual(['Stud 1, pass 1, 24 N·m.']);
+    expect(workView(asked.state, asked.events.at(-1)?.body).call).toEqual(shown(bolts).call);
+  });
+  test('stands there until the next question, or until anything else happens', () => {
+    const asked = about(about(bolts, 'last readings'), 'left');
+    expect(answer(asked)?.[0]).toMatch(/^In this pass, \d to do\.$/);
+    for (const after of [next, reading('24'), { kind: 'stand by' } as const])
+      expect(answer(tell(asked, after))).toBeNull();
+  });
+  test('holds no value that the second person has not read', () => {
+    const blind = tell(start(procedureOf([tighten('ring', { confirm: 'witness each' })])), reading('24.5'));
+    const asked = about(blind, 'why');
+    expect(answer(asked)).toEqual([expect.stringMatching(/^Two people read the tool/)]);
+    expect(answer(asked)?.join(' ')).not.toMatch(/\d/);
+  });
+  test('is no answer where what is wanted was to be said once more: that stands there', () => {
+    expect(answer(about(bolts, 'slowly'))).toBeNull();
+    expect(answer(tell(bolts, { kind: 'say again' }))).toBeNull();
+  });
+});

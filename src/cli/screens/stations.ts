@@ -103,6 +103,7 @@ export const STATIONS: readonly Station[] = [
     },
   },
   { name: 'work-open-again', go: (walker) => walker.tap('Affirm') },
+  { name: 'work-answer', go: (walker) => walker.tap('Last values') },
   { name: 'work-report', go: (walker) => walker.tap('Report damage') },
   {
     name: 'work-standing-by',

@@ -31,6 +31,15 @@ const SELDOM: readonly Action[] = [
   { label: 'handOver', meaning: { kind: 'hand over' } },
 ];
 
+/** Questions about the work, by the words that ask them aloud. */
+const ASK: readonly Action[] = [
+  { label: 'whereAreWe', meaning: { kind: 'question', question: { about: 'place' } } },
+  { label: 'remaining', meaning: { kind: 'question', question: { about: 'left' } } },
+  { label: 'lastValues', meaning: { kind: 'question', question: { about: 'last readings' } } },
+  { label: 'explain', meaning: { kind: 'question', question: { about: 'why' } } },
+  { label: 'saySlowly', meaning: { kind: 'question', question: { about: 'slowly' } } },
+];
+
 /** What is asked for at this step only, each in its own place apart from the others. */
 const ANSWERS: readonly Meaning['kind'][] = ['answer', 'witness says', 'held', 'set down', 'help'];
 const HAS_ONE: ReadonlySet<Meaning['kind']> = new Set(['held', 'set down', 'help']);
@@ -69,9 +78,14 @@ export function AnswerButtons(props: ButtonsProps): JSX.Element {
   );
 }
 
+interface RowProps extends ButtonsProps {
+  /** What would be refused looks so; who presses it all the same is told why. */
+  readonly isRefused: (meaning: Meaning) => boolean;
+}
+
 /** Everything that can be said without a value, to be tapped. */
 export function ActionButtons(
-  props: ButtonsProps & {
+  props: RowProps & {
     /** What is most likely wanted now; none where a value or a choice is. */
     readonly primary: Meaning['kind'] | null;
   },
@@ -84,7 +98,7 @@ export function ActionButtons(
 }
 
 /** What is seldom said, below what the mechanic looks at. */
-export function SeldomButtons(props: ButtonsProps): JSX.Element {
+export function SeldomButtons(props: RowProps): JSX.Element {
   return (
     <div class="actions">
       <Row {...props} actions={SELDOM} seldom />
@@ -92,8 +106,18 @@ export function SeldomButtons(props: ButtonsProps): JSX.Element {
   );
 }
 
+/** What can be asked about the work, for who works muted or by keys. */
+export function AskButtons(props: RowProps): JSX.Element {
+  return (
+    <div class="actions" role="group" aria-labelledby="ask">
+      <h2 id="ask">{buttons.ask}</h2>
+      <Row {...props} actions={ASK} seldom />
+    </div>
+  );
+}
+
 function Row(
-  props: ButtonsProps & {
+  props: RowProps & {
     readonly actions: readonly Action[];
     readonly primary?: Meaning['kind'] | null;
     readonly seldom?: true;
@@ -109,7 +133,7 @@ function Row(
             type="button"
             classList={{ primary: props.primary === meaning.kind && isMeant(meaning) }}
             // Not `disabled`: that would throw the focus off the button that was just pressed.
-            aria-disabled={!isMeant(meaning)}
+            aria-disabled={!isMeant(meaning) || props.isRefused(meaning)}
             onClick={() => {
               if (isMeant(meaning)) props.onMeaning(meaning);
             }}

@@ -46,7 +46,7 @@ export function Lines(props: { readonly live: LiveSession; readonly onLine: (lin
                 {(heard) => (
                   <>
                     {isBlind() ? lines.keptFromSight : heard().text.replaceAll('[unk]', '…')}
-                    {lines.remark[heard().taken]}
+                    {lines.remark[heard().taken]} {heard().answered}
                   </>
                 )}
               </Show>

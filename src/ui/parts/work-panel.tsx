@@ -1,11 +1,11 @@
-import { For, Match, Show, Switch, type JSX } from 'solid-js';
+import { createSignal, For, Match, Show, Switch, type JSX } from 'solid-js';
 import type { Hazard } from '../../procedure/procedure.ts';
 import { Hazards, SignalWord, size } from './words.tsx';
-import { wantsOwnWord, type Reading } from '../../session/state.ts';
 import { asked } from '../../words/asked.ts';
 import { wanted } from '../../words/wanted.ts';
 import type { WorkView } from '../view.ts';
-import type { CallView } from '../view/call.ts';
+import { Answer } from './answer.tsx';
+import { NextCall, ToConfirm, ToWitness } from './called.tsx';
 import { createFit } from './fit.ts';
 import { Held, HelpCalled } from './held.tsx';
 import { Measured } from './measured.tsx';
@@ -20,14 +20,16 @@ export function WorkPanel(props: {
 }): JSX.Element {
   let around: HTMLDivElement | undefined;
   let box: HTMLDivElement | undefined;
+  const [putAway, setPutAway] = createSignal<WorkView['answer']>(null);
+  const answer = () => (props.view.answer === putAway() ? null : props.view.answer);
   createFit(
     () => around,
     () => box,
-    () => props.view,
+    () => [props.view, answer()],
   );
   return (
     <div class="work-panel" classList={{ provisional: props.isProvisional ?? false }}>
-      <div ref={around} class="inner" classList={{ 'with-map': props.view.map !== null }}>
+      <div ref={around} class="inner" classList={{ 'in-two': answer() !== null || props.view.map !== null }}>
         {/* Where it is longer than the screen, keys scroll it. */}
         <div ref={box} class="wanted" tabindex="0" role="group" aria-label={wanted.whatIsWanted}>
           <Show
@@ -77,14 +79,25 @@ export function WorkPanel(props: {
                   </Match>
                   <Match when={props.view.question}>{(question) => <OpenQuestion question={question()} />}</Match>
                   <Match when={props.view.point}>{(point) => <PointAsked point={point()} step={step()} />}</Match>
-                  <Match when={props.view.call}>{(call) => <NextCall call={call()} hazards={step().hazards} />}</Match>
+                  <Match when={props.view.call}>{(call) => <NextCall call={call()} step={step()} />}</Match>
                 </Switch>
               </>
             )}
           </Show>
           <OpenPoints points={props.view.openPoints} />
         </div>
-        <Show when={props.view.map}>{(map) => <PatternPlan map={map()} />}</Show>
+        {/* What was asked is looked at instead of the plan; what is wanted keeps its place. */}
+        <Show when={answer()} fallback={<Show when={props.view.map}>{(map) => <PatternPlan map={map()} />}</Show>}>
+          {(sentences) => (
+            <Answer
+              sentences={sentences()}
+              onPutAway={() => {
+                setPutAway(sentences());
+                box?.focus();
+              }}
+            />
+          )}
+        </Show>
       </div>
     </div>
   );
@@ -144,113 +157,6 @@ function OpenWarning(props: { readonly hazard: Hazard }): JSX.Element {
         <SignalWord hazard={props.hazard} />
       </p>
       <p class={`sentence ${size(props.hazard.text)}`}>{props.hazard.text}</p>
-    </div>
-  );
-}
-
-function NextCall(props: { readonly call: CallView; readonly hazards: readonly Hazard[] }): JSX.Element {
-  return (
-    <div class="call">
-      <Hazards hazards={props.hazards} />
-      <p class="fastener-number">
-        <span class="label">{props.call.label}</span> {props.call.fastener}
-      </p>
-      <p class="pass">{props.call.round}</p>
-      <Show when={props.call.outside}>
-        {(outside) => (
-          <p class="last-reading">
-            {wanted.readBefore(outside().reading.value, outside().reading.unit, verdictText(outside()))}
-          </p>
-        )}
-      </Show>
-      <Show when={props.call.toDo}>
-        {(toDo) => (
-          <p class="trouble stops" role="alert">
-            {toDo()}
-          </p>
-        )}
-      </Show>
-      <For each={props.call.troubles}>
-        {({ text, stops }) => (
-          <p class={`trouble ${stops ? 'stops' : ''}`} role={stops ? 'alert' : undefined}>
-            {text}
-          </p>
-        )}
-      </For>
-      <Show when={!props.call.troubles.some(({ stops }) => stops)}>
-        <WhatToReach call={props.call} />
-      </Show>
-      <Show when={props.call.plan}>{(plan) => <p class="note">{plan()}</p>}</Show>
-    </div>
-  );
-}
-
-/** The value, and under it its limits, how it came about, and the tool. */
-function WhatToReach(props: { readonly call: CallView }): JSX.Element {
-  return (
-    <>
-      <Show when={props.call.target} fallback={<p class="value instead">{props.call.instead}</p>}>
-        {(target) => (
-          <p class="value">
-            {target().value} <span class="unit">{target().unit}</span>
-          </p>
-        )}
-      </Show>
-      <Show when={props.call.window}>
-        {(window) => <p class="window">{wanted.window(window(), props.call.left)}</p>}
-      </Show>
-      <Show when={props.call.minimum}>
-        {(minimum) => <p class="window">{wanted.minimum(minimum(), props.call.left)}</p>}
-      </Show>
-      <Show when={props.call.why}>{(why) => <p class="reckoning">{why()}</p>}</Show>
-      <Show when={props.call.tool}>{(tool) => <p class="note">{tool()}</p>}</Show>
-    </>
-  );
-}
-
-function verdictText({ verdict, basis }: Reading): string {
-  if (basis.of === 'torque') return wanted.verdict[verdict];
-  if (verdict === 'in') return wanted.runningTorque;
-  return verdict === 'over' ? wanted.tooMuchRunningTorque : wanted.verdict[verdict];
-}
-
-function ToWitness(props: { readonly fastener: number; readonly label: string }): JSX.Element {
-  return (
-    <div class="call to-confirm in">
-      <p class="fastener-number">
-        <span class="label">{props.label}</span> {props.fastener}
-      </p>
-      <p class="question">{wanted.secondReads}</p>
-      <p class="note">{wanted.firstShownAfter}</p>
-    </div>
-  );
-}
-
-interface ToConfirmProps {
-  readonly reading: Reading;
-  readonly label: string;
-  readonly doubt: string | null;
-}
-
-function ToConfirm(props: ToConfirmProps): JSX.Element {
-  return (
-    <div class={`call to-confirm ${wantsOwnWord(props.reading) ? 'out' : 'in'}`}>
-      <p class="fastener-number">
-        <span class="label">{props.label}</span> {props.reading.fastener}
-      </p>
-      <p class="value">
-        {props.reading.reading.value} <span class="unit">{props.reading.reading.unit}</span>
-      </p>
-      <Show when={props.reading.witnessed}>
-        {(witnessed) => (
-          <p class="verdict">
-            {wanted.witnessRead(witnessed().person, witnessed().reading.value, witnessed().reading.unit)}
-          </p>
-        )}
-      </Show>
-      <p class="verdict">{verdictText(props.reading)}</p>
-      <Show when={props.doubt}>{(doubt) => <p class="verdict">{doubt()}</p>}</Show>
-      <p class="question">{asked.isThatCorrect}</p>
     </div>
   );
 }

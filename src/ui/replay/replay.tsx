@@ -56,7 +56,7 @@ function Playback(props: {
   if (isPractice(kept.id)) player.go(kept.entries.findLastIndex(({ body }) => body.kind === 'reading captured'));
   const entry = () => kept.entries[player.at()];
   const state = createMemo(() => stateAfter(kept, player.at() + 1));
-  const view = createMemo(() => workView(state()));
+  const view = createMemo(() => workView(state(), entry()?.body));
   const told = createMemo(() => {
     const shown = entry();
     return shown ? describe(shown, state()) : '';

@@ -5,6 +5,7 @@ import { judgeIn } from '../../language/completeness.ts';
 import { missedWords, recogniserPhrases } from '../../language/phrases.ts';
 import { isHush } from '../../language/hush.ts';
 import { typedWords } from '../../language/typed.ts';
+import { decide } from '../../session/decide.ts';
 import type { Meaning, Source } from '../../session/intent.ts';
 import { silenceAfter } from '../../session/silence.ts';
 import { habitOf } from '../../storage/habits.ts';
@@ -23,7 +24,7 @@ import { keepScreenOn } from '../keep-screen-on.ts';
 import type { Heeded } from '../heeded.ts';
 import { createLiveSession } from '../live-session.ts';
 import { createMute } from '../mute.ts';
-import { ActionButtons, AnswerButtons, SeldomButtons } from '../parts/action-buttons.tsx';
+import { ActionButtons, AnswerButtons, AskButtons, SeldomButtons } from '../parts/action-buttons.tsx';
 import { CameraStrip } from '../parts/camera-strip.tsx';
 import { ClosedNote } from '../parts/closed-note.tsx';
 import { Closing, Inspection } from '../parts/closing.tsx';
@@ -78,7 +79,7 @@ export function Bench(props: {
   });
   // The second person takes part from a window of their own; this one carries out what comes from there.
   const desk = openSecondDesk(kept.id, live);
-  const view = createMemo(() => workView(live.state()));
+  const view = createMemo(() => workView(live.state(), live.entries().at(-1)?.body));
   /** What stands in the panel already while a number may still go on. What can be pressed goes by what is certain. */
   const soonToBe = createMemo(() => {
     const state = live.provisional()?.state ?? null;
@@ -178,6 +179,10 @@ export function Bench(props: {
     if (isHush(words) && devices.speakingState().saying !== null) devices.speaking.hush();
     else hear({ words: words.map(sure) }, 'key');
   }
+
+  /** While it is asked how the camera sees, its answers are none to the session. */
+  const isRefused = (meaning: Meaning): boolean =>
+    !sides.isAsked() && decide(live.state(), { meaning, at: now() }).kind === 'refused';
   /** What was tapped below is answered above. */
   const below = (meaning: Meaning): void => void live.act(meaning, 'touch').then(() => main?.scrollIntoView());
   let main: HTMLElement | undefined;
@@ -253,6 +258,7 @@ export function Bench(props: {
         <ActionButtons
           situation={situation()}
           primary={primaryOf(view())}
+          isRefused={isRefused}
           onMeaning={(meaning) => sides.takes(meaning) || void live.act(meaning, 'touch')}
         />
       </div>
@@ -266,7 +272,8 @@ export function Bench(props: {
           />
         </Show>
         <StorageLine asks={true} onLittleRoom={(text) => void devices.addNews(text)} />
-        <SeldomButtons situation={situation()} onMeaning={below} />
+        <AskButtons situation={situation()} isRefused={isRefused} onMeaning={below} />
+        <SeldomButtons situation={situation()} isRefused={isRefused} onMeaning={below} />
         <PeoplePanel view={view()} onMeaning={below} />
       </div>
     </main>

@@ -58,7 +58,9 @@ function ReadOnly(props: { readonly kept: KeptSession; readonly onAgain: () => v
     props.kept.verification.kind === 'broken'
       ? openedRecord.broken(props.kept.verification.at, props.kept.verification.why)
       : openedRecord.writtenElsewhere;
-  const view = createMemo(() => workView(stateAfter(props.kept, props.kept.entries.length)));
+  const view = createMemo(() =>
+    workView(stateAfter(props.kept, props.kept.entries.length), props.kept.entries.at(-1)?.body),
+  );
   return (
     <main class="work">
       <p class="read-only" role="alert">
