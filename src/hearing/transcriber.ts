@@ -1,17 +1,13 @@
 import type { Engine } from './engine.ts';
-import { again, next, NO_WORDS_LEAD_MS, START, type Completeness, type Input, type State } from './end-of-utterance.ts';
+import { again, next, START, type Completeness, type Input, type State } from './end-of-utterance.ts';
 import { PauseMeter } from './pause-meter.ts';
 import type { Phrases } from './phrases.ts';
 import { RecogniserShelf } from './recogniser-shelf.ts';
 import type { Heard, Recogniser } from './recogniser.ts';
 import { SecondHearing } from './second-hearing.ts';
 import type { AudioChunk, Judge, Word } from './types.ts';
+import { ONSET_MS, UnfinishedSound } from './unfinished-sound.ts';
 import { textOf, WayOut, type Told } from './way-out.ts';
-
-/** Speech is noticed at most this long after it began: the model's look-ahead, a chunk, and enough of a word. */
-const ONSET_MS = 1500;
-/** No single utterance is longer; keeps the memory bounded when the engine takes noise for endless speech. */
-const LONGEST_UTTERANCE_MS = 20_000;
 
 /** A command heard less surely waits for a longer pause: what follows may show that it was none. */
 const SURE = 0.85;
@@ -40,7 +36,7 @@ export class Transcriber {
   readonly #wayOut: WayOut;
   #current: Recogniser;
   /** Fed, but not yet part of a delivered utterance, nor of the words before. */
-  #unfinished: AudioChunk[] = [];
+  readonly #unfinished = new UnfinishedSound();
   /** Of the utterance that is under way: words before a pause, and those of a result that is in hand. */
   #before: readonly Word[] = [];
   #inHand: readonly Word[] = [];
@@ -99,7 +95,7 @@ export class Transcriber {
   interrupt(): void {
     if (this.#before.length > 0) this.#torn = this.#epoch;
     this.#epoch++;
-    this.#unfinished = [];
+    this.#unfinished.clear();
     this.#before = this.#inHand = [];
     this.#end = START;
     this.#onset = null;
@@ -112,7 +108,7 @@ export class Transcriber {
   /** Sound that is part of no delivered utterance. Words that wait for more are not delivered: theirs comes first. */
   get unfinished(): readonly AudioChunk[] {
     const [first] = this.#before;
-    return first ? this.#second.since(Math.max(first.start - LEAD_MS, this.#wayOut.until)) : this.#unfinished;
+    return first ? this.#second.since(Math.max(first.start - LEAD_MS, this.#wayOut.until)) : this.#unfinished.chunks;
   }
 
   /** The audio has ended: what was said last is a whole utterance. */
@@ -120,7 +116,7 @@ export class Transcriber {
     await this.#switching;
     this.#take(await this.#current.finish());
     this.#deliver();
-    this.#unfinished = [];
+    this.#unfinished.clear();
     await this.#wayOut.settled;
   }
 
@@ -139,25 +135,15 @@ export class Transcriber {
   async #decode(chunk: AudioChunk): Promise<void> {
     const epoch = this.#epoch;
     const heard = await this.#current.accept(chunk);
-    if (heard.kind === 'utterance') this.#finish(chunk, heard.utterance === null);
+    if (heard.kind === 'utterance') this.#unfinished.ended(chunk, heard.utterance === null);
     if (epoch === this.#epoch) return this.#hear(heard);
     // It had ended before the interruption.
     if (heard.kind === 'utterance' && heard.utterance && epoch !== this.#torn) this.#wayOut.letGo(heard.utterance);
     if (heard.kind === 'fault') this.#events.fault(heard.detail);
   }
 
-  /**
-   * The engine has ended an utterance with this chunk. Where it heard no words in it, its end may be the beginning of one:
-   * that is kept, for when what follows is decoded again.
-   */
-  #finish(chunk: AudioChunk, isEmpty: boolean): void {
-    const at = this.#unfinished.indexOf(chunk);
-    const isKept = ({ time }: AudioChunk): boolean => isEmpty && time >= chunk.time - NO_WORDS_LEAD_MS;
-    this.#unfinished = this.#unfinished.filter((each, i) => i > at || isKept(each));
-  }
-
   async #decodeUnfinished(): Promise<void> {
-    await Promise.all(this.#unfinished.map((chunk) => this.#decode(chunk)));
+    await Promise.all(this.#unfinished.chunks.map((chunk) => this.#decode(chunk)));
   }
 
   /** Takes what the engine says by itself. */
@@ -228,7 +214,7 @@ export class Transcriber {
   }
 
   async #decodeFrom(time: number): Promise<void> {
-    this.#unfinished = this.#unfinished.filter((chunk) => chunk.time >= time);
+    this.#unfinished.dropBefore(time);
     await this.#decodeUnfinished();
   }
 
@@ -280,11 +266,6 @@ export class Transcriber {
   }
 
   #trim(): void {
-    const newest = this.#unfinished.at(-1);
-    if (!newest || this.#end.phase !== 'decoding') return;
-    const isSpeech = this.#speaking || this.#end.sound > 0;
-    const from = newest.time - (isSpeech ? LONGEST_UTTERANCE_MS : ONSET_MS);
-    const keep = this.#unfinished.findIndex((chunk) => chunk.time >= from);
-    if (keep > 0) this.#unfinished.splice(0, keep);
+    if (this.#end.phase === 'decoding') this.#unfinished.trim(this.#speaking || this.#end.sound > 0);
   }
 }
