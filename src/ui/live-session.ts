@@ -1,10 +1,8 @@
 import { batch, createSignal, type Accessor } from 'solid-js';
 import { announce } from '../language/announce.ts';
-import { inHaste } from '../language/doubt.ts';
-import { provisionalOf, type Provisional } from '../language/provisional.ts';
+import type { Provisional } from '../language/provisional.ts';
 import { situationOf, type Situation } from '../language/situation.ts';
 import type { Sureness } from '../language/sureness.ts';
-import { understand, type Understanding } from '../language/understand.ts';
 import type { Entry } from '../record/entry.ts';
 import type { Call } from '../session/calls.ts';
 import { isBack } from '../session/break.ts';
@@ -19,6 +17,7 @@ import { atOnce } from '../words/at-once.ts';
 import { sessionStopped } from '../words/session-stopped.ts';
 import { now } from './clock.ts';
 import { toneFor } from './earcons.ts';
+import { createEarlyWords } from './early-words.ts';
 import { heardAs, seenAs, textOf, type Heeded, type SeenGesture } from './heeded.ts';
 import { createRunningRecord } from './running-record.ts';
 import type { KeptSession } from './session-file.ts';
@@ -102,17 +101,21 @@ export function createLiveSession(
   const record = createRunningRecord(kept, book, device);
   const { entries, state } = record;
   const [heard, setHeard] = createSignal<HeardLine | null>(null);
-  const [provisional, putProvisional] = createSignal<Provisional | null>(null);
   const [ignored, setIgnored] = createSignal(0);
   const [trouble, setTrouble] = createSignal<string | null>(null);
   const [signal, setSignal] = createSignal<ToneKind | null>(null);
   let turn: Promise<void> = Promise.resolve();
   let changedAt = performance.now();
-  /** When what is shown provisionally came up or went. */
-  let swappedAt = -Infinity;
   /** When the fastener that is called was called. */
   let calledAt = -Infinity;
   const last = new LastTaken(entries);
+  const early = createEarlyWords({
+    state,
+    changedAt: () => changedAt,
+    calledAt: () => calledAt,
+    isStopped: () => trouble() !== null,
+    sureness,
+  });
 
   async function carryOut(
     meaning: Meaning,
@@ -150,19 +153,10 @@ export function createLiveSession(
     (isUrgent ? callOut : say)([...announce(state(), events), ...besides]);
   }
 
-  function setProvisional(next: Provisional | null): void {
-    const isSwapped = (next?.state ?? null) !== (provisional()?.state ?? null);
-    if (isSwapped) swappedAt = performance.now();
-    putProvisional(next);
-  }
-
-  /** Whether an answer of that time may be to what is shown provisionally: that cannot be answered yet. */
-  const isToProvisional = (from: number): boolean => Boolean(provisional()?.state) || from < swappedAt + SETTLE;
-
   function show(written: readonly Entry[]): void {
     const before = currentCall(state());
     batch(() => {
-      setProvisional(null);
+      early.show(null);
       record.show(written);
     });
     changedAt = performance.now();
@@ -192,7 +186,7 @@ export function createLiveSession(
   /** From here on nothing is written. The screen comes first: it needs no voice that works. */
   function stop(shown: string, said: string): void {
     setTrouble(shown);
-    setProvisional(null);
+    early.show(null);
     give('stop');
     say([said]);
   }
@@ -209,7 +203,7 @@ export function createLiveSession(
 
   function act(meaning: Meaning, source: Source, began = performance.now()): Promise<void> {
     const seen = entries().length;
-    const isEarly = source !== 'program' && (began - changedAt < SETTLE || isToProvisional(began));
+    const isEarly = source !== 'program' && (began - changedAt < SETTLE || early.isAnsweredBy(began));
     return inTurn(async () => {
       const isOfBefore = isEarly || entries().length !== seen;
       if (isOfBefore && !isAtAnyTime(meaning) && trouble() === null)
@@ -221,10 +215,10 @@ export function createLiveSession(
   function hear(utterance: Heeded, source: Source): Promise<void> {
     const { words, spoken } = utterance;
     const text = textOf(words);
-    const isEarly = !spoken && isToProvisional(performance.now());
+    const isEarly = !spoken && early.isAnsweredBy(performance.now());
     return inTurn(async () => {
       const isOfBefore = spoken ? spoken.from < changedAt : isEarly;
-      const understanding = understood(utterance);
+      const understanding = early.understood(utterance);
       const isCall = understanding.kind === 'meant' && isAtAnyTime(understanding.meaning);
       if (isOfBefore && !isCall && trouble() === null) {
         if (!spoken || !(await takeBack(utterance, spoken, source))) setHeard({ text, taken: 'too early' });
@@ -247,23 +241,8 @@ export function createLiveSession(
       await (act ? last.keep(act, situationOf(state()), work) : work());
     }).finally(() => {
       // What was shown is this utterance, or was given up for it. What is typed has no part in it.
-      if (spoken) setProvisional(null);
+      if (spoken) early.show(null);
     });
-  }
-
-  function showProvisional(utterance: Heeded | null): void {
-    const isOfBefore = utterance?.spoken !== undefined && utterance.spoken.from < changedAt;
-    const understanding = utterance && understood(utterance);
-    const isShown = understanding?.kind === 'meant' && !isOfBefore && trouble() === null && !isBack(state(), now().utc);
-    setProvisional(isShown ? provisionalOf(state(), understanding.meaning, now()) : null);
-  }
-
-  /** What an utterance means now. A reading that came sooner than a wrench can be moved is in doubt. */
-  function understood({ words, spoken, again = null }: Heeded): Understanding {
-    const found = understand(words, situationOf(state()), { wanted: sureness?.(state().people), again });
-    return found.kind === 'meant' && spoken
-      ? { kind: 'meant', meaning: inHaste(found.meaning, spoken.from - calledAt) }
-      : found;
   }
 
   /**
@@ -273,8 +252,7 @@ export function createLiveSession(
    */
   async function takeBack(utterance: Heeded, spoken: Spoken, source: Source): Promise<boolean> {
     if (last.instead === null) return false;
-    const { words, again = null } = utterance;
-    const understanding = understand(words, last.instead, { wanted: sureness?.(state().people), again });
+    const understanding = early.understoodIn(last.instead, utterance);
     if (understanding.kind !== 'meant') return false;
     if (!last.isDenied({ ...spoken, meaning: understanding.meaning.kind, by: 'word' })) return false;
     await takeLastBack(source, heardAs(utterance), spoken);
@@ -295,7 +273,7 @@ export function createLiveSession(
     return inTurn(async () => {
       const act: Act = { from, to, meaning: meaning.kind, by: 'gesture' };
       const isCountedAlready = last.isSameAs(act);
-      const isOfBefore = (from < changedAt + SETTLE || isToProvisional(from)) && !isAtAnyTime(meaning);
+      const isOfBefore = (from < changedAt + SETTLE || early.isAnsweredBy(from)) && !isAtAnyTime(meaning);
       if ((isCountedAlready || isOfBefore) && trouble() === null) {
         if (last.isDenied(act)) await takeLastBack('gesture', seenAs(gesture));
         else setHeard({ text: kind, taken: isCountedAlready ? 'counted already' : 'too early' });
@@ -314,10 +292,10 @@ export function createLiveSession(
     trouble,
     signal,
     situation: () => situationOf(state()),
-    provisional,
+    provisional: early.provisional,
     act,
     hear,
-    showProvisional,
+    showProvisional: (utterance) => early.show(utterance),
     see,
     isAgainstWord: ({ from, to }) =>
       from < changedAt + SETTLE && last.isDenied({ from, to, meaning: 'negative', by: 'gesture' }),
