@@ -21,8 +21,7 @@ interface Fittings {
   /** How the one who works is watched. */
   readonly watched: Accessor<CameraHabit>;
   readonly keep: (habit: CameraHabit) => void;
-  /** Settles when it has been said. */
-  readonly addNews: (text: string) => Promise<void>;
+  readonly addNews: (text: string) => void;
 }
 
 export interface SidesCheck {
@@ -45,8 +44,8 @@ export interface SidesCheck {
   takesWords(utterance: Heeded): boolean;
 }
 
-/** After it has been said, so long does it wait for an answer; then the next wave asks again. In milliseconds. */
-const OPEN_MS = 15_000;
+/** So long does it wait for an answer, its own words included; then the next wave asks again. In milliseconds. */
+const OPEN_MS = 20_000;
 
 export function createSidesCheck({ camera, live, watched, keep, addNews }: Fittings): SidesCheck {
   const [note, setNote] = createSignal<{ readonly text: string; readonly asks: boolean } | null>(null);
@@ -57,7 +56,8 @@ export function createSidesCheck({ camera, live, watched, keep, addNews }: Fitti
   function tell(text: string, asks: boolean): void {
     const own = { text, asks };
     setNote(own);
-    void addNews(text).then(() => setTimeout(() => setNote((now) => (now === own ? null : now)), OPEN_MS));
+    addNews(text);
+    setTimeout(() => setNote((now) => (now === own ? null : now)), OPEN_MS);
   }
 
   const isAsked = (): boolean => note()?.asks === true;
@@ -87,10 +87,10 @@ export function createSidesCheck({ camera, live, watched, keep, addNews }: Fitti
     },
     situation,
     takes,
-    takesWords({ words, again = null, spoken }) {
+    takesWords(utterance) {
       if (!isAsked()) return false;
-      const found = understand(words, situation(), { again });
-      return found.kind === 'meant' && takes(found.meaning, spoken?.from);
+      const found = understand(utterance.words, situation(), { again: utterance.again ?? null });
+      return found.kind === 'meant' && takes(found.meaning, utterance.spoken?.from);
     },
   };
 }

@@ -11,7 +11,7 @@ import { createSwitchBoard } from '../../src/ui/switch-board.ts';
 import { watchGestures } from '../../src/ui/watch-gestures.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
 import { reading } from '../session/play.ts';
-import { GoodBook, idle, kinds, open, pass, spoken, stopClock } from './bench.ts';
+import { GoodBook, job, kinds, open, pass, spoken, stopClock } from './bench.ts';
 
 // Node gets Solid's server build, whose signals tell nobody; the app runs on the one for browsers.
 vi.mock('solid-js', () => vi.importActual('solid-js/dist/solid.js'));
@@ -51,14 +51,14 @@ async function before(procedure: unknown, kept = CHECKED) {
   };
   const [speakingState, setSpeaking] = createSignal<SpeakingState>({ voice: 'choosing', saying: null });
   const [watched, setWatched] = createSignal<CameraHabit>(kept);
-  const { dispose, sides } = createRoot((dispose) => {
+  const { dispose, sides, switches } = createRoot((dispose) => {
     const devices = { speakingState, wake: () => undefined, announce: () => Promise.resolve() };
     const switches = createSwitchBoard({ live: awaited, devices, taught: () => null });
     const addNews = (text: string): Promise<void> => Promise.resolve(void news.push(text));
     const keep = (habit: CameraHabit): void => void setWatched(habit);
-    const sides = createSidesCheck({ camera, live: awaited, watched, keep, addNews });
+    const sides = createSidesCheck({ camera, live: awaited, watched, keep, addNews: (text) => void addNews(text) });
     watchGestures({ camera, speakingState, addNews }, awaited, switches, sides);
-    return { dispose, sides };
+    return { dispose, sides, switches };
   });
   onTestFinished(dispose);
   const shown = async (gesture: Gesture): Promise<void> => {
@@ -72,7 +72,7 @@ async function before(procedure: unknown, kept = CHECKED) {
     pass(900);
     await shown({ kind, confidence, from, to: performance.now(), why: '' });
   };
-  return { live, sides, watched, news, make, shown, setSpeaking, dispose, isStopped: () => isStopped };
+  return { live, sides, switches, watched, news, make, shown, setSpeaking, dispose, isStopped: () => isStopped };
 }
 
 const [fit, tighten] = smallProcedure.steps;
@@ -218,14 +218,25 @@ describe('before a camera on which nobody has seen that left and right are right
     expect(sides.shown()).toBe(RIGHT);
     expect(kinds(live.entries())).toEqual(['opened']);
   });
-  test('nothing is asked beside a question of the job: a nod answers one of them only', async () => {
-    const { live, sides, make } = await before({ ...smallProcedure, steps: [tighten, fit] }, CAMERA_AT_FIRST);
-    await live.act(reading('12'), 'key');
-    await make('wave right');
-    await make('wave left');
-    expect(sides.shown()).toBeNull();
-    await make('nod');
-    expect(kinds(live.entries()).at(-1)).toBe('reading confirmed');
+  describe('nothing is asked beside another question: a nod answers one of them only', () => {
+    test.each([
+      ['a reading that waits', [tighten, fit], reading('12'), 'reading confirmed'],
+      ['a check', [fit, job.steps[3], tighten], { kind: 'next' }, 'answered'],
+    ] as const)('%s', async (_, steps, meaning, answered) => {
+      const { live, sides, make } = await before({ ...smallProcedure, steps }, CAMERA_AT_FIRST);
+      await live.act(meaning, 'key');
+      await make('wave right');
+      await make('wave left');
+      expect(sides.shown()).toBeNull();
+      await make('nod', 0.95);
+      expect(kinds(live.entries())).toContain(answered);
+    });
+    test('a value that is being counted', async () => {
+      const { sides, switches, make } = await before(oneBolt, CAMERA_AT_FIRST);
+      switches.give('forward', 'touch', performance.now());
+      await make('wave right');
+      expect([sides.shown(), switches.panel()?.kind]).toEqual([null, 'value']);
+    });
   });
   test('it goes when the work goes on, and a nod is for the work again', async () => {
     const { live, sides, watched, make } = await before(twoSteps, CAMERA_AT_FIRST);
@@ -239,8 +250,7 @@ describe('before a camera on which nobody has seen that left and right are right
     vi.useFakeTimers({ toFake: ['performance', 'Date', 'setTimeout'] });
     const { sides, watched, make } = await before(twoSteps, CAMERA_AT_FIRST);
     await make('wave right');
-    await idle();
-    pass(14_000);
+    pass(19_000);
     expect(sides.shown()).toBe(RIGHT);
     pass(2_000);
     expect(sides.shown()).toBeNull();

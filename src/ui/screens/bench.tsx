@@ -93,7 +93,7 @@ export function Bench(props: {
     live,
     watched,
     keep: (habit) => void keepWatched(habit),
-    addNews: (text) => devices.addNews(text),
+    addNews: (text) => void devices.addNews(text),
   });
   const situation = createMemo(() => sides.situation());
   const [missing, setMissing] = createSignal<readonly string[]>([]);
@@ -118,9 +118,7 @@ export function Bench(props: {
   const watching = createMemo(() => watchedAs(watched()), undefined, {
     equals: (one, other) => JSON.stringify(one) === JSON.stringify(other),
   });
-  createEffect(
-    on(watching, (as) => devices.camera.state.kind === 'watching' && devices.camera.start(as), { defer: true }),
-  );
+  createEffect(on(watching, (as) => devices.camera.state.kind !== 'off' && devices.camera.start(as), { defer: true }));
   onCleanup(
     devices.heedCall(
       // Asked whenever the voice begins.
