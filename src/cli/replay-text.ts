@@ -1,8 +1,11 @@
 /** A session as text: its story, and the readings as tables. */
 import { readingMatrices, type MatrixCell, type ReadingMatrix } from '../record/reading-matrix.ts';
+import { fateOf, historyOf, type Fate } from '../record/reading-history.ts';
 import { stateAfter, type SessionRecord } from '../record/session-record.ts';
 import type { Entry } from '../record/entry.ts';
+import type { Reading } from '../session/state.ts';
 import { describe } from '../ui/describe.ts';
+import { fates } from '../words/fates.ts';
 
 /** One entry in words. */
 export interface StoryLine {
@@ -28,13 +31,28 @@ export function* storyOf(record: SessionRecord): Generator<StoryLine> {
 export const storyText = ({ seq, at, person, source, what, heard }: StoryLine): string =>
   `${`${seq}`.padStart(5)}  ${at.replace('T', ' ').replace(/\.\d+Z$/, 'Z')}  ${person}, by ${source}: ${what}${heard === null ? '' : ` (heard: “${heard}”)`}`;
 
-/** What stands at the end of the trusted entries: one table for each step that tightens. */
-export const matricesOf = (record: SessionRecord): readonly ReadingMatrix[] =>
-  readingMatrices(stateAfter(record, record.entries.length));
+/** The readings of a step that tightens: a table of what stands, and every other reading that was ever taken. */
+export interface StepReadings extends ReadingMatrix {
+  readonly others: readonly { readonly reading: Reading; readonly fate: Fate }[];
+}
 
-/** A matrix as lines: a line for each fastener, a column for each pass. */
-export function matrixText({ title, label, passes, rows }: ReadingMatrix): readonly string[] {
-  const heads = [label, ...passes.map(({ index, name }) => (index === 0 ? name : `pass ${index}: ${name}`))];
+/** As it is at the end of the trusted entries: one for each step that tightens. */
+export function stepReadingsOf(record: SessionRecord): readonly StepReadings[] {
+  const state = stateAfter(record, record.entries.length);
+  return readingMatrices(state).map((matrix) => {
+    const cells = matrix.rows.flatMap((row) => row.cells);
+    const inTable = new Set(cells.flatMap((cell) => (cell?.kind === 'read' ? [cell.reading.seq] : [])));
+    const others = state.readings.filter(({ step, seq }) => step === matrix.step && !inTable.has(seq));
+    return {
+      ...matrix,
+      others: others.map((reading) => ({ reading, fate: fateOf(reading, historyOf(state.readings, reading)) })),
+    };
+  });
+}
+
+/** Them as lines: a line for each fastener with a column for each pass, then a line for each reading that is not in the table. */
+export function stepReadingsText({ title, label, passes, rows, others }: StepReadings): readonly string[] {
+  const heads = [label, ...passes.map(head)];
   const table = [heads, ...rows.map(({ fastener, cells }) => [`${fastener}`, ...cells.map(cellText)])];
   const widths = heads.map((_, column) => Math.max(...table.map((row) => row[column]?.length ?? 0)));
   return [
@@ -45,14 +63,23 @@ export function matrixText({ title, label, passes, rows }: ReadingMatrix): reado
         .join('  ')
         .trimEnd(),
     ),
+    ...others.map(({ reading, fate }) => {
+      const pass = passes.find(({ index }) => index === reading.pass);
+      return `  entry ${reading.seq}: ${label} ${reading.fastener}, ${pass ? head(pass) : reading.pass}: ${readingText(reading)}: ${fates[fate]}`;
+    }),
   ];
 }
 
-/** "24.5 N·m, in, Ida Falk; witness Tom Brandt 24.5 N·m" */
+const head = ({ index, name }: ReadingMatrix['passes'][number]): string =>
+  index === 0 ? name : `pass ${index}: ${name}`;
+
 function cellText(cell: MatrixCell): string {
   if (cell === null) return '–';
-  if (cell.kind !== 'read') return cell.kind;
-  const { reading, verdict, person, witnessed } = cell.reading;
+  return cell.kind === 'read' ? readingText(cell.reading) : cell.kind;
+}
+
+/** "24.5 N·m, in, Ida Falk; witness Tom Brandt 24.5 N·m" */
+function readingText({ reading, verdict, person, witnessed }: Reading): string {
   const witness = witnessed ? `; witness ${witnessed.person} ${witnessed.reading.value} ${witnessed.reading.unit}` : '';
   return `${reading.value} ${reading.unit}, ${verdict}, ${person}${witness}`;
 }

@@ -2,7 +2,7 @@
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import type { SessionFile } from '../record/sealed-file.ts';
-import { matricesOf, matrixText, storyOf, storyText } from './replay-text.ts';
+import { stepReadingsOf, stepReadingsText, storyOf, storyText } from './replay-text.ts';
 import {
   endWithReader,
   exitCodeFor,
@@ -15,7 +15,8 @@ import {
 
 const USAGE = `Usage: npm run replay -- [--key THUMBPRINT]… [--json] FILE
 Says whether a sealed file of a session is as it was sealed, and tells what happened in it, as far as it can be trusted:
-each entry in words with its time (UTC), then which value stands for each fastener in each pass, its verdict, and whose.
+each entry in words with its time (UTC), then which value stands for each fastener in each pass, its verdict, and whose;
+below, every other reading with what became of it.
   --key THUMBPRINT  of a key that is known (may be given several times): a seal by any other is then not good enough
   --json            one object a line: the verdict, then each entry, then each step that tightens
 Exit code 0: intact; 1: not intact; 2: not readable, or not used as above.`;
@@ -45,7 +46,7 @@ function* asText(name: string, file: SessionFile): Generator<string> {
   for (const line of storyOf(record)) yield printable(storyText(line));
   if (record.entries.length < record.found)
     yield `What follows, from entry ${record.entries.length} on, cannot be trusted and is not told.`;
-  for (const matrix of matricesOf(record)) yield ['', ...matrixText(matrix).map(printable)].join('\n');
+  for (const step of stepReadingsOf(record)) yield ['', ...stepReadingsText(step).map(printable)].join('\n');
 }
 
 function* asObjects(name: string, file: SessionFile): Generator<string> {
@@ -53,7 +54,7 @@ function* asObjects(name: string, file: SessionFile): Generator<string> {
   if (file.kind === 'refused' || file.session.kind === 'unreadable') return;
   const { record } = file.session;
   for (const line of storyOf(record)) yield JSON.stringify({ kind: 'entry', ...line });
-  for (const matrix of matricesOf(record)) yield JSON.stringify({ kind: 'readings', ...matrix });
+  for (const step of stepReadingsOf(record)) yield JSON.stringify({ kind: 'readings', ...step });
 }
 
 type Options =

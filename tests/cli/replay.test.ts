@@ -35,6 +35,15 @@ describe('replay', { timeout: 60_000 }, () => {
     expect(told.out).toContain('bolt  pass 1: snug by hand  pass 2: final');
   });
 
+  it('shows every other reading as well, with what became of it', () => {
+    const others = told.out.filter((line) => line.startsWith('  entry '));
+    expect(others.map((line) => line.replace(/^ {2}entry \d+: /, ''))).toEqual([
+      'stud 3, pass 1: first: 21 N·m, over, Ida Falk (invented): rejected at its read-back',
+      'stud 8, pass 1: first: 11 N·m, in, Ida Falk (invented): corrected',
+      'stud 4, pass 2: final: 27 N·m, over, Ida Falk (invented): confirmed, then read again',
+    ]);
+  });
+
   it('tells of a file that is not intact only what comes before the first bad entry, and ends with 1', async () => {
     const forged = await forgedDemo();
     const file = path.join(folder, 'forged.bhsession');
