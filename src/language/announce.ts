@@ -15,6 +15,7 @@ import { explainLift } from './explain.ts';
 import { IN_FULL, prompt } from './prompt.ts';
 import { readBack, sayVerdict } from './read-back.ts';
 import { sayDeferred, sayOpenPoints } from './say-closing.ts';
+import { askPoint } from './say-point.ts';
 import { sayHelp, sayHeldFor, sayOrientation } from './say-hold.ts';
 import { readBackValue, sayOutside } from './say-observed.ts';
 import { sayRefusal } from './say-refusal.ts';
@@ -28,10 +29,10 @@ import { sayStanding } from './standing.ts';
 export function announce(state: SessionState, events: readonly EventBody[]): readonly string[] {
   const said = events.flatMap((event) => sayEvent(state, event));
   // A reading that was just read back is not asked for twice.
-  // Nor is a torque the last word after "stop".
+  // Nor is a torque the last word after "stop"; what the procedure has done about it is asked.
   const asks =
     !READ_BACK.has(events.at(-1)?.kind ?? 'closed') &&
-    !events.some((event) => isStop(state, event)) &&
+    (currentPoint(state)?.kind === 'ordered' || !events.some((event) => isStop(state, event))) &&
     events.some(({ kind }) => MOVES_ON.has(kind));
   return [...said, ...(asks ? prompt(state, events) : [])];
 }
@@ -96,13 +97,7 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
     }
     case 'reading confirmed': {
       const reading = state.readings.find(({ seq }) => seq === event.of);
-      const step = state.procedure.steps.find(({ id }) => id === reading?.step);
-      const toDo = isStop(state, event) ? toDoAbout(step, 'over torque') : null;
-      return [
-        announcing.logged,
-        ...(reading && reading.verdict !== 'in' ? [sayVerdict(state, reading)] : []),
-        ...(toDo === null ? [] : [toDo]),
-      ];
+      return [announcing.logged, ...(reading && reading.verdict !== 'in' ? [sayVerdict(state, reading)] : [])];
     }
     case 'reading rejected':
     case 'reason rejected':
@@ -229,8 +224,10 @@ function sayWhatToDo(state: SessionState, seq: number): readonly string[] {
   const deviation = state.deviations.find((each) => each.seq === seq);
   const step = state.procedure.steps.find(({ id }) => id === deviation?.step);
   if (!deviation) return [];
+  const point = currentPoint(state);
+  if (point?.kind === 'ordered') return [sayPlain(askPoint(state, point))];
   return [
-    toDoAbout(step, deviation.what) ?? announcing.decideByManual,
+    ...(toDoAbout(step, deviation.what) === null ? [announcing.decideByManual] : []),
     announcing.workAgainOrLeave(...named(state, deviation)),
   ];
 }

@@ -1,9 +1,10 @@
 /** The points of a step as they are asked. */
 import type { Procedure } from '../procedure/procedure.ts';
+import { orderOnCall, statedOnCall } from '../session/deviations.ts';
 import { pointOf, type Point } from '../session/point.ts';
 import { criterionOf, nameOfSeal, namePoint, openingOf, partOf } from '../session/point-words.ts';
 import { failedCriterion, reuseRefusal, sealOf } from '../session/seals.ts';
-import { currentStep, type SessionState } from '../session/state.ts';
+import { currentCall, currentStep, type SessionState } from '../session/state.ts';
 import { points } from '../words/points.ts';
 import { sentence } from './say.ts';
 
@@ -36,6 +37,12 @@ function ask(state: SessionState, point: Exclude<Point, { kind: 'started' }>): s
     case 'closure':
     case 'consumable':
       return points.ask.accountedFor(namePoint(procedure, point));
+    case 'ordered': {
+      const [step, call] = [currentStep(state), currentCall(state)];
+      const order = step && orderOnCall(state, step);
+      if (!order || !call) return namePoint(procedure, point);
+      return points.ask.ordered(call.label, call.fastener, order.text, statedOnCall(state, step) !== null);
+    }
   }
 }
 

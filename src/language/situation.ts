@@ -173,6 +173,7 @@ export function situationOf(state: SessionState): Situation {
     return {
       ...fixed([
         ...sayingsFor(state, point),
+        ...(point.kind === 'ordered' ? outOfOrder(state, step) : []),
         ...NEXT,
         ...BACK,
         ...QUESTIONS,
@@ -193,8 +194,8 @@ export function situationOf(state: SessionState): Situation {
       ...QUESTIONS,
       ...always,
       ...drops,
-      ...(call ? reportable(step).flatMap((what) => REPORTS[what]) : []),
-      ...(statedOnCall(state, step) || outsideValue(state, step.id) ? LEAVE_OPEN : []),
+      ...(call ? outOfOrder(state, step) : []),
+      ...(outsideValue(state, step.id) ? LEAVE_OPEN : []),
       ...(isBetweenSteps(state) ? HAND_OVER : []),
       ...leaves,
     ],
@@ -221,6 +222,12 @@ export const fixed = (sayings: readonly Saying[]): Situation => ({
   observed: null,
   dictation: false,
 });
+
+/** What may be said of a fastener that is not as it should be. */
+const outOfOrder = (state: SessionState, step: Step): readonly Saying[] => [
+  ...reportable(step).flatMap((what) => REPORTS[what]),
+  ...(statedOnCall(state, step) ? LEAVE_OPEN : []),
+];
 
 /** The answers to a point; where a seal cannot be used again, the one that can be comes first. */
 function sayingsFor(state: SessionState, point: Point): readonly Saying[] {

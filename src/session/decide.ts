@@ -188,11 +188,13 @@ function whilePointOpen(state: SessionState, step: Step, point: Point, meaning: 
     case 'turned':
     case 'reading':
     case 'click':
-    case 'report':
-    case 'leave open':
     case 'set down':
     case 'observed':
       return refuse(pointRefusal(state, point));
+    // What is ordered about a fastener may be for somebody else to do.
+    case 'report':
+    case 'leave open':
+      return point.kind === 'ordered' ? whileFree(state, step, meaning, at) : refuse(pointRefusal(state, point));
   }
 }
 

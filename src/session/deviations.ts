@@ -1,11 +1,11 @@
 /** What was out of the ordinary: reported of a fastener, with a reason, and passed over or worked again. */
 import type { Step } from '../procedure/procedure.ts';
 import { accept, refuse, type Decision } from './decision.ts';
-import type { Deviation } from './deviation.ts';
+import { openDeviation, type Deviation } from './deviation.ts';
 import type { DeviationKind } from './intent.ts';
 import type { ObservedValue } from './observed.ts';
 import type { Reading } from './reading.ts';
-import { currentCall, standingReading, type SessionState } from './state.ts';
+import { currentCall, pendingReading, standingReading, type SessionState } from './state.ts';
 
 /** The newest stated deviation of the fastener that is called, in this pass. */
 export function statedOnCall(state: SessionState, step: Step): Deviation | null {
@@ -21,6 +21,23 @@ export const toDoAbout = (step: Step | undefined, what: DeviationKind): string |
   step?.kind === 'tighten' || step?.kind === 'loosen'
     ? (step.onDeviation.find((each) => each.what === what)?.text ?? null)
     : null;
+
+/**
+ * What the procedure has done about the fastener that is called, before it is worked again: after its reading was over, or a
+ * deviation was stated. Null where it says nothing, or something else is asked first.
+ */
+export function orderOnCall(state: SessionState, step: Step): { readonly of: number; readonly text: string } | null {
+  const call = currentCall(state);
+  if (!call || pendingReading(state) || openDeviation(state)) return null;
+  const standing = standingReading(state, step.id, call.pass.index, call.fastener);
+  const over = standing?.verdict === 'over' && standing.basis.of === 'torque' ? standing : null;
+  const stated = statedOnCall(state, step);
+  // That it is over is reported of the same reading: one thing, ordered once.
+  const isOfDeviation = stated !== null && stated.seq > (over?.seq ?? -1) && !(over && stated.what === 'over torque');
+  const about = isOfDeviation ? stated : over && { seq: over.seq, what: 'over torque' as const };
+  const text = toDoAbout(step, about?.what ?? 'over torque');
+  return about && text !== null ? { of: about.seq, text } : null;
+}
 
 /** What may be reported at a step: a nut that is only freed has no torque. */
 export const reportable = ({ kind }: Step): readonly DeviationKind[] =>

@@ -49,6 +49,8 @@ export function namePoint(procedure: Procedure, point: Point, part?: ReleasePart
       const name = consumable?.name ?? point.id;
       return consumable?.counted === 'wrapper' ? points.name.wrapper(name) : name;
     }
+    case 'ordered':
+      return points.name.ordered(point.of);
   }
 }
 

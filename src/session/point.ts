@@ -19,7 +19,9 @@ export type Point =
   /** Somebody holds the weight before the last fasteners are freed. */
   | { readonly kind: 'held'; readonly pattern: string }
   /** A counted tool, the cap or plug of an opening, a consumable or its wrapper is where it belongs. */
-  | { readonly kind: 'tool' | 'closure' | 'consumable'; readonly id: string };
+  | { readonly kind: 'tool' | 'closure' | 'consumable'; readonly id: string }
+  /** What the procedure has done about a reading over its window, or a deviation, before its fastener is worked again. */
+  | { readonly kind: 'ordered'; readonly of: number };
 
 /** What may be answered. Only "affirm" settles what is asked with it; "negative" leaves it open, but for a criterion. */
 export type PointAnswer = 'affirm' | 'negative' | 'held' | 'reuse' | 'replace';
@@ -44,6 +46,8 @@ export function pointKey(point: Point): string {
     case 'closure':
     case 'consumable':
       return `${point.kind}:${point.id}`;
+    case 'ordered':
+      return `${point.kind}:${point.of}`;
   }
 }
 
@@ -147,6 +151,8 @@ export function pointOf(key: string): Point | null {
     case 'closure':
     case 'consumable':
       return { kind, id };
+    case 'ordered':
+      return { kind, of: Number(id) };
     default:
       return null;
   }

@@ -2,6 +2,7 @@
 import type { Step } from '../procedure/procedure.ts';
 import { releaseParts } from '../procedure/release.ts';
 import { accountOf } from './account.ts';
+import { orderOnCall } from './deviations.ts';
 import { answerGiven } from './openings.ts';
 import { pointsOf, settles, type Point } from './point.ts';
 import { currentCall, currentStep, doesNotApply, openCondition, openWarning, type SessionState } from './state.ts';
@@ -18,6 +19,8 @@ export function currentPoint(state: SessionState): Point | null {
     (point) => !isSettledIn(state, step, point) && isDue(state, step, point),
   );
   if (own) return own;
+  const ordered = orderedPoint(state, step);
+  if (ordered) return ordered;
   const [account] = accountOf(state, step);
   return account && currentCall(state) === null ? account : null;
 }
@@ -28,7 +31,13 @@ export function pointsLeft(state: SessionState): number {
   if (step === null) return 0;
   const own = doesNotApply(state, step) ? [] : pointsOf(state.procedure, step);
   const open = own.filter((point) => !isSettledIn(state, step, point) && isDue(state, step, point));
-  return open.length + accountOf(state, step).length;
+  return open.length + (orderedPoint(state, step) ? 1 : 0) + accountOf(state, step).length;
+}
+
+function orderedPoint(state: SessionState, step: Step): Point | null {
+  const order = orderOnCall(state, step);
+  const point = order && ({ kind: 'ordered', of: order.of } as const);
+  return point && !isSettledIn(state, step, point) ? point : null;
 }
 
 function isDue(state: SessionState, step: Step, point: Point): boolean {

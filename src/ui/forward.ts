@@ -36,6 +36,7 @@ const WANTS_EYES: ReadonlySet<NonNullable<ReturnType<typeof currentPoint>>['kind
   'tool',
   'closure',
   'consumable',
+  'ordered',
 ]);
 
 /** Whether the point that is asked is one that somebody looks at or decides about. */

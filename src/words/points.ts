@@ -15,6 +15,8 @@ export const points = said('points', {
     seated: (seal: string) => `${seal}: is it seated by hand? Affirm or negative?`,
     started: (what: string) => `${what}: started by hand? Affirm or negative?`,
     held: 'Does somebody hold the weight? Say held.',
+    ordered: (label: string, number: number, order: string, mayBeLeft: boolean) =>
+      `${label} ${number}. ${order} Is it done? Affirm or negative${mayBeLeft ? ', or leave open' : ''}?`,
     accountedFor: (what: string) => `${what}: accounted for? Affirm or negative?`,
     /** @param part the number of the new one; null where it has none */
     reuseOrReplace: (seal: string, part: string | null) => `${seal}: reuse or replace?${newPart(part)}`,
@@ -40,6 +42,7 @@ export const points = said('points', {
     /** What is accounted for, counted out: without its article. */
     countedClosure: (closure: Closure, opening: string) => `${closure} of the ${opening}`,
     wrapper: (consumable: string) => `wrapper of the ${consumable}`,
+    ordered: (entry: number) => `what the procedure has done about entry ${entry}`,
   },
   someCriterion: (number: number) => `criterion ${number}`,
 
@@ -54,6 +57,7 @@ export const points = said('points', {
     tool: fact('accounted for'),
     closure: fact('accounted for'),
     consumable: fact('accounted for'),
+    ordered: fact('done'),
   },
   criterionFact: (seal: string, criterion: string, isSo: boolean) =>
     `${seal}, “${criterion}”: ${isSo ? 'it is so' : 'FAILED'}`,

@@ -128,6 +128,8 @@ describe('a job done by voice', () => {
     expect(await app.wanted()).toMatch(/14\s+N·m\s+▲ over the window/);
     await app.say('affirm');
     expect((await confirmedIn('tighten-ring')).at(-1)).toEqual({ pass: 1, fastener: 3, value: '14', verdict: 'over' });
+    expect(await app.wanted()).toMatch(/Stud 3\. Take the nut off.*Is it done\?/);
+    await app.say('affirm');
     expect(await app.wanted()).toMatch(/stud\s+3\s+Pass 1 of 2/);
     await read('12', ONE, TWO);
     await app.say('affirm');
@@ -193,7 +195,7 @@ describe('a job done by voice', () => {
     await app.page.getByRole('slider').fill(String(over?.seq));
     expect(await app.wanted()).toMatch(/stud\s+3\s+14\s+N·m\s+▲ over the window/);
     await app.page.getByRole('button', { name: 'Step on' }).click();
-    expect(await app.wanted()).toMatch(/stud\s+3\s+Pass 1 of 2/);
+    expect(await app.wanted()).toMatch(/Stud 3\. Take the nut off/);
     await app.page.getByRole('slider').fill(String(entries.length - 1));
     expect(await app.wanted()).toContain('All steps are done');
   });

@@ -1,6 +1,8 @@
 /** What is out of the ordinary is reported with a reason, and stays listed whatever becomes of the fastener. */
 import { describe, expect, test } from 'vitest';
+import { announce } from '../../src/language/announce.ts';
 import { openPoints } from '../../src/session/deviations.ts';
+import { currentPoint } from '../../src/session/points.ts';
 import { currentCall, currentStep } from '../../src/session/state.ts';
 import {
   affirm,
@@ -172,4 +174,48 @@ describe('a value over its window', () => {
     expect(points(tell(ring(), reading('30'), affirm, over, because('wrench slipped'), affirm))).toEqual([
       '1/1: over torque, wrench slipped',
     ]));
+});
+
+describe('what the procedure has done about it', () => {
+  const onDeviation = [
+    { what: 'over torque', text: 'Take the nut off.' },
+    { what: 'damage', text: 'An inspector decides.' },
+  ];
+  const ordered = ring({ onDeviation });
+  const tooMuch = tell(ordered, reading('30'), affirm);
+  const asks = (play: Play): boolean => currentPoint(play.state)?.kind === 'ordered';
+
+  test('is asked about before another value is taken: the nut stays open until it is done', () => {
+    for (const meaning of [reading('24'), next, { kind: 'click', fastener: null } as const])
+      expect(refused(tell(tooMuch, meaning))?.code).toBe('point first');
+    expect(asks(tell(tooMuch, negative))).toBe(true);
+    const done = tell(tooMuch, affirm);
+    expect(kinds(done)).toEqual(['point settled']);
+    expect(readings(tell(done, reading('24'), affirm))).toEqual(['1: 30 confirmed', '1: 24 confirmed']);
+  });
+  test('is said and asked in one breath', () => {
+    const says = (play: Play) => announce(play.state, happened(play));
+    expect(says(tooMuch)).toEqual([
+      'Logged.',
+      'Stud one is over. Stop. Back it out and decide by the manual.',
+      'Stud one. Take the nut off. Is it done? Affirm or negative?',
+    ]);
+    expect(says(tell(tooMuch, negative))[0]).toBe('See to it first.');
+    const [why] = says(tell(tooMuch, over, because('slipped'), affirm)).slice(-1);
+    expect(why).toBe('Stud one. Take the nut off. Is it done? Affirm or negative, or leave open?');
+  });
+  test('is asked once of a reading that is reported as well, and again of the next that is over', () => {
+    const reported = tell(tooMuch, affirm, over, because('slipped'), affirm);
+    expect(asks(reported)).toBe(false);
+    expect(asks(tell(reported, reading('31'), affirm))).toBe(true);
+  });
+  test('is asked of a stated deviation, once its reason is confirmed', () => {
+    const given = tell(ordered, damage, because('bent'));
+    expect([given, tell(given, affirm), tell(given, affirm, affirm)].map(asks)).toEqual([false, true, false]);
+  });
+  test('does not keep from leaving it open, nor from taking back what was misheard', () => {
+    expect(kinds(tell(tooMuch, over, because('slipped'), affirm, leaveOpen))).toEqual(['left open']);
+    expect(asks(tell(tooMuch, correction('24'), affirm))).toBe(false);
+    expect(asks(tell(tooMuch, disregard))).toBe(false);
+  });
 });
