@@ -3,7 +3,7 @@ import { said } from './said.ts';
 
 export const workScreen = said('workScreen', {
   earClosedByCheck: 'The microphone check: do not start by voice here.',
-  mutedAsLeft: 'Muted, as you left it.',
+  mutedAsLeft: 'You left it muted: it hears nothing until you unmute it.',
   practice: 'Practice, no work',
   leave: 'Leave (the session stays)',
   replay: 'Replay',

@@ -25,18 +25,19 @@ async function load() {
 
 test('is muted when the page comes up again, until it is unmuted', async () => {
   const first = await load();
-  expect(first.of('A. Invented').asLeft).toBe(false);
+  expect(first.of('A. Invented').asLeft()).toBe(false);
   await first.of('A. Invented').mute();
   expect(first.did).toEqual(['mute: asked']);
   // Another screen of the same page, and the page loaded again.
-  expect(first.of('A. Invented').asLeft).toBe(true);
+  expect(first.of('A. Invented').asLeft()).toBe(true);
   const again = await load();
-  expect(again.of('A. Invented').asLeft).toBe(true);
-  await again.of('A. Invented').listen();
-  expect(again.did).toEqual(['start']);
-  expect((await load()).of('A. Invented').asLeft).toBe(false);
+  expect(again.of('A. Invented').asLeft()).toBe(true);
+  const mute = again.of('A. Invented');
+  await mute.listen();
+  expect([again.did, mute.asLeft()]).toEqual([['start'], false]);
+  expect((await load()).of('A. Invented').asLeft()).toBe(false);
 });
 test('is nobody else’s', async () => {
   await (await load()).of('A. Invented').mute();
-  expect((await load()).of('B. Invented').asLeft).toBe(false);
+  expect((await load()).of('B. Invented').asLeft()).toBe(false);
 });

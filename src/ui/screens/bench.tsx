@@ -169,7 +169,7 @@ export function Bench(props: {
   const isForbidden = !isPractice(kept.id) && forbidsVoice(voice, now().utc);
   const mute = createMute(shop, () => live.state().people.mechanic);
   if (voice !== null && voice.speech !== null) devices.hearing.expectSpeech(voice.speech);
-  void devices.start(isForbidden || mute.asLeft ? 'closed' : undefined);
+  void devices.start(isForbidden || mute.asLeft() ? 'closed' : undefined);
 
   /** While the voice speaks, a typed stop hushes it as a spoken one does. */
   function typed(line: string): void {
@@ -197,7 +197,7 @@ export function Bench(props: {
             sound={devices.sound()}
             discreet={isWitnessed(view())}
             elsewhere={devices.elsewhere()}
-            closedBecause={isForbidden ? workScreen.earClosedByCheck : mute.asLeft ? workScreen.mutedAsLeft : null}
+            closedBecause={isForbidden ? workScreen.earClosedByCheck : mute.asLeft() ? workScreen.mutedAsLeft : null}
             onListen={() => void mute.listen()}
             onMute={() => void mute.mute()}
           />
