@@ -107,8 +107,11 @@ const SCREENS: Readonly<Record<string, () => Promise<void>>> = {
     await app.tap('help');
     await app.page.locator('.help-called').waitFor();
   },
+  answer: async () => {
+    for (const name of ['Next', 'Next', 'set down', 'Where are we']) await app.tap(name);
+    await app.page.locator('.answer').waitFor();
+  },
   deciding: async () => {
-    for (const name of ['Next', 'Next', 'set down']) await app.tap(name);
     await app.type('70');
     await app.tap('Affirm');
     await app.type('leave open');

@@ -34,6 +34,8 @@ export function createFit(
 }
 
 function isAllInSight(box: HTMLElement): boolean {
+  // A word that is longer than a line is cut off, too.
+  if (box.scrollWidth > box.clientWidth + 1) return false;
   // However far it is scrolled at this moment.
   const end = box.getBoundingClientRect().top - box.scrollTop + box.clientHeight;
   return [...box.querySelectorAll(COUNTS)].every((each) => each.getBoundingClientRect().bottom <= end + 1);
