@@ -92,6 +92,19 @@ describe('a film with one gesture of each kind', () => {
       kind === 'wave left' ? 'wave right' : kind === 'wave right' ? 'wave left' : kind;
     expect(kindsIn({ mirrored: true })).toEqual(all.map(other));
   });
+  test('gives a shake for its nod, and no wave, when the camera lies on its side: Teach and try says so', () => {
+    // A quarter turn, clockwise, of the middle of the picture, drawn out to its width.
+    const aside = ({ frame }: Shot): Frame => {
+      const luma = Uint8Array.from(frame.luma, (_, i) => {
+        const [x, y] = [i % WIDTH, Math.floor(i / WIDTH)];
+        const row = HEIGHT - 1 - Math.floor((x * HEIGHT) / WIDTH);
+        return frame.luma[row * WIDTH + (WIDTH - HEIGHT) / 2 + y] ?? 0;
+      });
+      return { ...frame, luma };
+    };
+    // The nod comes last.
+    expect(kindsIn({}, aside)).toEqual(['cover', 'shake']);
+  });
   test('gives no nod where its place is not watched', () => {
     expect(kindsIn({ region: { left: 0, top: 0.75, width: 1, height: 0.25 } })).not.toContain('nod');
   });
