@@ -5,6 +5,7 @@ import { awaitsHold } from '../session/hold.ts';
 import { currentStep, isDone, pendingReading, type Reading, type SessionState } from '../session/state.ts';
 import { pointOf } from '../session/point.ts';
 import { namePoint } from '../session/point-words.ts';
+import { tookPart } from '../session/people.ts';
 import { currentPoint } from '../session/points.ts';
 import { awaitsWitness } from '../session/witness.ts';
 import { announcing } from '../words/announcing.ts';
@@ -160,7 +161,12 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
     case 'disposed':
       return [announcing.disposed(event.what, event.by)];
     case 'signed':
-      return [announcing.signed(event.person)];
+      return [
+        announcing.signed(event.person),
+        ...(event.role === 'inspector' && tookPart(state, event.person)
+          ? [announcing.notIndependent(event.person)]
+          : []),
+      ];
     case 'hold ended':
       return [
         announcing.setDown(sayHeldFor(event.seconds)),

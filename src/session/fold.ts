@@ -23,6 +23,7 @@ export function begin(procedure: Procedure, people: People): SessionState {
     people,
     prepared: [],
     doers: [people.mechanic],
+    helped: people.second === null ? [] : [people.second],
     day: null,
     phase: 'working',
     at: 0,
@@ -105,7 +106,8 @@ function after(state: SessionState, event: SessionEvent): SessionState {
       return { ...state, day: dayOf(event.at) };
     case 'prepared': {
       const { procedure, prepared } = state;
-      return { ...state, procedure: procedureAfter(procedure, body.fact), prepared: [...prepared, body.fact] };
+      const after = { ...state, procedure: procedureAfter(procedure, body.fact), prepared: [...prepared, body.fact] };
+      return body.fact.of === 'helper' ? withHelper(after, body.fact.name) : after;
     }
     case 'reopened':
     case 'break noticed':
@@ -192,6 +194,7 @@ function after(state: SessionState, event: SessionEvent): SessionState {
       return deviation ? withRoundOver(left, deviation) : left;
     }
     case 'second person joined':
+      return { ...withHelper(state, body.name), people: peopleAfter(state.people, body) };
     case 'second person left':
       return { ...state, people: peopleAfter(state.people, body) };
     case 'handover begun':
@@ -217,6 +220,8 @@ function broken(state: SessionState, { at }: SessionEvent): SessionState {
   if (pause < askedAfter(currentStep(state))) return state;
   return { ...state, breakOf: Math.max(pause, state.breakOf ?? 0) };
 }
+
+const withHelper = (state: SessionState, name: string): SessionState => ({ ...state, helped: [...state.helped, name] });
 
 /** The one who takes over has seen nothing yet: the warnings of the step are told once more. */
 function handedOver(state: SessionState, body: Extract<EventBody, { kind: 'handed over' }>): SessionState {

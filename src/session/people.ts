@@ -27,6 +27,10 @@ export function witnessIn({ people: { second }, doers }: Pick<SessionState, 'peo
 export const isDoer = (doers: readonly string[], name: string): boolean =>
   doers.some((each) => plain(each) === plain(name));
 
+/** Whether somebody had a part in the work: as mechanic, second person or helper. */
+export const tookPart = ({ doers, helped }: Pick<SessionState, 'doers' | 'helped'>, name: string): boolean =>
+  isDoer([...doers, ...helped], name);
+
 /** Whose input it is: the second person's where it is a witness's word, the incoming mechanic's at a handover. */
 export function speakerOf(state: SessionState, meaning: Meaning): string {
   const { mechanic } = state.people;

@@ -22,6 +22,8 @@ export interface SessionState {
   readonly prepared: readonly PreparedFact[];
   /** Everybody who has been the mechanic in this session: none of them can witness in it. */
   readonly doers: readonly string[];
+  /** Everybody who has been the second person or a helper: they are not independent of the work either. */
+  readonly helped: readonly string[];
   /** The calendar day ('YYYY-MM-DD') on which the session was opened, or was gone on with; null before it is opened. */
   readonly day: string | null;
   readonly phase: 'working' | 'standing by' | 'closed';

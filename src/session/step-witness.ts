@@ -2,7 +2,7 @@
 import type { Step } from '../procedure/procedure.ts';
 import { accept, refuse, type Decision } from './decision.ts';
 import type { EventBody } from './event.ts';
-import { isDoer, tidyName, witnessIn } from './people.ts';
+import { tidyName, tookPart, witnessIn } from './people.ts';
 import { currentPoint } from './points.ts';
 import { currentStep, openCondition, openWarning, type SessionState } from './state.ts';
 import { stepDone } from './steps.ts';
@@ -25,10 +25,10 @@ export function takeStepWitness(state: SessionState, agrees: boolean): Decision 
   return accept(witnessed, ...(agrees ? stepDone({ ...state, witnessAsked: null }, step, 'witnessed') : []));
 }
 
-/** Whether a step wants somebody who was never the mechanic, and who gives their name for it. */
+/** Whether a step wants somebody who took no part in the work, and who gives their name for it. */
 export const wantsInspector = (step: Step): boolean => step.kind === 'witness' && step.independent;
 
-/** What an inspector says of the step, under their own name. Who worked on it in this session is not taken. */
+/** What an inspector says of the step, under their own name. Who took part in this session is not taken. */
 export function takeInspection(
   state: SessionState,
   { name, agrees }: { readonly name: string; readonly agrees: boolean },
@@ -37,7 +37,8 @@ export function takeInspection(
   if (step === null || !wantsInspector(step) || !awaitsStepWitness(state))
     return refuse({ code: 'nothing to witness' });
   if (tidyName(name) === '') return refuse({ code: 'no name' });
-  if (isDoer(state.doers, name)) return refuse({ code: 'own work', name: tidyName(name) });
+  // Common practice: an independent check is by somebody who had no part in what is checked.
+  if (tookPart(state, name)) return refuse({ code: 'own work', name: tidyName(name) });
   const inspected: EventBody = {
     kind: 'step witnessed',
     step: step.id,

@@ -38,6 +38,8 @@ export const announcing = said('announcing', {
   valueLeftOpen: 'It is left open.',
   disposed: (what: Disposition, by: string) => `Logged: ${what}, by ${by}.`,
   signed: (person: string) => `Signed: ${person}.`,
+  notIndependent: (person: string) =>
+    `Mind: ${person} took part in this work, and signs as inspector. Common practice is somebody who did not.`,
 
   held: 'Held.',
   setDown: (duration: string) => `Set down. Held for ${duration}.`,

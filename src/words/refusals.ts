@@ -27,7 +27,8 @@ export const refusals = said('refusals', {
     'value unconfirmed': 'The value is not confirmed. Say affirm or negative.',
     'scale ends at zero': 'This scale does not go below zero. Look again, and say what it shows.',
     'wait first': 'The wait has not begun. Say next when it begins.',
-    'inspector first': 'An inspector looks first: one who did not do the work types a name and taps what was found.',
+    'inspector first':
+      'An inspector looks first: one who took no part in the work types a name and taps what was found.',
     'nothing to decide': 'There is nothing to decide about that now.',
     'nothing to sign': 'There is nothing to sign now.',
     'hold first': 'Say held first, when you hold it.',
@@ -86,7 +87,7 @@ export const refusals = said('refusals', {
   isReasonCorrect: 'Is the reason correct? Affirm or negative.',
   reasonWanted: 'Say the reason in your own words, or say: cancel that.',
   waitNotOver: (duration: string) => `Too early: wait ${duration} more.`,
-  ownWork: (name: string) => `${name} did this work. Somebody who did not must do that: type another name.`,
+  ownWork: (name: string) => `${name} took part in this work. Somebody who did not must do that: type another name.`,
   notTheMechanic: (name: string, mechanic: string) => `${name} is not the mechanic. ${mechanic} signs here.`,
 
   severalValues: 'That can be understood in more than one way. Say it digit by digit.',

@@ -120,7 +120,7 @@ export const refusedEntries = said('refusedEntries', {
   noWitnessYet: (label: string, number: number) => `The witness of ${label} ${number} had not read yet`,
   noReadingYet: (label: string, number: number) => `The reading of ${label} ${number} was still to come`,
   waitNotOver: (seconds: number) => `The wait was not over: ${seconds} s were left`,
-  ownWork: (name: string) => `${name} did the work, and somebody who did not was wanted`,
+  ownWork: (name: string) => `${name} took part in the work, and somebody who did not was wanted`,
   notTheMechanic: (name: string) => `${name} was not the mechanic`,
   outOfOrder: (label: string, expected: number, offered: number) =>
     `Out of order: ${label} ${expected} was next, not ${label} ${offered}`,

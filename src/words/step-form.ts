@@ -58,7 +58,7 @@ export const stepForm = said('stepForm', {
   },
   inspection: {
     what: 'What the second person looks at',
-    independent: 'By somebody who did none of the work',
+    independent: 'By somebody who took no part in the work',
   },
   seal: {
     name: 'Seal',

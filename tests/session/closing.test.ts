@@ -5,10 +5,12 @@ import { prompt } from '../../src/language/prompt.ts';
 import { sayRefusal } from '../../src/language/say-refusal.ts';
 import { situationOf } from '../../src/language/situation.ts';
 import { undecided } from '../../src/session/closing.ts';
+import { fold } from '../../src/session/fold.ts';
 import { currentCall, currentStep } from '../../src/session/state.ts';
 import { DISPOSITION_KINDS, type DispositionKind, type Meaning } from '../../src/session/intent.ts';
 import {
   affirm,
+  eventOf,
   happened,
   kinds,
   next,
@@ -81,7 +83,7 @@ describe('a deviation', () => {
     expect(why(tell(end, dispose(seq, '  ')))).toBe('A name is wanted. Type it.'));
   test('is not accepted as it is by who did the work', () => {
     expect(why(tell(end, dispose(seq, 'mechanic', 'accepted as is')))).toBe(
-      'Mechanic did this work. Somebody who did not must do that: type another name.',
+      'Mechanic took part in this work. Somebody who did not must do that: type another name.',
     );
     expect(kinds(tell(end, dispose(seq, 'Mechanic', 'repaired')))).toContain('disposed');
   });
@@ -122,15 +124,28 @@ describe('an independent inspection', () => {
   });
   test('is refused to who did the work, in any spelling of the name', () =>
     expect(why(tell(inspection, inspects(' mechanic ')))).toBe(
-      'Mechanic did this work. Somebody who did not must do that: type another name.',
+      'Mechanic took part in this work. Somebody who did not must do that: type another name.',
     ));
+  test('is refused to the second person and to helpers, also once they have left: they had a part in it (common practice)', () => {
+    const joined = tell(
+      inspection,
+      { kind: 'second person', name: 'Third person' },
+      { kind: 'second person', name: null },
+    );
+    for (const name of ['second PERSON', 'Third person'])
+      expect(refused(tell(joined, inspects(name)))?.code).toBe('own work');
+    const fact = { of: 'helper', name: 'Bo' } as const;
+    const helped = { ...inspection, state: fold(inspection.state, eventOf({ kind: 'prepared', fact }, 1)) };
+    expect(refused(tell(helped, inspects('Bo')))).toEqual({ code: 'own work', name: 'Bo' });
+    expect(kinds(tell(helped, inspects('Ada')))).toContain('step done');
+  });
   test('is refused to who did some of it and went', () => {
     const handed = tell(inspection, { kind: 'hand over' }, { kind: 'take over', name: 'Other mechanic' });
     expect(refused(tell(handed, inspects('Mechanic')))).toEqual({ code: 'own work', name: 'Mechanic' });
     expect(refused(tell(handed, inspects('Other mechanic')))?.code).toBe('own work');
   });
   test('is not made by a spoken word, nor passed by "next"', () => {
-    const words = 'An inspector looks first: one who did not do the work types a name and taps what was found.';
+    const words = 'An inspector looks first: one who took no part in the work types a name and taps what was found.';
     expect(why(tell(inspection, { kind: 'witness says', agrees: true }))).toBe(words);
     expect(why(tell(inspection, next))).toBe(words);
     expect(situationOf(inspection.state).sayings.map(({ meaning }) => meaning.kind)).not.toContain('witness says');
@@ -154,6 +169,11 @@ describe('a signature', () => {
     expect(happened(one)).toEqual([{ kind: 'signed', role: 'mechanic', person: 'Mechanic' }]);
     const two = tell(one, sign('inspector', 'Ada'));
     expect(kinds(two)).toEqual(['signed', 'closed']);
+    expect(said(two)[0]).toBe('Signed: Ada.');
+    // It is taken, and warned of: the procedure asks here for a signature, and for no independent check.
+    expect(said(tell(one, sign('inspector', 'Second person')))[1]).toBe(
+      'Mind: Second person took part in this work, and signs as inspector. Common practice is somebody who did not.',
+    );
   });
   test('of the mechanic is no other person’s', () =>
     expect(why(tell(done(['mechanic']), sign('mechanic', 'Ada')))).toBe(
@@ -161,7 +181,7 @@ describe('a signature', () => {
     ));
   test('of the inspector is not that of who did the work', () =>
     expect(why(tell(done(['inspector']), sign('inspector', 'Mechanic')))).toBe(
-      'Mechanic did this work. Somebody who did not must do that: type another name.',
+      'Mechanic took part in this work. Somebody who did not must do that: type another name.',
     ));
   test('wants a name', () =>
     expect(refused(tell(done(['mechanic']), sign('mechanic', '')))).toEqual({ code: 'no name' }));
