@@ -17,9 +17,8 @@ export interface Passage {
   /** When the band is in the middle of the view. */
   readonly middle: number;
   readonly pictures: number;
-  /** Mean height of the band, that of the lower half of the pictures, and the least of any. */
+  /** Mean height of the band, and the least of any picture. */
   readonly height: number;
-  readonly low: number;
   readonly least: number;
   /** How much is new elsewhere, ahead of the band and behind it. */
   readonly ahead: number;
@@ -27,15 +26,16 @@ export interface Passage {
   /** Where the band was seen, how much was new there well before it came, and well after it had gone on. */
   readonly came: number;
   readonly stayed: number;
+  /** By how much the band is higher than either: the mean, and that of the lower half of the pictures. */
+  readonly excess: number;
+  readonly lowExcess: number;
   /** What was new anywhere just before it came, and after it has left. */
   readonly before: number;
   readonly after: number;
-  /** The same on the side that it came from before, and on the side where it went out after: as parts of its height. */
-  readonly lain: number;
-  readonly rest: number;
-  /** How far from the edges it was seen first and last. */
+  /** How much more is new after than before on the side where it went out. */
+  readonly left: number;
+  /** How far from the edge it was seen first. */
   readonly late: number;
-  readonly short: number;
 }
 
 /** Milliseconds for the width that are tried. */
@@ -52,15 +52,20 @@ const CLEAR = 0.3;
 const LATEST_MS = 240;
 /** Lines that are tried in the time of one crossing. */
 const STEPS = 14;
-/** Less is a glint. */
+/** Less, on the mean, is a glint; in any one picture, nothing is seen of it there. */
 const LEAST_HEIGHT = 0.15;
+const LEAST_SEEN = 0.06;
 /** It must be seen so far along the view, at first and at last. */
 const SEEN = { first: 0.45, last: 0.55, span: 0.35 };
 /** A side of the view, as a part of its width. */
 const SIDE = 0.4;
-/** What lay on the side that it came from, or is left where it went out: more has not come from outside, or has not gone. */
+/**
+ * What is on the side that it came from only before, or where it went out only after, as a part of its height: with more
+ * it has not come from outside, or has not gone.
+ */
 const MOST_LEFT = 0.6;
-/** From here on it is out of the view. */
+/** Until then it has not come into the view; from the second on it is out of it: parts of its way. */
+const BEFORE = -0.25;
 const AWAY = 1.15;
 /** What was there before it is looked at for so long. */
 const BEFORE_MS = 300;
@@ -157,11 +162,9 @@ function along({ direction, times, sums }: View, line: Line): Passage | null {
     heights[i - first] = here;
     height += here;
   }
-  if (height / count < LEAST_HEIGHT) return null;
-  heights.sort();
-  const half = Math.ceil(count / 2);
-  let low = 0;
-  for (let i = 0; i < half; i++) low += (heights[i] ?? 0) / half;
+  const least = Math.min(...heights);
+  if (height / count < LEAST_HEIGHT || least < LEAST_SEEN) return null;
+  const excesses = new Float32Array(count);
   let [ahead, behind, came, stayed] = [0, 0, 0, 0];
   // Whatever passes on has left a place by the first picture after that, and was not there in the last one before.
   const apart = CLEAR * crossing;
@@ -173,25 +176,26 @@ function along({ direction, times, sums }: View, line: Line): Passage | null {
     while (earlier >= 0 && (times[earlier] ?? 0) > time - apart) earlier--;
     let later = i;
     while (later < times.length && (times[later] ?? 0) < time + apart) later++;
-    came += heightAt(earlier, way);
-    stayed += heightAt(later, way);
+    const [then, afterwards] = [heightAt(earlier, way), heightAt(later, way)];
+    came += then;
+    stayed += afterwards;
+    excesses[i - first] = (heights[i - first] ?? 0) - Math.max(then, afterwards);
   }
-  let [before, lain, beforeCount, after, rest, afterCount] = [0, 0, 0, 0, 0, 0];
+  const before = { count: 0, all: 0, near: 0, far: 0 };
+  const after = { ...before };
   for (let i = 0; i < times.length; i++) {
     const way = wayAt(i);
-    if (way < -0.25 && way > -0.25 - BEFORE_MS / crossing) {
-      before += meanOf(sums[i], 0, 1);
-      lain += meanOf(sums[i], 0, SIDE);
-      beforeCount += 1;
-    } else if (way > AWAY) {
-      after += meanOf(sums[i], 0, 1);
-      rest += meanOf(sums[i], 1 - SIDE, 1);
-      afterCount += 1;
-    }
+    const at = way > AWAY ? after : way < BEFORE && way > BEFORE - BEFORE_MS / crossing ? before : null;
+    if (!at) continue;
+    at.count += 1;
+    at.all += (meanOf(sums[i], 0, 1) - at.all) / at.count;
+    at.near += (meanOf(sums[i], 0, SIDE) - at.near) / at.count;
+    at.far += (meanOf(sums[i], 1 - SIDE, 1) - at.far) / at.count;
   }
-  const partOfHeight = (sum: number, of: number): number => (of > 0 ? sum / of / (height / count) : 0);
-  [lain, rest] = [partOfHeight(lain, beforeCount), partOfHeight(rest, afterCount)];
-  if (Math.max(lain, rest) > MOST_LEFT) return null;
+  const isOver = after.count > 0;
+  const gone = isOver ? before.near - after.near : 0;
+  const left = isOver ? Math.max(0, after.far - before.far) : 0;
+  if (Math.max(gone, left) > (MOST_LEFT * height) / count) return null;
   return {
     crossing: direction * crossing,
     from: times[first] ?? 0,
@@ -199,17 +203,25 @@ function along({ direction, times, sums }: View, line: Line): Passage | null {
     middle,
     pictures: count,
     height: height / count,
-    low,
-    least: heights[0] ?? 0,
+    least,
     ahead: ahead / count,
     behind: behind / count,
     came: came / count,
     stayed: stayed / count,
-    before: beforeCount > 0 ? before / beforeCount : 0,
-    after: afterCount > 0 ? after / afterCount : 0,
-    lain,
-    rest,
+    excess: excesses.reduce((sum, each) => sum + each / count, 0),
+    lowExcess: lowOf(excesses),
+    before: before.all,
+    after: after.all,
+    left,
     late: Math.max(0, wayAt(first)),
-    short: Math.max(0, 1 - wayAt(last)),
   };
+}
+
+/** The mean of the lower half. */
+function lowOf(values: Float32Array): number {
+  const half = values
+    .slice()
+    .sort()
+    .subarray(0, Math.ceil(values.length / 2));
+  return half.reduce((sum, each) => sum + each / half.length, 0);
 }

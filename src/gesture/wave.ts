@@ -21,7 +21,7 @@ const KEEP_EVERY_MS = 230;
 const MOST_KEPT = 10;
 const LEAVING_MS = 600;
 /** Less, and it is left: a wave that was missed is made again. */
-const LEAST_SURENESS = 0.7;
+const LEAST_SURENESS = 0.76;
 
 interface Kept {
   readonly time: number;

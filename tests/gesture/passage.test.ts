@@ -72,6 +72,7 @@ describe('no wave is', () => {
       { ...HAND, at: (t) => (t < 2 ? Math.min(0.85, across(0.45)(t)) : 0.85 - (t - 2) / 0.45) },
     ],
     ['what comes only halfway', { ...HAND, at: (t) => 0.5 - Math.abs(t - 1.5) / 0.4 }],
+    ['what comes two thirds across and goes back at once', { ...HAND, at: (t) => 0.65 - Math.abs(t - 1.5) / 0.4 }],
     [
       'one who stands on the right while a hand comes in from the left',
       { at: () => 0.85, width: 0.15, height: 0.8 },

@@ -9,15 +9,18 @@ import { fitted, linesOf, START, surest, TERM_NAMES, watchedOf, type Sample } fr
 interface Seeds {
   readonly from: number;
   readonly gestures: number;
+  /** Films of waves only, in which one follows another. */
+  readonly waves: number;
   readonly work: number;
   readonly ring: number;
 }
-const FIT: Seeds = { from: 510_000, gestures: 80, work: 12, ring: 15 };
-const CHOICE: Seeds = { from: 520_000, gestures: 60, work: 6, ring: 8 };
+const FIT: Seeds = { from: 510_000, gestures: 40, waves: 40, work: 14, ring: 15 };
+const CHOICE: Seeds = { from: 520_000, gestures: 10, waves: 10, work: 6, ring: 6 };
 const MINUTE = 60;
 
-function* filmsOf({ from, gestures, work, ring }: Seeds): Generator<Film> {
+function* filmsOf({ from, gestures, waves, work, ring }: Seeds): Generator<Film> {
   for (let i = 0; i < gestures; i++) yield gestureFilm(from + i);
+  for (let i = 0; i < waves; i++) yield gestureFilm(from + 1000 + i, 8, ['wave left', 'wave right']);
   for (let i = 0; i < work; i++) yield busyFilm(from + 5000 + i, MINUTE);
   for (let i = 0; i < ring; i++) yield ringFilm(from + 6000 + i, MINUTE);
 }

@@ -85,9 +85,8 @@ export type Weights = readonly number[];
 
 /** Rough weights to begin with: they only choose the first lines. */
 const ROUGH: Readonly<Partial<Record<PassageTerm, number>>> = {
-  height: 8,
   least: 1,
-  ahead: -5,
+  contrast: 1,
   came: -10,
   stayed: -10,
   slow: -7,
