@@ -32,7 +32,7 @@ export interface Verdict {
 }
 
 export interface NextAction {
-  readonly code: 'go on' | 'tighten further' | 'stop and back out' | 'measure better';
+  readonly code: 'go on' | 'tighten further' | 'stop' | 'measure better';
   readonly sentence: string;
 }
 
@@ -107,6 +107,6 @@ function errorFraction(percent: number): number {
 const NEXT: Readonly<Record<Outcome, NextAction['code']>> = {
   in: 'go on',
   under: 'tighten further',
-  over: 'stop and back out',
+  over: 'stop',
   'not provable': 'measure better',
 };

@@ -13,7 +13,7 @@ export const announcing = said('announcing', {
   skipped: (title: string) => `Skipped, it does not apply: ${title}.`,
   turned: (label: string) => `One ${label} turned. Go round once more.`,
   standingBy: 'Standing by.',
-  passRestarted: (pass: string) => `Pass ${pass} is worked again from its first fastener.`,
+  passRestarted: (pass: string) => `Pass ${pass} begins again, from its first fastener.`,
 
   logged: 'Logged.',
   notLogged: 'Not logged.',
@@ -26,14 +26,14 @@ export const announcing = said('announcing', {
   noAnswerOfWitness: 'No answer. Second person, type or tap your value.',
 
   stepInspected: (person: string) => `Inspected by ${person}.`,
-  stepNotPassed: (person: string) => `Stop. ${person} does not pass it. Put it right; it is inspected again.`,
+  stepNotPassed: (person: string) => `Stop. ${person} does not pass it. Put it right, then it is inspected again.`,
   stepWitnessed: 'Witnessed.',
   stepNotAgreed: 'Stop. The second person does not agree. Put it right. To read the last pass again, say back.',
 
   deviation: (label: string, number: string, what: Deviation) => `${label} ${number}, ${what}.`,
   deviationDisregarded: (place: string, what: Deviation) => `Disregarded: ${place}, ${what}.`,
   decideByManual: 'The procedure does not say what to do. Decide by the manual.',
-  workAgainOrLeave: (label: string, number: string) => `Then work ${label} ${number} again, or say leave open.`,
+  workAgainOrLeave: (label: string, number: string) => `Then do ${label} ${number} again, or say leave open.`,
   fastenerLeftOpen: (label: string, number: string) => `${label} ${number} is left open.`,
   valueLeftOpen: 'It is left open.',
   disposed: (what: Disposition, by: string) => `Logged: ${what}, by ${by}.`,
@@ -48,9 +48,9 @@ export const announcing = said('announcing', {
   waitOfBegins: (duration: string) => `The wait begins: ${duration}.`,
 
   criterionFailed: (name: string) => `Failed: ${name}.`,
-  findFirst: (name: string) => `Find it first: ${name}. Nothing is closed before.`,
+  findFirst: (name: string) => `Find it first: ${name}. The record stays open until then.`,
   seeToIt: 'See to it first.',
-  fetched: (name: string, expires: string | null) => `${name}${expires === null ? '' : `, good until ${expires}`}.`,
+  fetched: (name: string, expires: string | null) => `${name}${expires === null ? '' : `, use by ${expires}`}.`,
 
   secondJoined: (name: string) => `Second person: ${name}.`,
   secondLeft: (name: string) => `${name} is no longer the second person.`,

@@ -5,7 +5,7 @@ export const answers = said('answers', {
   allDone: 'All steps are done.',
   place: (step: string, of: string, title: string) => `Step ${step} of ${of}: ${title}.`,
   stepsAfter: (number: number, inWords: string) => `${inWords} ${number === 1 ? 'step' : 'steps'} after this one.`,
-  toDecide: (inWords: string) => `${inWords} to be decided about.`,
+  toDecide: (inWords: string) => `${inWords} still to be decided.`,
   inThisPass: (inWords: string) => `In this pass, ${inWords} to do.`,
   inThisAndLater: (here: string, later: string) => `In this pass, ${here} to do; in later passes, ${later}.`,
   nothingLogged: 'Nothing is logged yet.',
@@ -17,9 +17,9 @@ export const answers = said('answers', {
   valueIn: (pass: string | null, value: string) => `${pass === null ? 'running torque' : `pass ${pass}`}, ${value}`,
 
   whyBlind: 'Two people read the tool, and neither is told what the other read. The second person reads now.',
-  whyConfirm: 'A value counts once it is confirmed. Say affirm if it is what you read, else negative.',
+  whyConfirm: 'A value counts once it is confirmed. Say affirm if it is what you read, negative if not.',
   whyProcedure: (document: string, revision: string) =>
-    `The procedure has it so. It follows ${document}, revision ${revision}.`,
+    `The procedure says so. It follows ${document}, revision ${revision}.`,
 
   /** @param pass null in the round of running torques @param done the numbers */
   doneNamed: (pass: string | null, done: readonly string[]) => `${ofRound(pass)}, done: ${done.join(', ')}.`,

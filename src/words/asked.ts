@@ -2,10 +2,10 @@
 import { said } from './said.ts';
 
 export const asked = said('asked', {
-  isAllAsLeft: (length: string) => `Work was broken off for ${length}. Is all as it was left?`,
+  isAllAsLeft: (length: string) => `Work was broken off for ${length}. Is everything as it was left?`,
   affirmGoesOn: 'Affirm: the work goes on. Negative: it stands by.',
   handsOver: (name: string) => `${name} hands over.`,
-  whoTakesOver: 'Who takes over types a name below. To go on as before, say continue.',
+  whoTakesOver: 'Whoever takes over types their name below. To go on as before, say continue.',
   sayWhy: 'Say why, or type it.',
   quoted: (reason: string) => `“${reason}”`,
   isThatCorrect: 'Is that correct? Affirm or negative.',
@@ -15,8 +15,8 @@ export const asked = said('asked', {
   didNotAgree: 'The second person did not agree. Put it right. To read the last pass again, say back.',
   tapWhatYouFound: 'Type your name and tap what you found.',
   sayWitness: 'Say witness affirm or witness negative.',
-  nobodyIsSecond: 'Nobody is named as second person. One joins below; the mechanic cannot witness.',
+  nobodyIsSecond: 'Nobody is named as second person. Somebody joins below; the mechanic cannot witness.',
   thenMore: (count: number) => `Then ${count} more of this step, one by one.`,
   note: (text: string) => `Note: ${text}`,
-  toBeDecided: 'To be decided about',
+  toBeDecided: 'Still to be decided',
 });

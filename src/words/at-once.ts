@@ -2,7 +2,6 @@
 import { said } from './said.ts';
 
 export const atOnce = said('atOnce', {
-  nodCounted: 'Negative was said with a nod that has counted. See whether all is right, and go back where it is not.',
-  wordCounted:
-    'A head was shaken with an affirm that has counted. See whether all is right, and go back where it is not.',
+  nodCounted: 'Negative was said, but a nod had counted already. See whether all is right; if not, go back.',
+  wordCounted: 'A head was shaken, but an affirm had counted already. See whether all is right; if not, go back.',
 });

@@ -9,6 +9,6 @@ export const calls = said('calls', {
   fastenerTo: (label: string, number: string, value: string) => `${label} ${number}, ${value}.`,
   runningTorque: (label: string, number: string) => `${label} ${number}, running torque.`,
   runningTorques: (label: string) => `Running torque: read each ${label} as it runs down, before it seats.`,
-  standsOrTurns: 'Say next if it stands, turned if it turns.',
+  standsOrTurns: 'Say next if it does not turn, turned if it does.',
   order: (of: string, numbers: readonly string[]) => `order of ${of}: ${numbers.join(', ')}.`,
 });

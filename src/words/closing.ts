@@ -8,8 +8,8 @@ type Verdict = 'in' | 'under' | 'over' | 'no window';
 export const closing = said('closing', {
   allDone: 'All steps are done.',
   toDecide: (number: number, inWords: string) =>
-    number === 1 ? 'One deviation is to be decided about.' : `${inWords} deviations are to be decided about.`,
-  decideEach: 'For each, type who decides, and tap what becomes of it.',
+    number === 1 ? 'One deviation needs a decision.' : `${inWords} deviations need a decision.`,
+  decideEach: 'For each, type the name of whoever decides, and tap the decision.',
   deferred: (number: number, inWords: string) =>
     `${inWords} deferred: ${number === 1 ? 'it is' : 'they are'} still open.`,
   mechanicSigns: (name: string) =>

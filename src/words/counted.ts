@@ -3,4 +3,4 @@ export const entriesCounted = (entries: number): string => (entries === 1 ? '1 e
 
 /** Of a record that is whole. */
 export const entriesFollow = (entries: number): string =>
-  entries === 1 ? '1 entry stands by itself' : `${entries} entries follow from one another`;
+  entries === 1 ? '1 entry' : `${entries} entries, each linked to the one before`;

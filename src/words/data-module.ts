@@ -25,7 +25,7 @@ export const dataModule = said('dataModule', {
   conditionIsNot: 'Put it right first.',
   equipment: 'Support equipment',
   layOutEquipment: 'Lay out the support equipment.',
-  comesUnder: (applicability: string) => `Does this unit come under: ${applicability}?`,
+  comesUnder: (applicability: string) => `Does this apply to the unit: ${applicability}?`,
   unnamed: 'unnamed',
   withPartNumber: (item: string, partNumber: string) => `${item}, part number ${partNumber}`,
   window: (min: string, max: string) => `${min} to ${max}`,

@@ -19,13 +19,13 @@ export const ear = said('ear', {
   speaking: '◐ Speaking: “stop” hushes it',
   muted: '◐ Muted',
   failed: (sentence: string) => `✕ ${sentence}`,
-  loadingKept: '… Loading the kept speech model',
+  loadingKept: '… Loading the speech model from this device',
   unpacking: '… Unpacking the speech model',
   loading: (percent: number, megabytes: string) => `… Loading the speech model: ${percent} % of ${megabytes} MB`,
   lineBroken: (percent: number, megabytes: string) =>
-    `… The line is broken at ${percent} % of ${megabytes} MB of the speech model; it goes on there when the line is back`,
+    `… The connection broke at ${percent} % of ${megabytes} MB of the speech model; loading goes on there when it is back`,
   listeningAgain: 'Listening again.',
-  heldBack: 'The microphone is held back. Touch the screen once.',
+  heldBack: 'The browser holds the microphone back. Touch the screen once.',
   microphoneLost: `The microphone is lost. ${GO_ON}`,
   hearingFailed: `Hearing has failed. ${GO_ON}`,
 });

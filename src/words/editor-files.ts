@@ -25,7 +25,7 @@ export const editorFiles = said('editorFiles', {
     title: (file: string) => `Not taken over from ${file}`,
     lookUp: 'Look these up in the source and put in by hand what the work needs:',
     nothing: 'Nothing: all of it is here.',
-    isLookedUp: 'All of it is looked up',
+    isLookedUp: 'I have looked all of it up',
   },
 
   compare: 'Compare with a version',

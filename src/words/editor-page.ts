@@ -23,7 +23,8 @@ export const editorPage = said('editorPage', {
   ],
   lookAgain: 'Look again',
   title: 'Write a procedure',
-  manualDecides: 'The approved manual decides. Every value is typed from it and read against it once more before work.',
+  manualDecides:
+    'The approved manual decides. Type every value from it, and check each against it once more before work.',
   back: 'Back to the start',
   notKept: (why: string) => `This browser does not keep the draft: ${why} Save it as a file.`,
   withoutFields: (parts: readonly string[]) => `Kept as in the file, without fields on this page: ${parts.join(', ')}.`,

@@ -38,7 +38,7 @@ export const entries = said('entries', {
     seconds: number | null,
   ) => `${step}: ${value} ${unit}, ${VERDICTS[verdict]} ${window.min} to ${window.max} ${unit}${afterWait(seconds)}`,
   valueNamed: (step: string, value: string, unit: string) => `${step}, ${value} ${unit}`,
-  noValue: (entry: number) => `entry ${entry}, which is no value`,
+  noValue: (entry: number) => `entry ${entry}, which is not a value`,
 
   held: (step: string) => `Held: ${step}`,
   holdCall: (call: string) => `Said to those who carry: “${call}”`,
@@ -65,13 +65,13 @@ export const entries = said('entries', {
   deviation: (place: string, what: Deviation) => `Deviation reported: ${place}, ${what}`,
   deviationOfReading: (place: string, what: Deviation, reading: string) =>
     `Deviation reported: ${place}, ${what}, read as ${reading}`,
-  noDeviation: (entry: number) => `entry ${entry}, which is no deviation`,
+  noDeviation: (entry: number) => `entry ${entry}, which is not a deviation`,
   reasonGiven: (place: string, reason: string) => `Reason given for ${place}: “${reason}”`,
   reasonConfirmed: (place: string, reason: string) => `Reason confirmed for ${place}: “${reason}”`,
   reasonRejected: (place: string) => `Reason rejected for ${place}`,
   deviationDisregarded: (place: string) => `Deviation disregarded: ${place}`,
   disposed: (entry: number, what: Disposition, by: string, note: string | null) =>
-    `Decided about entry ${entry}: ${what}, by ${by}${note === null ? '' : `: “${note}”`}`,
+    `Decision on entry ${entry}: ${what}, by ${by}${note === null ? '' : `: “${note}”`}`,
   signed: (person: string, role: 'mechanic' | 'inspector') => `Signed by ${person} as ${role}`,
 
   secondJoined: (name: string) => `${name} joined as second person`,
@@ -79,8 +79,8 @@ export const entries = said('entries', {
   handoverBegun: 'Work stopped: handing over',
   handedOver: (from: string, to: string) => `Handed over from ${from} to ${to}`,
   breakNoticed: 'Somebody came back after a long break',
-  breakAccepted: 'After the break: all is as it was left',
-  passRestarted: (pass: number, step: string) => `Pass ${pass} of ${step} worked again; its readings are set aside`,
+  breakAccepted: 'After the break: everything is as it was left',
+  passRestarted: (pass: number, step: string) => `Pass ${pass} of ${step} begun again; its readings are set aside`,
   stoodBy: 'Work stopped: standing by',
   continued: 'Work continued',
 

@@ -53,7 +53,7 @@ export const events = said('events', {
     isOf: (kinds: readonly string[]) => `(${kinds.join(', ')})`,
     heard: (words: string) => `Heard: “${words}”`,
     seen: (words: string) => `Seen: “${words}”`,
-    howSurely: 'How surely:',
+    howSurely: 'Certainty:',
     unsure: 'unsure',
     heardAgain: (words: string) => `Heard a second time, freely: ${words === '' ? 'no words' : `“${words}”`}.`,
   },

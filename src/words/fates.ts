@@ -9,5 +9,5 @@ export const fates = said('fates', {
   disregarded: 'disregarded',
   replaced: 'corrected',
   disputed: 'disputed by the witness',
-  'set aside': 'set aside: the pass was worked again',
+  'set aside': 'set aside: the pass was begun again',
 });

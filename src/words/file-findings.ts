@@ -2,7 +2,7 @@
 import { said } from './said.ts';
 
 export const fileFindings = said('fileFindings', {
-  noSealedFile: (why: string) => `It is no sealed file of a session: ${why}.`,
+  noSealedFile: (why: string) => `It is not a sealed session file: ${why}.`,
   tooLarge: (mebibytes: number) => `it is larger than ${mebibytes} MiB`,
   noArchive: 'it does not begin as a zip archive does',
   formatNotFirst: 'it does not begin with “format.json”',
@@ -19,26 +19,26 @@ export const fileFindings = said('fileFindings', {
   formatNotAsExpected: (path: string) => `Its “format.json” is not as expected: ${path}.`,
 
   cutOffInside: (part: string) => `it is cut off inside “${part}”`,
-  cutOffBehind: (part: string) => `it is cut off behind “${part}”`,
+  cutOffBehind: (part: string) => `it is cut off after “${part}”`,
   partMissing: (part: string) => `“${part}” is missing`,
-  addedBehind: 'something was added behind its end',
-  partChanged: (part: string) => `“${part}” does not fit its header: it was changed after it was packed`,
+  addedBehind: 'something was added after its end',
+  partChanged: (part: string) => `“${part}” does not match its header: it was changed after it was packed`,
   listChanged: 'its list of parts was changed',
   procedureIsNoCopy: '“procedure.json” is not the procedure that is in the record',
   otherSound: (entry: number) => `the sound of entry ${entry} is not the one whose hash it states`,
   straySound: (name: string) => `no entry has the sound “${name}”`,
 
   seal: {
-    missing: 'it has no seal: whether it was cut off or written anew cannot be told',
+    missing: 'it has no seal: whether it was cut off or rewritten cannot be told',
     bad: (why: string) => `the seal: ${why}`,
     otherKey: (thumbprint: string) => `it is sealed by another key, ${thumbprint}`,
-    noSeal: (path: string, fault: string) => `it is no seal of this format: ${path} ${fault}`,
+    noSeal: (path: string, fault: string) => `it is not a seal of this format: ${path} ${fault}`,
     otherThumbprint: 'the thumbprint in it is not that of its key',
-    signatureNotWell: 'its signature is not well written',
-    signatureNotFitting: 'its signature does not fit: it was changed after it was signed, or is none',
+    signatureNotWell: 'its signature is malformed',
+    signatureNotFitting: 'its signature does not match: it was changed after it was signed, or never was one',
     statementUnreadable: (path: string, fault: string) => `what it states cannot be read: ${path} ${fault}`,
     otherEntries: 'the entries are not those that were sealed',
-    writtenAnew: 'the entries are not those that were sealed: they were written anew',
+    writtenAnew: 'the entries are not those that were sealed: they were rewritten',
     otherSession: (session: string) => `it is of another session, ${session}`,
     cutOff: (sealed: number, left: number) => `it was cut off: ${sealed} entries were sealed, ${left} are left`,
     addedLater: 'it was added after the record was sealed',

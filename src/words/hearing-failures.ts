@@ -6,9 +6,9 @@ const GO_ON = 'Touch, keys and typing go on working.';
 export const hearingFailures = said('hearingFailures', {
   'page not secure': `Browsers let a page listen only when it comes from this machine (localhost) or over https. Open Bothhands that way. ${GO_ON}`,
   'microphone refused': `The browser does not let this page use the microphone. Allow it in the page’s site settings. ${GO_ON}`,
-  'microphone absent': `No microphone was found. Plug one in; it is taken up by itself. ${GO_ON}`,
-  'microphone busy': `The microphone cannot be opened: another program may be using it. Close that one, then turn listening on again. ${GO_ON}`,
-  'microphone lost': `The microphone was disconnected. Plug it in again; it is taken up by itself. ${GO_ON}`,
+  'microphone absent': `No microphone was found. Plug one in; it is picked up by itself. ${GO_ON}`,
+  'microphone busy': `The microphone cannot be opened: there is none, or another program is using it. Plug one in or close that program, then turn listening on again. ${GO_ON}`,
+  'microphone lost': `The microphone was disconnected. Plug it in again; it is picked up by itself. ${GO_ON}`,
   'microphone silent': `The microphone sends nothing at all. See whether it is switched off, muted or unplugged. ${GO_ON}`,
   'microphone held': `The browser holds the sound back, as in a call, after a sleep, or before the first touch. Touch the screen once. ${GO_ON}`,
   'model unreachable': `The speech model could not be fetched. See that the server is running, or choose a model file from disk. ${GO_ON}`,

@@ -17,12 +17,12 @@ export const keptHere = said('keptHere', {
   persistence: {
     kept: 'The browser keeps the records until somebody clears them.',
     'may be cleared':
-      'The browser may clear the records when its room runs out, or when this page was not visited for long. Save each session as a sealed file.',
+      'The browser may clear the records when space runs out, or when this page was not visited for long. Save each session as a sealed file.',
     unknown: 'Whether the browser keeps the records cannot be told. Save each session as a sealed file.',
   },
-  roomRunsOut: 'The room on this device runs out. Save what is kept here, and make room.',
+  roomRunsOut: 'This device is running out of space. Save what is kept here, and free some.',
   littleRoom: (megabytes: number) =>
-    `Only ${megabytes} MB of room are left for records on this device. Save the sealed files elsewhere, and make room: what does not fit cannot be logged.`,
+    `Only ${megabytes} MB are left for records on this device. Save the sealed files elsewhere, and free some space: what does not fit cannot be logged.`,
 
   neverSaved: 'On this device only: it was never saved as a sealed file.',
   notAllSaved: (entries: number) =>

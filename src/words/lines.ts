@@ -7,13 +7,13 @@ export const lines = said('lines', {
   heard: 'Heard',
   remark: {
     taken: '',
-    'not for us': ' (no phrase of this moment)',
+    'not for us': ' (means nothing here)',
     'too early': ' (came before this was shown: not taken)',
     'counted already': ' (said and shown at once: counted once)',
   },
   /** While a number may still go on: what will be said. */
   ifThatIsAll: (says: string) => `… if that is all: ${says}`,
-  keptFromSight: 'kept from sight until the second person has read',
+  keptFromSight: 'hidden until the second person has read',
   /** What the signal that sounded last stands for. */
   signal: { heard: '♪ heard', logged: '♪ logged', question: '♪ question', stop: '♪ stop', help: '♪ help' },
   notForUs: (count: number) => ` (${count} not for us)`,

@@ -7,7 +7,7 @@ export const lint = said('lint', {
   neverClosed: (opening: string, closure: 'cap' | 'plug') =>
     `${opening} is opened here, but no later step takes its ${closure} out; it would stay in`,
   neverOpened: (opening: string) => `${opening} is closed here, but no earlier step opens it`,
-  notOpened: (opening: string) => `no step opens ${opening}, so no cap or plug is called for`,
+  notOpened: (opening: string) => `no step opens ${opening}, so no cap or plug is asked for`,
   portsNotKeptUp: 'fluid stays inside, but the file does not say which ports are kept up',
   drainedVolumeMissing: 'nothing says how much runs out, so the container cannot be checked',
 
@@ -26,7 +26,7 @@ export const lint = said('lint', {
     `no earlier step starts all fasteners of ${pattern} by hand, and the first pass is not snug`,
   threadConditionMissing: 'dry or lubricated is not stated; the same torque pulls oiled threads much harder',
   lubricantNotNamed: (condition: string) => `"${condition}" does not say with what`,
-  usedNutsWithoutMinimum: 'used self-locking nuts have no minimum run-down torque, so a worn one would pass',
+  usedNutsWithoutMinimum: 'used self-locking nuts have no minimum running torque, so a worn one would pass',
   fullTorqueFirst: 'the first round goes to the full value; bring all snug crosswise before',
   releasedUnheld: 'a lift is described, but no release waits for somebody to hold the weight; give "heldBefore"',
 

@@ -46,7 +46,7 @@ export const microphone = said('microphone', {
     `, ${moment}: ${fitness}. ${measured}`,
   ],
   keptHere: 'Kept on this device',
-  figuresOnly: 'Figures of the last check of each person, no sound.',
+  figuresOnly: 'Only the figures of each person’s last check, no sound.',
   delete: 'Delete',
   deletes: (name: string) => `Delete ${name}`,
   notDeleted: (name: string, why: string) => `What is kept of ${name} could not be deleted: ${why}`,

@@ -53,7 +53,7 @@ export const passes = said('passes', {
   tooManyRounds: (step: string, most: number) => `Steps of ${step} make more than ${most} rounds.`,
   missesFinal: (step: string, from: string, final: string) => `Steps of ${step} from ${from} do not land on ${final}.`,
   badAngle: (degrees: number, tolerance: number) =>
-    `An angle pass turns on by more than its tolerance; it is ${degrees}° ± ${tolerance}°.`,
+    `An angle pass turns by more than its tolerance; it is ${degrees}° ± ${tolerance}°.`,
   badHours: (hours: number) => `The time before a re-check must be above zero hours; it is ${hours}.`,
   noPasses: 'A schedule needs at least one pass.',
   noStages: 'Loosening needs at least one stage.',

@@ -14,5 +14,5 @@ export const people = said('people', {
   secondPersonIs: <T>(name: T) => ['Second person ', name],
   nobodyYet: 'nobody yet',
   yourName: 'Your name',
-  mechanicIs: (name: string) => `The mechanic is ${name}. Who does the work cannot witness it.`,
+  mechanicIs: (name: string) => `The mechanic is ${name}. Whoever does the work cannot witness it.`,
 });

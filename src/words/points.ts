@@ -9,7 +9,7 @@ export const points = said('points', {
       `${opening}: is its ${closure} ${closure === 'cap' ? 'on' : 'in'}? Affirm or negative?`,
     connected: (opening: string, closure: Closure) =>
       `${opening}: is its ${closure} ${closure === 'cap' ? 'off' : 'out'}, and is it connected? Affirm or negative?`,
-    criterion: (seal: string, criterion: string) => `${seal}: ${criterion}. Affirm if it is so, else negative.`,
+    criterion: (seal: string, criterion: string) => `${seal}: ${criterion}. Is that true? Affirm or negative?`,
     coated: (seal: string, fluid: string | null) =>
       `${seal}: is it coated thinly with ${fluid ?? 'the fluid of the manual'}? Affirm or negative?`,
     seated: (seal: string) => `${seal}: is it seated by hand? Affirm or negative?`,
@@ -23,7 +23,7 @@ export const points = said('points', {
     replaceFailed: (seal: string, criterion: string, part: string | null) =>
       `${seal}. It failed: ${criterion}.${newPart(part)} Say replace.`,
     replaceAlways: (seal: string, part: string | null) =>
-      `${seal}. The manual never has it used again.${newPart(part)} Say replace.`,
+      `${seal}. The manual forbids using it again.${newPart(part)} Say replace.`,
   },
   keepHolding: 'Keep holding.',
 
@@ -60,13 +60,13 @@ export const points = said('points', {
     ordered: fact('done'),
   },
   criterionFact: (seal: string, criterion: string, isSo: boolean) =>
-    `${seal}, “${criterion}”: ${isSo ? 'it is so' : 'FAILED'}`,
+    `${seal}, “${criterion}”: ${isSo ? 'met' : 'FAILED'}`,
   unknownFact: (point: string, step: string, answer: string) => `Point ${point} of step ${step}: ${answer}`,
   sealFact: {
     usedAgain: (seal: string) => `${seal}: used again`,
     replaced: (seal: string) => `${seal}: replaced`,
     neverUsedAgain: (seal: string, part: string | null) =>
-      `${seal}: replaced, the manual never has it used again${newPartFact(part)}`,
+      `${seal}: replaced, the manual forbids using it again${newPartFact(part)}`,
     failed: (seal: string, part: string | null, criterion: string) =>
       `${seal}: replaced, it failed “${criterion}”${newPartFact(part)}`,
     chosen: (seal: string, part: string | null) => `${seal}: replaced, as the mechanic chose${newPartFact(part)}`,

@@ -1,7 +1,7 @@
 /** What stops the work before it begins, and what is warned of: each with what to do. */
 import { said } from './said.ts';
 
-/** A torque as it is shown, the pass and step that want it, and whether an adapter is between. */
+/** A torque as it is shown, the pass and step that need it, and whether an adapter is between. */
 interface Wanted {
   readonly pass: number;
   readonly step: string;
@@ -14,7 +14,7 @@ type Handling = 'one person' | 'two persons' | 'three persons' | 'sling or hoist
 const isOrAre = (count: number): string => (count === 1 ? 'is' : 'are');
 const inPass = (pass: number, step: string): string => `pass ${pass} of “${step}”`;
 const wants = ({ pass, step, value, onWrench }: Wanted): string =>
-  `${inPass(pass, step)} wants ${value}${onWrench ? ' on the wrench' : ''}`;
+  `${inPass(pass, step)} needs ${value}${onWrench ? ' on the wrench' : ''}`;
 const takeAnother = 'Take a tool that can, and have the procedure name it.';
 
 export const preparation = said('preparation', {
@@ -23,23 +23,23 @@ export const preparation = said('preparation', {
 
   people: {
     noMechanic: 'Nobody is named as mechanic. Type the name: the record says by whom the work was done.',
-    ownWitness: 'The second person must be somebody else: nobody witnesses their own work.',
+    ownWitness: 'The second person must be somebody else: nobody can witness their own work.',
     tooFew: (wanted: number, named: number) =>
       `The procedure needs ${wanted} people, and ${named} ${isOrAre(named)} named. Name the others, or wait for them.`,
     noSecond: (step: string) =>
-      `“${step}” wants a second person, and none is named. One can join during the work; until then it stops there.`,
+      `“${step}” needs a second person, and none is named. One can join during the work; until then it stops there.`,
     notHeard: (person: string) =>
-      `${person} was not heard well enough at the microphone check: the ear stays closed, and pedal, keys and touch do the work.`,
+      `${person} was not heard well enough at the microphone check: the job starts muted, and pedal, keys and touch do the work.`,
   },
 
   dataNotCompared: (document: string, revision: string, issued: string | undefined) =>
-    `Nobody said yet that ${document}, revision ${revision}${issued === undefined ? '' : ` of ${issued}`}, is the current approved data. Compare it with the register; where it is not, do not work by it.`,
+    `Nobody has confirmed yet that ${document}, revision ${revision}${issued === undefined ? '' : ` of ${issued}`}, is the current approved data. Compare it with the register; if it is not, do not work by it.`,
   hazardsOpen: (count: number) =>
     `${count === 1 ? 'One hazard is' : `${count} hazards are`} not acknowledged yet. Read each one and acknowledge it.`,
 
   consumable: {
     noExpiry: (name: string) =>
-      `${name}: its expiry date is not entered. Read it off the packing; where none stands there, fetch another.`,
+      `${name}: its use-by date is not entered. Read it off the packing; if it has none, fetch another.`,
     expired: (name: string, expiry: string, today: string) =>
       `${name}: it expired on ${expiry}, and today is ${today}. Throw it away and fetch a fresh one.`,
   },
@@ -83,8 +83,7 @@ export const preparation = said('preparation', {
 
   container: {
     wrong: (why: string) => `Container: ${why}`,
-    none: (drains: string) =>
-      `${drains} may drain, and no container is named. Enter what the one that stands here holds.`,
+    none: (drains: string) => `${drains} may drain, and no container is named. Enter what the one in place holds.`,
     tooSmall: (why: string) => `${why} Put a larger one under it and enter what it holds.`,
   },
 
@@ -97,7 +96,7 @@ export const preparation = said('preparation', {
       `${load} is above the ${one} recommended for one person; ${persons === 2 ? 'two' : 'three'} may carry ${together} together by common practice.`,
     notDescribed: (load: string) =>
       `The component weighs ${load}, and the file does not say how it is lifted. Agree on it first.`,
-    notSaid: (load: string, follows: string) => `It is not said yet how the ${load} are carried. ${follows}`,
+    notSaid: (load: string, follows: string) => `Nobody has said yet how the ${load} are carried. ${follows}`,
     fewerThanFile: (wanted: number, persons: number) =>
       `The procedure lifts it with ${wanted} persons, not with ${persons}. Do as it says, or use a sling.`,
     fewerNamed: (persons: number, named: number) =>

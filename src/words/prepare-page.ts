@@ -5,7 +5,7 @@ export const preparePage = said('preparePage', {
   cannotBeRead: 'The procedure that was being prepared cannot be read. Open its file again.',
   title: (procedure: string) => `Prepare: ${procedure}`,
   invented: 'Demonstration: all values are invented',
-  back: 'Back to the start (this stays)',
+  back: 'Back to the start (nothing is lost)',
   microphone: 'Microphone',
 
   stops: 'Stops the work:',
@@ -20,7 +20,7 @@ export const preparePage = said('preparePage', {
       : `${stopping}, and there ${warnings === 1 ? 'is' : 'are'} ${warningsOf(warnings)}`;
   },
   begin: 'Begin the work',
-  beginInSpite: (warnings: number) => `Begin the work in spite of ${warningsOf(warnings)}`,
+  beginInSpite: (warnings: number) => `Begin the work despite ${warningsOf(warnings)}`,
 
   people: {
     title: 'People',
@@ -76,8 +76,8 @@ export const preparePage = said('preparePage', {
   },
   container: {
     title: 'Container',
-    mustHold: 'What drains must find room, with a margin.',
-    capacity: 'What the container that stands here holds, where it is another than that of the file',
+    mustHold: 'It must hold what drains, with a margin.',
+    capacity: 'What the container in place holds, if it is not the one in the file',
   },
   lift: {
     title: 'Lift',
@@ -93,7 +93,7 @@ export const preparePage = said('preparePage', {
   },
   hazards: {
     title: 'Hazards of the whole job',
-    askedAgain: 'Warnings are asked for once more before their step.',
+    askedAgain: 'Each warning is asked for once more before its step.',
   },
 });
 

@@ -31,7 +31,7 @@ export const procedureFile = said('procedureFile', {
     `found ${characters} characters, expected a procedure of at most ${most}`,
   tooDeep: (most: number) => `nested more than ${most} levels deep`,
   noObject: (found: string) => `found ${found}, expected a procedure, an object`,
-  otherFormat: (found: string, format: string) => `found ${found}, expected "${format}": this file is no procedure`,
+  otherFormat: (found: string, format: string) => `found ${found}, expected "${format}": this file is not a procedure`,
   noVersion: (found: string, current: number) => `found ${found}, ${versionsUpTo(current)}, the version of the format`,
   newer: (version: number, current: number) =>
     `found ${version}, ${versionsUpTo(current)}: this file needs a newer program`,

@@ -1,7 +1,7 @@
 /** The program itself: while it opens, its version, and what it lacks in this browser. */
 import { said } from './said.ts';
 
-const NO_ENGINE = 'Neither speech recogniser nor own voice run. Touch, keys and typing go on working.';
+const NO_ENGINE = 'Speech recognition and the built-in voice do not run. Touch, keys and typing go on working.';
 
 export const program = said('program', {
   opening: 'Opening…',
@@ -11,18 +11,18 @@ export const program = said('program', {
 
   thisProgram: 'This program',
   version: (version: string) => `Version ${version}.`,
-  lacksNothing: 'This browser has every part that it needs.',
+  lacksNothing: 'This browser has all that Bothhands needs.',
   newerIsReady: 'A newer version is ready. It is taken between sessions only.',
   takeNow: 'Take it now',
   later: 'Later',
-  takenWhenClosed: 'It is taken when all windows of Bothhands were closed.',
+  takenWhenClosed: 'It is taken once all windows of Bothhands are closed.',
   sessionIsOpen: 'Not now: a session is open in another window. Leave it there first.',
 
   browserLacks: 'This browser lacks:',
   /** What does not work without a part of the browser, and what still does. */
   without: {
     'secure context':
-      'The page must come from this machine (localhost) or over https: else there is no record, no microphone and no camera.',
+      'The page must come from this machine (localhost) or over https: otherwise there is no record, no microphone and no camera.',
     IndexedDB: 'No record can be kept.',
     'Web Locks': 'Two windows could write into the same record.',
     'Web Crypto': 'No entry can be sealed.',
@@ -35,6 +35,6 @@ export const program = said('program', {
     BroadcastChannel: 'The second person has no window of their own.',
     'Screen Wake Lock': 'The screen may go dark: set the device not to sleep.',
     OffscreenCanvas: 'Gestures before the camera are not watched.',
-    'persistent storage': 'The browser may clear records when its room runs out: save each session as a sealed file.',
+    'persistent storage': 'The browser may clear records when space runs out: save each session as a sealed file.',
   },
 });

@@ -2,10 +2,10 @@
 import { said } from './said.ts';
 
 export const prompting = said('prompting', {
-  takeOver: 'Who takes over types a name. To go on as before, say continue.',
+  takeOver: 'Whoever takes over types their name. To go on as before, say continue.',
   standingBy: 'Standing by. Say continue.',
   brokenOff: (duration: string) => `Work was broken off for ${duration}.`,
-  isAsLeft: 'Is all as it was left? Affirm or negative?',
+  isAsLeft: 'Is everything as it was left? Affirm or negative?',
   affirm: 'Say affirm.',
   affirmOrNegative: 'Say affirm or negative.',
   reason: 'Say the reason in your own words.',

@@ -27,8 +27,8 @@ export const readBack = said('readBack', {
     `${label} ${number} is read. A second person must join, then say witness and the value.`,
 
   verdict: {
-    under: (label: string, number: string) => `${label} ${number} is under. Tighten on and read again.`,
-    over: (label: string, number: string) => `${label} ${number} is over. Stop. Back it out and decide by the manual.`,
+    under: (label: string, number: string) => `${label} ${number} is under. Tighten further and read again.`,
+    over: (label: string, number: string) => `${label} ${number} is over. Stop. Decide by the manual.`,
     'not provable': (label: string, number: string) =>
       `${label} ${number} cannot be proved. Read it again or decide by the manual.`,
   },

@@ -16,7 +16,7 @@ export const readingEntries = said('readingEntries', {
   ) =>
     `${place}: ${value}${byClick ? ' by the click of the wrench' : ''}, ${verdict}${instead === null ? '' : `. It stands in for ${instead}`}${doubts.length > 0 ? `. In doubt: ${doubts.join(', ')}` : ''}`,
   named: (place: string, value: string) => `${place}, ${value}`,
-  noReading: (entry: number) => `entry ${entry}, which is no reading`,
+  noReading: (entry: number) => `entry ${entry}, which is not a reading`,
 
   /** @param window the limits, and whether they are at the wrench, where that is not the value of the manual */
   torque: {

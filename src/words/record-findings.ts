@@ -13,6 +13,8 @@ export const recordFindings = said('recordFindings', {
   unreadable: (reason: string) => `what it says cannot be read: ${reason}`,
 
   /** Each behind the name of a field: "body.at Expected a day of the calendar". */
+  notAsExpected: (expected: string | null, found: string) =>
+    expected === null ? `Found ${found}` : `Expected ${expected}, found ${found}`,
   notFinite: 'Expected a finite value',
   noDay: 'Expected a day of the calendar',
   minAboveMax: 'Expected a min that is not above its max',
@@ -27,7 +29,7 @@ export const recordFindings = said('recordFindings', {
   notYetCome: (dated: string, now: string) => `it is dated ${dated}, which has not come yet: it is ${now} here`,
 
   head: {
-    noDigit: (character: string) => `“${character}” is no digit of a head; they are 0 to 9 and a to f.`,
+    noDigit: (character: string) => `“${character}” is not a digit of a head; they are 0 to 9 and a to f.`,
     length: (digits: number, found: number) => `A head has ${digits} digits; these are ${found}.`,
   },
 });

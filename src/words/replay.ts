@@ -3,7 +3,7 @@ import { said } from './said.ts';
 
 export const replay = said('replay', {
   title: (procedure: string) => `Replay: ${procedure}`,
-  practised: 'This is what a record shows: below stands the reading that you gave.',
+  practised: 'This is what a record shows: the reading that you gave is below.',
   recordSheet: 'Record sheet',
   screenThen: 'The work screen at that moment',
   saving: 'Save',
@@ -30,7 +30,7 @@ export const replay = said('replay', {
     notKept: (why: string) => `Its sound was not kept: ${why}`,
     deleted: 'Its sound was deleted, as the record says.',
     absent: 'Its sound is not here. The record names it by its hash.',
-    changed: 'What lies here in place of its sound is another one: it is not played.',
+    changed: 'The sound here is not the one in the record: it is not played.',
     checked: 'Its sound, as it was kept (hash checked)',
   },
 });

@@ -1,4 +1,5 @@
 /** A sealed file: opened to be played back, or saved. */
+import { entriesCounted } from './counted.ts';
 import { said } from './said.ts';
 
 export const sealedFile = said('sealedFile', {
@@ -9,7 +10,7 @@ export const sealedFile = said('sealedFile', {
   notIntactAt: (entry: number, why: string) =>
     `Not intact at entry ${entry}: ${why}. Only the entries before it are shown.`,
   intact: (entries: number, thumbprint: string) =>
-    `Intact: ${entries} entries, as they were sealed, by the key ${thumbprint}. Compare the key with the one noted of the device.`,
+    `Intact: ${entriesCounted(entries)}, as sealed by the key ${thumbprint}. Compare the key with the one noted for the device.`,
   save: 'Save the sealed file',
   saveWithoutSeal: 'Save it all the same, sealed only now',
   saved: (file: string, thumbprint: string, lacksSounds: boolean) =>

@@ -4,9 +4,9 @@ import { said } from './said.ts';
 export const secondScreen = said('secondScreen', {
   windowTitle: 'Second person – Bothhands',
   nobodyWorks:
-    'No window works on this session: nothing is taken here. Open it in the mechanic’s window, under the kept sessions. This window then goes on by itself.',
+    'No window is working on this session, so nothing is taken here. Open it in the mechanic’s window, under “Sessions on this device”. This window then goes on by itself.',
   loadAgain: (why: string) => `${why} Load both windows again.`,
-  wantedOfYou: 'Wanted of you',
+  wantedOfYou: 'What you are asked for',
   step: (number: number, count: number, title: string) => `Step ${number} of ${count}: ${title}`,
   fastener: (label: string, number: number) => `${label} ${number}`,
   read: 'Read the tool now. Key it in.',

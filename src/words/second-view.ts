@@ -7,26 +7,26 @@ export const secondView = said('secondView', {
 
   wait: {
     signing: 'The record is signed in the other window.',
-    deciding: 'A deviation is decided about in the other window.',
+    deciding: 'A deviation is being decided in the other window.',
     closed: 'All steps are done. The record is closed.',
     handingOver: 'The work is being handed over.',
     standingBy: 'The work stands by.',
-    brokenOff: 'Work was broken off. The mechanic says first whether all is as it was left.',
+    brokenOff: 'Work was broken off. The mechanic says first whether everything is as it was left.',
     reason: (deviation: string) => `The mechanic gives the reason for a deviation. ${deviation}.`,
     held: 'The mechanic holds the weight. Be ready.',
     heldAt: (call: string) => `The mechanic holds the weight: ${call}. Be ready.`,
     hazard: (signal: 'danger' | 'warning' | 'caution' | 'notice', text: string) =>
       `The mechanic acknowledges a ${signal} first: ${text}`,
-    joinToRead: (place: string) => `${place} wants a witness. Join under your name.`,
+    joinToRead: (place: string) => `${place} needs a witness. Join under your name.`,
     joinToLook: (what: string) => `To be witnessed: ${what}. Join under your name.`,
     confirming: 'The mechanic confirms the reading.',
     readingAgain: 'The mechanic reads again first.',
-    nothing: 'Nothing is wanted of you now.',
+    nothing: 'Nothing is asked of you now.',
   },
 
   agree: (value: string, witness: string, unit: string) => `The two agree: ${value} and ${witness} ${unit}`,
   readBy: (mechanic: string, witness: string) =>
-    `Read by ${mechanic} and by ${witness}, equal to one mark of the tool.`,
+    `Read by ${mechanic} and by ${witness}, equal to within one mark of the tool.`,
   dispute: 'Dispute: the pass stops here',
   bothReadAgain: 'The two values differ, and neither counts. Both read again: the mechanic first, then you.',
   notAgreed: 'Not agreed: the step stops here',

@@ -12,8 +12,8 @@ export const sheetPage = said('sheetPage', {
   caution:
     'This sheet says what was recorded. It is not the manual and no release to service: the approved manual, local rules and licensed people decide.',
   invented: 'All values of this procedure are invented, for demonstration.',
-  closed: 'The work was closed.',
-  notClosed: 'THE WORK WAS NOT CLOSED when the record ended.',
+  closed: 'The record was closed.',
+  notClosed: 'THE RECORD WAS NOT CLOSED.',
   approvedData: 'Approved data',
   component: 'Component',
   serialNumber: 'Serial number',
@@ -42,7 +42,7 @@ export const sheetPage = said('sheetPage', {
     inRole: (name: string, role: 'mechanic' | 'second person' | 'helper') => `${name}, ${role}`,
     toTheEnd: 'to the end',
     interrupted: (what: string) => `Interrupted: ${what}`,
-    notGoneOn: 'not gone on with',
+    notGoneOn: 'not resumed',
   },
   tools: {
     title: 'Tools and calibration',
@@ -58,7 +58,7 @@ export const sheetPage = said('sheetPage', {
     none: 'The record says nothing of what was done before the first step.',
     what: 'Found or said before the first step, or fetched in the work',
   },
-  steps: { title: 'Work', step: 'Step', name: 'Title', standing: 'Standing' },
+  steps: { title: 'Work', step: 'Step', name: 'Title', standing: 'State' },
   torque: {
     title: (step: string) => `Torque: ${step}`,
     heading: (facts: readonly string[]) => `${facts.join('. ')}.`,

@@ -10,7 +10,8 @@ export const sheetTorque = said('sheetTorque', {
   tool: (name: string) => `Tool: ${name}`,
   runningTorque: (tool: string) => `Running torque: ${tool}`,
   adapter: (name: string, length: string, angle: string) => `Adapter: ${name}, ${length} at ${angle}`,
-  judgedBy: (rule: 'simple' | 'guard band' | 'relative tool error') => `Judged by: ${rule}`,
+  judgedBy: (rule: 'simple' | 'guard band' | 'relative tool error') =>
+    `Judged by: ${rule === 'simple' ? 'the window as stated' : rule}`,
 
   pass: (number: number, name: string) => `${number} ${name}`,
   atLeast: (minimum: string) => `at least ${minimum}`,

@@ -60,7 +60,7 @@ export const sheetWork = said('sheetWork', {
       left: Left,
     ) =>
       `${step}, ${label ?? 'fastener'} ${fastener}, ${pass === null ? 'running torque' : `pass ${pass}`}: ${what}${leftSo(left)}`,
-    notDecided: (point: string) => `${point}. NOT DECIDED ABOUT`,
+    notDecided: (point: string) => `${point}. NOT DECIDED`,
     decided: (point: string, what: Disposition, by: string, note: string | null) =>
       `${point}. Decided by ${by}: ${what}${note === null ? '' : ` (“${note}”)`}`,
     undone: (step: number, title: string, standing: 'begun' | 'not done') =>

@@ -25,7 +25,7 @@ export const signing = said('signing', {
   passed: 'Passed',
   notPassed: 'Not passed',
   fresh: (name: string) => `Fresh ${name}`,
-  batch: 'Batch, as it stands on it',
+  batch: 'Batch, as on the packing',
   useBy: 'Use by',
   howMany: 'How many',
   freshIsHere: 'The fresh one is here',

@@ -11,7 +11,7 @@ export const startScreen = said('startScreen', {
   mechanic: 'Mechanic',
   second: 'Second person',
   nameMissing: 'Type the name of the mechanic first: the record says by whom the work was done.',
-  samePerson: 'The second person must be somebody else: nobody witnesses their own work.',
+  samePerson: 'The second person must be somebody else: nobody can witness their own work.',
   soundAgreed:
     'Everybody named here agrees that a few seconds of sound around each reading are kept with the record. It can be deleted later.',
   begin: 'Begin a job',
@@ -22,12 +22,12 @@ export const startScreen = said('startScreen', {
   source: (document: string, revision: string) => `${document}, revision ${revision}`,
   steps: (count: number) => (count === 1 ? '1 step' : `${count} steps`),
   invented: 'Demonstration: all values are invented',
-  demoComing: 'It is on its way.',
+  demoComing: 'Loading…',
   demoLost: 'It could not be fetched. Tap to try again.',
   notUsable: (file: string, faults: number) =>
     `${file} cannot be used. ${faults === 1 ? 'One thing is' : `${faults} things are`} wrong in it:`,
   wholeFile: 'the file',
   sealed: 'A sealed file',
-  sealedIsOnlyShown: 'Is verified and played back. Nothing of it is kept on this device.',
+  sealedIsOnlyShown: 'It is verified and played back. Nothing of it is kept on this device.',
   openSealed: 'Open a sealed file',
 });

@@ -85,7 +85,7 @@ export const teachScreen = said('teachScreen', {
     tried: (gesture: string, percentSure: number, answer: string) => `${gesture}, ${percentSure} % sure: ${answer}`,
     because: (why: string) => `(${why})`,
     askForSurer:
-      'Where others are taken for this person’s gestures, ask for surer ones. Less than of anybody is never asked.',
+      'Where other movements are taken for this person’s gestures, ask for surer ones. It can only be stricter than usual, never less strict.',
     surer: {
       nod: 'A nod must be surer by',
       shake: 'A head shake must be surer by',

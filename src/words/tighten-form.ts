@@ -22,7 +22,7 @@ export const tightenForm = said('tightenForm', {
       percent: 'per cent of the final torque',
       torque: 'a torque of its own',
       snug: 'snug by hand',
-      angle: 'turned on by an angle',
+      angle: 'turned further by an angle',
       'circular check': 'checked round the pattern until none turns',
     },
     name: 'Name of the pass',

@@ -10,5 +10,5 @@ export const workScreen = said('workScreen', {
   microphoneCheck: 'Microphone check',
   teach: 'Pedals, gloves, gestures',
   /** The record itself is written then; the missing seal stands beside it as well. */
-  notSealed: 'It could not be sealed on this device. That is tried again when it is looked at.',
+  notSealed: 'The record could not be sealed on this device. That is tried again whenever it is opened.',
 });

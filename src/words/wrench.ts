@@ -6,8 +6,8 @@ export const wrench = said('wrench', {
   badAdapterLength: (amount: string) => `An adapter cannot be ${amount} long.`,
   badAdapterAngle: (degrees: number) => `The angle of an adapter is from 0° to 180°; it is ${degrees}°.`,
   adapterPastTheDrive: 'The adapter points back as far as the hand or past it; no setting gives this torque.',
-  runDownNotMeasured: 'A used self-locking nut needs its run-down torque measured before it is tightened.',
-  negativeRunDown: (torque: string) => `A run-down torque cannot be negative; it is ${torque}.`,
+  runDownNotMeasured: 'A used self-locking nut needs its running torque measured before it is tightened.',
+  negativeRunDown: (torque: string) => `A running torque cannot be negative; it is ${torque}.`,
   wornNut: (runDown: string, minimum: string) =>
     `The nut runs down with ${runDown}, below the minimum of ${minimum}; reject it and fit another.`,
 
@@ -34,7 +34,7 @@ export const wrench = said('wrench', {
   next: {
     in: 'The value is in its window; go on.',
     under: 'The value is under its window; bring it up with one smooth pull and read it again.',
-    over: 'The value is over its window; stop, back the fastener out, and decide by the manual whether it is replaced.',
+    over: 'The value is over its window; stop, and decide by the manual.',
     'not provable': 'The value is too near a limit for this tool to prove; read it again with a more accurate tool.',
   },
   noUncertainty: (amount: string) => `A standard uncertainty must be above zero; it is ${amount}.`,

@@ -57,7 +57,7 @@ test('a procedure for twelve bolts is written without a word of JSON', async () 
   await fill('Range from', '5');
   await fill('Range to', '60');
   await fill('Resolution', '0.5');
-  await fill('Calibration holds until', '2031-03-31');
+  await fill('Calibration due', '2031-03-31');
 
   await fill('Title of the step', 'Tighten the cover');
   await fill('What is to be done', 'Tighten the twelve bolts.');
@@ -129,7 +129,7 @@ test('a table of fasteners and a data module are taken over, and what was here c
   await app.page.getByLabel('Import a data module').setInputFiles('tests/procedure/import/pump-cover-module.xml');
   await app.page.getByText('which fasteners are tightened is not in the module').waitFor();
   await app.page.getByText('2.3 Fit the cover').first().waitFor();
-  await click('All of it is looked up');
+  await click('I have looked all of it up');
   await click('Undo');
   await app.page.getByText(/^A job can begin with it\./).waitFor();
 });

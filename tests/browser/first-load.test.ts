@@ -60,7 +60,7 @@ test('over a slow line something is to be read before any other file has come, a
   await line.send('Network.enable');
   await line.send('Network.emulateNetworkConditions', SLOW);
   await page.goto(url, { waitUntil: 'commit' });
-  await page.getByText('is coming').waitFor();
+  await page.getByText('is loading').waitFor();
   const painted = await page.evaluate(
     () =>
       new Promise<number>((resolve) =>

@@ -61,7 +61,7 @@ test('a sealed file is verified, then played back, and nothing of it is kept her
   const kept = await app.page.locator('.sessions li').count();
   await open('demo.bhsession', bytes);
   const verdict = app.page.locator('.verification');
-  await verdict.getByText(/^demo\.bhsession: Intact: \d+ entries, as they were sealed, by the key [\w-]{43}/).waitFor();
+  await verdict.getByText(/^demo\.bhsession: Intact: \d+ entries, as sealed by the key [\w-]{43}/).waitFor();
   expect(await app.page.locator('.record-list li').count()).toBe(
     Number(/Intact: (\d+)/.exec(await verdict.innerText())?.[1]),
   );

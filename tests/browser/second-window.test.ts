@@ -84,7 +84,7 @@ const holds = (page: Page, value: string): Promise<boolean> =>
 test('a job with its witness at a window of their own: agreeing, disputing, and looking', async () => {
   await begin('B. Invented');
   const second = await openSecond();
-  await second.getByText('Nothing is wanted of you now.').waitFor();
+  await second.getByText('Nothing is asked of you now.').waitFor();
   const before = await places(second);
   expect(before).toHaveLength(16);
   for (const { box } of before as readonly { box: { width: number; height: number } }[])
@@ -220,7 +220,7 @@ test('the window opens neither microphone nor voice, and loads neither', async (
   });
   await page.goto(mechanic.page.url().replace('#/work/', '#/second/'));
   await page.locator('main.second').click();
-  await page.getByText('Nothing is wanted of you now.').waitFor();
+  await page.getByText('Nothing is asked of you now.').waitFor();
   await page.waitForTimeout(1000);
   expect(await page.evaluate(() => 'opened' in window && window.opened)).toEqual([]);
   expect(fetched.filter((path) => /models|wasm|worker/.test(path))).toEqual([]);

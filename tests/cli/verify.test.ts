@@ -47,7 +47,7 @@ describe('verify', { timeout: 120_000 }, () => {
     const { code, out } = await run('verify', [foreign, missing, folder, changed, DEMO_SESSION_FILE]);
     expect(code).toBe(2);
     expect(out).toEqual([
-      `${foreign}: NOT READABLE: It is no sealed file of a session: it does not begin as a zip archive does.`,
+      `${foreign}: NOT READABLE: It is not a sealed session file: it does not begin as a zip archive does.`,
       `${missing}: NOT READABLE: It cannot be opened (ENOENT).`,
       `${folder}: NOT READABLE: It is no file.`,
       expect.stringContaining(`NOT INTACT at entry ${at}`),

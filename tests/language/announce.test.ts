@@ -142,7 +142,7 @@ describe('a fastener', () => {
     const checking = ring({ final, passes: [{ kind: 'snug' }, { kind: 'circular check' }] });
     const round = tell(checking, next, next, next);
     expect(spoken(round)).toEqual([
-      'Pass two of two, circular check. Stud one, two four point five newton metres. Say next if it stands, turned if it turns.',
+      'Pass two of two, circular check. Stud one, two four point five newton metres. Say next if it does not turn, turned if it does.',
     ]);
     expect(spoken(tell(round, next))).toEqual(['Stud two.']);
     expect(spoken(tell(round, next, turned, next))).toEqual(['One stud turned. Go round once more.', ...spoken(round)]);
@@ -169,12 +169,12 @@ describe('a reading', () => {
     expect(spoken(under)).toEqual(['Stud one, one zero. That is under the window. Is that correct?']);
     expect(spoken(tell(under, affirm))).toEqual([
       'Logged.',
-      'Stud one is under. Tighten on and read again.',
+      'Stud one is under. Tighten further and read again.',
       'Stud one, one two.',
     ]);
     const over = tell(ring(), reading('14'));
     expect(spoken(over)).toEqual(['Stud one, one four. That is over the window. Is that correct?']);
-    expect(spoken(tell(over, affirm))[1]).toBe('Stud one is over. Stop. Back it out and decide by the manual.');
+    expect(spoken(tell(over, affirm))[1]).toBe('Stud one is over. Stop. Decide by the manual.');
     const judging = { rule: 'guard band', uncertainty: newtonMetres('0.5') };
     const near = tell(ring({ judging }), reading('23.2'));
     expect(spoken(near)).toEqual([

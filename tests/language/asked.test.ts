@@ -48,12 +48,12 @@ describe('a deviation', () => {
   test('that was left open is said at the end, and counted with what is left', () => {
     const one = start(procedureOf([tighten('ring'), last]));
     const left = tell(one, reading('24'), affirm, reading('24'), affirm, damage, torn, affirm, { kind: 'leave open' });
-    expect(spoken(tell(left, { kind: 'question', question: { about: 'left' } }))).toContain('One to be decided about.');
+    expect(spoken(tell(left, { kind: 'question', question: { about: 'left' } }))).toContain('One still to be decided.');
     expect(spoken(tell(left, next))).toEqual([
       'All steps are done.',
-      'One deviation is to be decided about.',
+      'One deviation needs a decision.',
       'Stud two, pass one, damage, left open.',
-      'For each, type who decides, and tap what becomes of it.',
+      'For each, type the name of whoever decides, and tap the decision.',
     ]);
   });
 });
@@ -86,14 +86,14 @@ describe('who comes back or comes in is told', () => {
     expect(spoken(tell(begun, { kind: 'stand by' }, { kind: 'continue' }))[0]).toBe(standing));
   test('nothing of it where nothing is done', () =>
     expect(spoken(tell(ring(), { kind: 'stand by' }, { kind: 'continue' }))[0]).toMatch(/^Text of ring/));
-  test('how long the break was, and is asked whether all is as it was left', () => {
+  test('how long the break was, and is asked whether everything is as it was left', () => {
     const event = eventOf({ kind: 'continued' }, 9);
     const later = { ...event, at: { ...event.at, utc: '2026-03-01T01:00:04.000Z' } };
     const back = fold(tell(begun, { kind: 'stand by' }).state, later);
     expect(prompt(back)).toEqual([
       'Work was broken off for six zero minutes.',
       standing,
-      'Is all as it was left? Affirm or negative?',
+      'Is everything as it was left? Affirm or negative?',
     ]);
   });
   test('from whom they take over', () => {

@@ -69,7 +69,7 @@ describe('a question', () => {
     expect(refused(ask(pending, { about: 'logged', fastener: 3 }))).toEqual({ code: 'confirm first', fastener: 3 });
     expect(meant(pending, 'explain')).toEqual({ kind: 'question', question: { about: 'why' } });
     expect(answered(pending, { about: 'why' })).toEqual([
-      'A value counts once it is confirmed. Say affirm if it is what you read, else negative.',
+      'A value counts once it is confirmed. Say affirm if it is what you read, negative if not.',
     ]);
   });
   test('waits while the work stands by', () =>
@@ -122,7 +122,7 @@ describe('the answer', () => {
       'Target eight seven point five, plus two two running, times zero point nine zero four for the adapter: set nine nine.',
     ]);
     expect(answered(tell(midway, reading('24'), affirm, reading('24'), affirm), { about: 'why' })).toEqual([
-      'The procedure has it so. It follows Invented manual, revision A.',
+      'The procedure says so. It follows Invented manual, revision A.',
     ]);
   });
   test('is the same for the eye, in figures with their units', () => {

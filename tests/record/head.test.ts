@@ -19,7 +19,7 @@ describe('a head that was noted elsewhere', () => {
   test.each([
     ['too short', hashOf(2).slice(0, 16), 'these are 16'],
     ['too long', `${hashOf(2)}0`, 'these are 65'],
-    ['not hexadecimal', 'hello', '“h” is no digit'],
+    ['not hexadecimal', 'hello', '“h” is not a digit'],
   ])('is no head: %s', (_, noted, why) => {
     const finding = compareHead(noted, entries);
     expect(finding.kind).toBe('no head');

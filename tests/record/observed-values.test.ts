@@ -63,7 +63,7 @@ describe('the record sheet', () => {
       thumbprint: null,
     });
     expect(unsigned.signatures).toEqual(['NOT SIGNED by the mechanic']);
-    expect(unsigned.openPoints[0]).toContain('NOT DECIDED ABOUT');
+    expect(unsigned.openPoints[0]).toContain('NOT DECIDED');
   });
 });
 

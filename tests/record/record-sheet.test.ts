@@ -65,12 +65,16 @@ describe('the record sheet of a small session', () => {
   });
   test('says whether the record is whole, and that the work was not closed', () => {
     expect(sheet).toMatchObject({ isIntact: true, isClosed: false });
-    expect(sheet.verification).toBe('Intact: 12 entries follow from one another.');
+    expect(sheet.verification).toBe('Intact: 12 entries, each linked to the one before.');
   });
   test('has a line for each fastener with every value that was read, and what became of each', () => {
     const [table, ...more] = sheet.tables;
     expect(more).toEqual([]);
-    expect(table?.heading).toEqual(['Cover, three bolts', 'Tool: Indicating wrench, 5 to 60 N·m', 'Judged by: simple']);
+    expect(table?.heading).toEqual([
+      'Cover, three bolts',
+      'Tool: Indicating wrench, 5 to 60 N·m',
+      'Judged by: the window as stated',
+    ]);
     expect(
       table?.lines.map(({ fastener, pass, target, window, verdict, values }) => [
         fastener,
@@ -182,8 +186,8 @@ describe('the record sheet', () => {
     const made = recordSheet(await recorded([opened, ...found]), OPTIONS);
     expect(made.preparation.map(({ what, isWarning, by }) => [what, isWarning, by])).toEqual([
       ['Helper helps', false, 'Mechanic'],
-      ['Indicating wrench, 5 to 60 N·m: calibration holds to 2027-01-31, read off its label', false, 'Mechanic'],
-      ['Begun in spite of this: Mind the step.', true, 'Mechanic'],
+      ['Indicating wrench, 5 to 60 N·m: calibration due 2027-01-31, read off its label', false, 'Mechanic'],
+      ['Begun despite this warning: Mind the step.', true, 'Mechanic'],
     ]);
     expect(made.preparation[0]?.at.utc).toBe('2026-03-01 00:00:01Z');
     expect(made.tools[0]?.calibrationDue).toBe('2027-01-31, read off its label');
@@ -257,7 +261,7 @@ describe('the record sheet of the demonstration', () => {
   });
   test('has every point as it was answered: openings, caps, seal and criteria, what was counted, what was measured', () => {
     const whats = points.map(({ what }) => what);
-    for (const one of [/: closed off$/, /: connected$/, /“.*”: it is so$/, /used again|replaced/, /: accounted for$/])
+    for (const one of [/: closed off$/, /: connected$/, /“.*”: met$/, /used again|replaced/, /: accounted for$/])
       expect(whats.some((what) => one.test(what))).toBe(true);
     const { procedure } = demo;
     const measured = procedure.steps.filter(({ kind }) => kind === 'measure');

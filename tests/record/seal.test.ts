@@ -99,7 +99,7 @@ describe('a record under a seal', () => {
     expect(await check(seal, forged)).toEqual({
       kind: 'bad',
       at: null,
-      why: 'the entries are not those that were sealed: they were written anew',
+      why: 'the entries are not those that were sealed: they were rewritten',
     });
   });
   test('was added to', async () => {
@@ -134,7 +134,7 @@ describe('a seal that is none says why', () => {
     if (finding.kind !== 'bad') throw new Error(`It was taken as ${finding.kind}.`);
     return finding.why;
   };
-  const CHANGED = 'its signature does not fit: it was changed after it was signed, or is none';
+  const CHANGED = 'its signature does not match: it was changed after it was signed, or never was one';
   const statement = statementOf(record, SEALING);
 
   test.each(['', 'seal', '..', 'a.b.c', '{}', seal.slice(0, -10), `${seal}.`, `${seal}AA`, `.${seal}`])(
@@ -152,7 +152,7 @@ describe('a seal that is none says why', () => {
     const forged = [JSON.stringify(none), canonical(statement), ''].map((part) =>
       Buffer.from(part).toString('base64url'),
     );
-    expect(await why(forged.join('.'))).toMatch(/^it is no seal of this format: alg /);
+    expect(await why(forged.join('.'))).toMatch(/^it is not a seal of this format: alg /);
   });
   test('the key of another put in for its own', async () => {
     const { crv, kty, x, y } = await exportJWK((await makeKey()).publicKey);
@@ -163,7 +163,7 @@ describe('a seal that is none says why', () => {
   test('a key that holds a private half', async () => {
     const { crv, kty, x, y } = await exportJWK(key.publicKey);
     expect(await why(await signed(canonical(statement), { jwk: { crv, kty, x, y, d: 'secret' } }))).toMatch(
-      /^it is no seal/,
+      /^it is not a seal/,
     );
   });
   test.each<[string, object]>([

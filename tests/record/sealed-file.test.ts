@@ -109,7 +109,7 @@ describe('a file that is not as it was sealed names the first bad entry', () => 
     expect(await verdictOn(withEntries(await recordOf(procedure, forged)))).toEqual({
       kind: 'not intact',
       at: null,
-      why: 'the seal: the entries are not those that were sealed: they were written anew',
+      why: 'the seal: the entries are not those that were sealed: they were rewritten',
     });
   });
   test('an entry that was added behind the seal', async () => {
@@ -130,7 +130,7 @@ describe('a file that is not as it was sealed names the first bad entry', () => 
     expect(await verdictOn(repacked({ 'seal.jws': null }))).toEqual({
       kind: 'not intact',
       at: null,
-      why: 'it has no seal: whether it was cut off or written anew cannot be told',
+      why: 'it has no seal: whether it was cut off or rewritten cannot be told',
     }));
   test('a copy of the procedure that says something else', async () =>
     expect(await verdictOn(repacked({ 'procedure.json': '{"title":"Another"}\n' }))).toMatchObject({
@@ -181,7 +181,7 @@ describe('a file that is not as it was sealed names the first bad entry', () => 
   test('bytes behind its end', async () =>
     expect(await verdictOn(Buffer.concat([bytes, Buffer.from('more')]))).toMatchObject({
       at: null,
-      why: 'something was added behind its end',
+      why: 'something was added after its end',
     }));
   test('a part that was changed in the packed file', async () => {
     const changed = Uint8Array.from(bytes);
@@ -189,7 +189,7 @@ describe('a file that is not as it was sealed names the first bad entry', () => 
     changed[place] = 0x41;
     expect(await verdictOn(changed)).toMatchObject({
       at: null,
-      why: '“README.txt” does not fit its header: it was changed after it was packed',
+      why: '“README.txt” does not match its header: it was changed after it was packed',
     });
   });
 });

@@ -59,9 +59,9 @@ describe('a deviation', () => {
     expect(end.state.phase).toBe('working');
     expect(prompt(end.state)).toEqual([
       'All steps are done.',
-      'One deviation is to be decided about.',
+      'One deviation needs a decision.',
       'Stud one, pass one, over torque.',
-      'For each, type who decides, and tap what becomes of it.',
+      'For each, type the name of whoever decides, and tap the decision.',
     ]);
   });
   test.each(DISPOSITION_KINDS.filter((each) => each !== 'worked again'))(
@@ -80,10 +80,10 @@ describe('a deviation', () => {
       'That was put right in the work already. Decide what becomes of it.',
     ));
   test('is not decided about by nobody', () =>
-    expect(why(tell(end, dispose(seq, '  ')))).toBe('A name is wanted. Type it.'));
+    expect(why(tell(end, dispose(seq, '  ')))).toBe('A name is needed. Type it.'));
   test('is not accepted as it is by who did the work', () => {
     expect(why(tell(end, dispose(seq, 'mechanic', 'accepted as is')))).toBe(
-      'Mechanic took part in this work. Somebody who did not must do that: type another name.',
+      'Mechanic took part in this work, so somebody else must do that: type another name.',
     );
     expect(kinds(tell(end, dispose(seq, 'Mechanic', 'repaired')))).toContain('disposed');
   });
@@ -91,7 +91,7 @@ describe('a deviation', () => {
     const spoken = situationOf(end.state).sayings.map(({ meaning }) => meaning.kind);
     expect(spoken).not.toContain('dispose');
     expect(spoken).not.toContain('affirm');
-    expect(why(tell(end, affirm))).toContain('One deviation is to be decided about.');
+    expect(why(tell(end, affirm))).toContain('One deviation needs a decision.');
   });
   test('that is none cannot be decided about, nor one twice', () => {
     expect(why(tell(end, dispose(999, 'Ada')))).toBe('There is nothing to decide about that now.');
@@ -124,7 +124,7 @@ describe('an independent inspection', () => {
   });
   test('is refused to who did the work, in any spelling of the name', () =>
     expect(why(tell(inspection, inspects(' mechanic ')))).toBe(
-      'Mechanic took part in this work. Somebody who did not must do that: type another name.',
+      'Mechanic took part in this work, so somebody else must do that: type another name.',
     ));
   test('is refused to the second person and to helpers, also once they have left: they had a part in it (common practice)', () => {
     const joined = tell(
@@ -145,7 +145,8 @@ describe('an independent inspection', () => {
     expect(refused(tell(handed, inspects('Other mechanic')))?.code).toBe('own work');
   });
   test('is not made by a spoken word, nor passed by "next"', () => {
-    const words = 'An inspector looks first: one who took no part in the work types a name and taps what was found.';
+    const words =
+      'An inspector looks first: somebody who took no part in the work types a name and taps what was found.';
     expect(why(tell(inspection, { kind: 'witness says', agrees: true }))).toBe(words);
     expect(why(tell(inspection, next))).toBe(words);
     expect(situationOf(inspection.state).sayings.map(({ meaning }) => meaning.kind)).not.toContain('witness says');
@@ -154,7 +155,7 @@ describe('an independent inspection', () => {
   test('that does not pass stops the step', () => {
     const failed = tell(inspection, inspects('Ada', false));
     expect(kinds(failed)).toEqual(['step witnessed']);
-    expect(said(failed)[0]).toBe('Stop. Ada does not pass it. Put it right; it is inspected again.');
+    expect(said(failed)[0]).toBe('Stop. Ada does not pass it. Put it right, then it is inspected again.');
   });
   test('is nothing elsewhere', () =>
     expect(why(tell(start(procedureOf([step('work', 'do')])), inspects('Ada')))).toBe('There is nothing to witness.'));
@@ -181,7 +182,7 @@ describe('a signature', () => {
     ));
   test('of the inspector is not that of who did the work', () =>
     expect(why(tell(done(['inspector']), sign('inspector', 'Mechanic')))).toBe(
-      'Mechanic took part in this work. Somebody who did not must do that: type another name.',
+      'Mechanic took part in this work, so somebody else must do that: type another name.',
     ));
   test('wants a name', () =>
     expect(refused(tell(done(['mechanic']), sign('mechanic', '')))).toEqual({ code: 'no name' }));

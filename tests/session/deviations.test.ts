@@ -197,7 +197,7 @@ describe('what the procedure has done about it', () => {
     const says = (play: Play) => announce(play.state, happened(play));
     expect(says(tooMuch)).toEqual([
       'Logged.',
-      'Stud one is over. Stop. Back it out and decide by the manual.',
+      'Stud one is over. Stop. Decide by the manual.',
       'Stud one. Take the nut off. Is it done? Affirm or negative?',
     ]);
     expect(says(tell(tooMuch, negative))[0]).toBe('See to it first.');

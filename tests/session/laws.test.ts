@@ -120,7 +120,7 @@ describe('whatever is said', () => {
         if (!pending || !awaitsWitness(play.state, pending)) return;
         expect(workView(play.state)).toMatchObject({ pending: null, doubt: null, awaitsWitness: pending.fastener });
         const { phase, breakOf } = play.state;
-        // Else nothing of it is spoken: it stands by, or asks first whether all is as it was left.
+        // Else nothing of it is spoken: it stands by, or asks first whether everything is as it was left.
         if (phase === 'working' && breakOf === null)
           expect(prompt(play.state).join(' ')).toMatch(
             / is read\. (Second person, say|A second person must join, then say) witness and the value\.$/,

@@ -82,7 +82,7 @@ describe('a value that is read', () => {
     expect(values(tell(taken, observed('43'), affirm))).toEqual(['42 replaced', '43 confirmed']);
   });
   test('is not passed by "next", before it is said or before it is confirmed', () => {
-    expect(why(tell(reading, next))).toBe('A value is wanted. Say it, or type it.');
+    expect(why(tell(reading, next))).toBe('A value is needed. Say it, or type it.');
     expect(why(tell(taken, next))).toBe('The value is not confirmed. Say affirm or negative.');
     expect(why(tell(taken, back))).toBe('The value is not confirmed. Say affirm or negative.');
   });
@@ -123,7 +123,7 @@ describe('a value outside its window', () => {
       'Logged.',
       'It is over the window. Put it right and read again, or say leave open.',
     ]);
-    expect(why(tell(outside, next))).toBe('A value is wanted. Say it, or type it.');
+    expect(why(tell(outside, next))).toBe('A value is needed. Say it, or type it.');
   });
   test('is put right and read again: the new value stands in for it', () => {
     const right = tell(outside, observed('50'), affirm);
@@ -162,7 +162,7 @@ describe('a value outside its window', () => {
     expect(openReason(state)).toBeNull();
   });
   test('cannot be left open before it was read', () =>
-    expect(why(tell(reading, leaveOpen))).toBe('A value is wanted. Say it, or type it.'));
+    expect(why(tell(reading, leaveOpen))).toBe('A value is needed. Say it, or type it.'));
 });
 
 describe('a check with a wait', () => {

@@ -125,7 +125,7 @@ describe('openings', () => {
     expect(told(refusal)).toBe('Not yet. Not accounted for: plug of the oil inlet; cap of the oil outlet. One by one.');
     const lost = tell(end, negative);
     expect(announce(lost.state, happened(lost))[0]).toBe(
-      'Find it first: plug of the oil inlet. Nothing is closed before.',
+      'Find it first: plug of the oil inlet. The record stays open until then.',
     );
     expect(tell(end, affirm, affirm, next).state.phase).toBe('closed');
   });

@@ -33,7 +33,7 @@ describe('a seal', () => {
   test('is looked at by one criterion after another, and may then be used again', () => {
     const sound = tell(look, affirm, affirm);
     expect([look, tell(look, affirm), sound].map(asked)).toEqual(['criterion:ring:1', 'criterion:ring:2', 'seal:ring']);
-    expect(prompt(look.state)).toEqual(['Round seal: no cut. Affirm if it is so, else negative.']);
+    expect(prompt(look.state)).toEqual(['Round seal: no cut. Is that true? Affirm or negative?']);
     expect(happened(tell(sound, answer('reuse')))).toEqual([
       { kind: 'point settled', step: 'look', point: 'seal:ring', answer: 'reuse' },
     ]);
@@ -65,7 +65,7 @@ describe('a seal', () => {
       procedureOf([step('look', 'do', about('discarded')), step('end', 'do')], seal({ reuse: 'never', criteria: [] })),
     );
     const reused = tell(single, answer('reuse'));
-    expect(told(reused)).toBe('The round seal cannot be used again: the manual never has it used again. Say replace.');
+    expect(told(reused)).toBe('The round seal cannot be used again: the manual forbids it. Say replace.');
     expect(happened(tell(single, answer('replace')))).toMatchObject([{ replaced: { because: 'never used again' } }]);
   });
 
@@ -134,7 +134,7 @@ describe('a seal', () => {
       ),
     });
     expect(told(tell(enteredFor('2026-02-28'), affirm))).toMatch(
-      /^The clean gear oil was good until .*\. Fetch a fresh one, and enter what stands on it on the screen\.$/,
+      /^The clean gear oil expired on .*\. Fetch a fresh one, and enter on the screen what its packing says\.$/,
     );
     expect(kinds(tell(enteredFor('2026-03-01'), affirm))).toEqual(['point settled']);
   });
@@ -149,7 +149,7 @@ describe('a seal', () => {
     );
     const once = tell(twice, answer('replace'), next);
     expect(told(tell(once, answer('replace')))).toBe(
-      'The new seal is used up. Fetch another, and enter what stands on it on the screen.',
+      'The new seal is used up. Fetch another, and enter on the screen what its packing says.',
     );
     expect(unaccounted(once.state).map(pointKey)).toEqual(['consumable:new']);
     expect(unaccounted(twice.state)).toEqual([]);

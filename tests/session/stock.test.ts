@@ -69,10 +69,10 @@ const usedUp = tell(
 describe('what may not be taken when it is wanted', () => {
   test('is refused with the way on, whatever speaks against it', () => {
     expect(told(tell(expired, answer('replace')))).toMatch(
-      /^The new seal was good until .*\. Fetch a fresh one, and enter what stands on it on the screen\.$/,
+      /^The new seal expired on .*\. Fetch a fresh one, and enter on the screen what its packing says\.$/,
     );
     expect(told(tell(usedUp, answer('replace')))).toBe(
-      'The new seal is used up. Fetch another, and enter what stands on it on the screen.',
+      'The new seal is used up. Fetch another, and enter on the screen what its packing says.',
     );
   });
 
@@ -96,9 +96,9 @@ describe('a fresh packing', () => {
     expect(happened(play)).toEqual([
       { kind: 'consumable fetched', consumable: 'new', batch: 'B 7', expires: '2027-01-31', quantity: 2 },
     ]);
-    expect(announce(play.state, happened(play)).join(' ')).toMatch(/^Logged\. New seal, good until .* Say replace\.$/);
+    expect(announce(play.state, happened(play)).join(' ')).toMatch(/^Logged\. New seal, use by .* Say replace\.$/);
     expect(event && describeEvent({ body: event }, play.state)).toBe(
-      'Fetched in the work, new seal: batch B 7, good until 2027-01-31, 2 of it',
+      'Fetched in the work, new seal: batch B 7, use by 2027-01-31, 2 of it',
     );
   });
 
@@ -117,8 +117,8 @@ describe('a fresh packing', () => {
   });
 
   test.each([
-    ['no day', { expires: '' }, /expiry date of the fresh new seal is wanted.*fetch another/],
-    ['a day that is none', { expires: '31.1.2027' }, /expiry date/],
+    ['no day', { expires: '' }, /use-by date of the fresh new seal.*fetch another/],
+    ['a day that is none', { expires: '31.1.2027' }, /use-by date/],
     ['no count', { quantity: ' ' }, /How many of the new seal are there now\? Type a whole number/],
     ['none of it', { quantity: '0' }, /How many/],
     ['another consumable', { consumable: 'x' }, /no such consumable/],

@@ -72,7 +72,7 @@ function momentAt(play: Play, tool: string): Moment | null {
 /** The job after the next right answer. */
 function workedOn(play: Play): Play {
   const after = tell(play, rightAnswer(play));
-  if (after.last.kind === 'refused') throw new Error(`A job is not gone on with: ${after.last.reason.code}.`);
+  if (after.last.kind === 'refused') throw new Error(`A job is not resumed: ${after.last.reason.code}.`);
   return after;
 }
 

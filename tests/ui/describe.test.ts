@@ -182,7 +182,7 @@ test('an event that names what the procedure does not have is told by what it na
   const { state } = ring();
   const told = (body: SessionEvent['body']): string => line({ body }, state);
   expect(told({ kind: 'step done', step: 'elsewhere' })).toBe('Step done: elsewhere');
-  expect(told({ kind: 'reading confirmed', of: 7 })).toBe('Confirmed: entry 7, which is no reading');
+  expect(told({ kind: 'reading confirmed', of: 7 })).toBe('Confirmed: entry 7, which is not a reading');
   expect(told({ kind: 'warning acknowledged', step: 'elsewhere', index: 0 })).toBe(
     'Warning 1 of step elsewhere acknowledged',
   );

@@ -59,7 +59,7 @@ describe('what is said of the ear', () => {
     see({ kind: 'muted', why: 'own voice' });
     see(failed('microphone held'));
     vi.advanceTimersByTime(20_000);
-    expect(said).toEqual(['The microphone is held back. Touch the screen once.']);
+    expect(said).toEqual(['The browser holds the microphone back. Touch the screen once.']);
   });
 
   it('is nothing of an ear that never heard, nor of one that was closed', () => {

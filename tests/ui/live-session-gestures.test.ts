@@ -169,7 +169,7 @@ describe('a spoken “negative” during a nod that was seen wrongly holds, whic
     pass(900);
     await live.see(gesture('nod', from), affirm);
     await live.hear(spoken('negative', from + 100), 'voice');
-    expect(said()).toContain('Negative was said with a nod');
+    expect(said()).toContain('Negative was said, but a nod');
   });
 });
 
@@ -231,7 +231,7 @@ describe('a shake of the head during a spoken “affirm” holds, whichever is k
     expect(kinds(live.entries()).slice(-2)).toEqual(['reading confirmed', 'step done']);
     said();
     await live.see(gesture('shake', from), negative);
-    expect(said()).toContain('A head was shaken with an affirm');
+    expect(said()).toContain('A head was shaken, but an affirm');
     expect(kinds(live.entries()).at(-1)).toBe('step done');
   });
   test('where the word answered something else, it is said that the two do not agree', async () => {
@@ -241,7 +241,7 @@ describe('a shake of the head during a spoken “affirm” holds, whichever is k
     pass(900);
     await live.hear(spoken('affirm', from + 300), 'voice');
     await live.see(gesture('shake', from), negative);
-    expect(said()).toContain('A head was shaken with an affirm');
+    expect(said()).toContain('A head was shaken, but an affirm');
   });
 });
 

@@ -167,7 +167,7 @@ describe('at the door', () => {
     onTestFinished(() => stranger.close());
     const before = live.entries();
     stranger.postMessage(message);
-    await vi.waitFor(() => expect(desk.dropped()).toMatch(/no word of a second person; it was dropped/));
+    await vi.waitFor(() => expect(desk.dropped()).toMatch(/that a second person cannot say; it was dropped/));
     expect(live.entries()).toBe(before);
     expect(book.appends).toEqual([]);
   });
@@ -176,7 +176,7 @@ describe('at the door', () => {
     const stranger = new BroadcastChannel(`bothhands:${session}`);
     onTestFinished(() => stranger.close());
     stranger.postMessage({ kind: 'answer', id, taken: true });
-    await vi.waitFor(() => expect(link.dropped()).toMatch(/no answer; it was dropped.*sentence/));
+    await vi.waitFor(() => expect(link.dropped()).toMatch(/not an answer; it was dropped.*sentence/));
   });
   test('what two second windows say is no trouble to one another', async () => {
     const meeting = await meet();

@@ -94,7 +94,7 @@ describe('blindness', () => {
 
 describe('what is wanted', () => {
   test('is a value once the mechanic has read, in the unit of the tool', () => {
-    expect(shown(ring).task).toEqual({ kind: 'wait', why: 'Nothing is wanted of you now.' });
+    expect(shown(ring).task).toEqual({ kind: 'wait', why: 'Nothing is asked of you now.' });
     expect(shown(ring).at).toEqual({ label: 'Stud', fastener: 1, round: 'Pass 1 of 1' });
     expect(shown(tell(ring, reading('24'))).task).toEqual({ kind: 'read', of: 0, fastener: 1, unit: 'N·m' });
     expect(shown(tell(ring, reading('24'), witness('24'))).task.kind).toBe('wait');
@@ -108,7 +108,7 @@ describe('what is wanted', () => {
     const gone = tell(ring, reading('24'), second(null));
     expect(shown(gone)).toMatchObject({
       second: null,
-      task: { kind: 'wait', why: 'Stud 1, pass 1 wants a witness. Join under your name.' },
+      task: { kind: 'wait', why: 'Stud 1, pass 1 needs a witness. Join under your name.' },
     });
     expect(shown(tell(gone, second('Mechanic'))).second).toBeNull();
     expect(shown(tell(gone, second('Ada')))).toMatchObject({ second: 'Ada', task: { kind: 'read' } });

@@ -3,6 +3,7 @@ import { tidyName } from '../../session/people.ts';
 import { voiceOf, type Voice } from '../../storage/voices.ts';
 import { microphone } from '../../words/microphone.ts';
 import { FITNESS_SIGN, verdictOf } from '../check-words.ts';
+import { showMoment } from '../moment.ts';
 import { addressOf } from '../router.ts';
 
 /** The way to the microphone check of each person who is named, with what the last one showed. */
@@ -32,7 +33,7 @@ export function CheckLinks(props: {
               {(voice) => (
                 <span>
                   {FITNESS_SIGN[verdictOf(voice()).fitness]} {microphone.fitness[verdictOf(voice()).fitness]},{' '}
-                  {new Date(voice().checkedAt).toLocaleString()}
+                  {showMoment(voice().checkedAt)}
                 </span>
               )}
             </Show>

@@ -4,6 +4,7 @@ import type { Shop } from '../app.tsx';
 import { microphone } from '../../words/microphone.ts';
 import { measuredInWords, verdictOf } from '../check-words.ts';
 import { messageOf } from '../message.ts';
+import { showMoment } from '../moment.ts';
 import { Trouble } from './trouble.tsx';
 
 /** Whose voices were checked on this device, and a way to delete each. */
@@ -29,7 +30,7 @@ export function KeptVoices(props: { readonly shop: Shop }): JSX.Element {
                 <span>
                   {microphone.checked(
                     <b>{voice.name}</b>,
-                    new Date(voice.checkedAt).toLocaleString(),
+                    showMoment(voice.checkedAt),
                     microphone.fitness[verdictOf(voice).fitness],
                     measuredInWords(voice),
                   )}

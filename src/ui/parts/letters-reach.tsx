@@ -1,4 +1,4 @@
-import { createEffect, createSignal, on, onCleanup, type JSX } from 'solid-js';
+import { createEffect, createSignal, on, onCleanup, Show, type JSX } from 'solid-js';
 import { lettersReach } from '../../words/letters-reach.ts';
 import type { Display } from '../display.ts';
 import { addressOf } from '../router.ts';
@@ -26,6 +26,7 @@ export function LettersReach(props: {
   window.addEventListener('resize', measure);
   onCleanup(() => window.removeEventListener('resize', measure));
 
+  /** In metres; null until large digits have stood on the screen. */
   const reach = (): number | null => {
     const pixels = size();
     // Rounded down: nobody is promised more than is there.
@@ -38,7 +39,11 @@ export function LettersReach(props: {
       classList={{ short: isShort() }}
       href={addressOf({ kind: 'display', session: props.session })}
     >
-      {lettersReach.digitsTo(<span class="reach">{lettersReach.metres(reach()?.toFixed(1) ?? '–')}</span>)}
+      <Show when={reach()} fallback={lettersReach.display}>
+        {(metres) => (
+          <>{lettersReach.digitsTo(<span class="reach">{lettersReach.metres(metres().toFixed(1))}</span>)}</>
+        )}
+      </Show>
       {isShort() ? lettersReach.notTo(props.display.choice().distance) : ''}
     </a>
   );

@@ -82,7 +82,7 @@ describe('a procedural data module', () => {
   });
 
   it('asks whether a step applies', () => {
-    expect(draft.conditions).toMatchObject([{ question: 'Does this unit come under: units with a heater jacket?' }]);
+    expect(draft.conditions).toMatchObject([{ question: 'Does this apply to the unit: units with a heater jacket?' }]);
     expect(stepTitled(draft, /^2\.4/)).toMatchObject({
       applies: { condition: 'units-with-a-heater-jacket', is: true },
     });

@@ -40,7 +40,7 @@ describe('people', () => {
     ]));
   test('one name in both roles, however it is written', () =>
     expect(findings(job(), { mechanic: 'Ada', second: ' ADA ' })).toEqual([
-      'stops: The second person must be somebody else: nobody witnesses their own work.',
+      'stops: The second person must be somebody else: nobody can witness their own work.',
     ]));
   test('fewer than the procedure needs', () =>
     expect(findings(job({ persons: 3 }))).toEqual([
@@ -52,14 +52,14 @@ describe('people', () => {
   });
   test('a second person who is wanted later and not named yet', () =>
     expect(findings(job({}, [step('look', 'witness', { what: 'all' })]), { second: '' })).toEqual([
-      'warns: “look” wants a second person, and none is named. One can join during the work; until then it stops there.',
+      'warns: “look” needs a second person, and none is named. One can join during the work; until then it stops there.',
     ]));
 });
 
 describe('approved data', () => {
   test('nobody said that it is current', () =>
     expect(findings(demo(), { isCurrentData: false })).toEqual([
-      'stops: Nobody said yet that Invented manual TM-R-41, chapter 7, revision C of 2026-02-10, is the current approved data. Compare it with the register; where it is not, do not work by it.',
+      'stops: Nobody has confirmed yet that Invented manual TM-R-41, chapter 7, revision C of 2026-02-10, is the current approved data. Compare it with the register; if it is not, do not work by it.',
     ]));
 });
 
@@ -104,12 +104,12 @@ describe('range and accuracy of a tool', () => {
 
   test('a pass above its full scale', () =>
     expect(findings(job({}, [rising]))).toEqual([
-      'stops: wrench reaches 60 N·m; pass 3 of “Tighten the ring” wants 72 N·m. Take a tool that can, and have the procedure name it.',
+      'stops: wrench reaches 60 N·m; pass 3 of “Tighten the ring” needs 72 N·m. Take a tool that can, and have the procedure name it.',
     ]));
   test('a pass below a fifth of its full scale, in the unit of the tool', () => {
     const pass = torquePass('8', '7', '9');
     expect(findings(job({}, [tighten('ring', { passes: [pass] })]))).toEqual([
-      'stops: wrench is accurate from 12 N·m; pass 1 of “ring” wants 8 N·m. Take a tool that can, and have the procedure name it.',
+      'stops: wrench is accurate from 12 N·m; pass 1 of “ring” needs 8 N·m. Take a tool that can, and have the procedure name it.',
     ]);
   });
   test('a setting tool without a mark in the window', () =>
@@ -120,11 +120,11 @@ describe('range and accuracy of a tool', () => {
         ]),
       ),
     ).toContainEqual(
-      'stops: wrench has a mark every 2 N·m; pass 1 of “ring” wants 25 N·m. No mark of the tool is inside the window. Take a tool that can, and have the procedure name it.',
+      'stops: wrench has a mark every 2 N·m; pass 1 of “ring” needs 25 N·m. No mark of the tool is inside the window. Take a tool that can, and have the procedure name it.',
     ));
   test('marks that are too coarse', () =>
     expect(findings(job({ tools: [{ ...indicating, ...sure, resolution: newtonMetres('5') }] }))).toEqual([
-      "warns: wrench: pass 1 of “ring” wants 24.5 N·m. The tool's marks, 5 N·m apart, are too coarse for 24.5 N·m.",
+      "warns: wrench: pass 1 of “ring” needs 24.5 N·m. The tool's marks, 5 N·m apart, are too coarse for 24.5 N·m.",
     ]));
   test('an error, by its class, that fills the window', () =>
     expect(findings(job({}, [tighten('ring', { passes: [torquePass('24.5', '24', '25')] })]))).toEqual([
@@ -146,7 +146,7 @@ describe('range and accuracy of a tool', () => {
     };
     expect(findings(job(exact, [tighten('ring', { passes })]))).toEqual([]);
     expect(findings(job(exact, [tighten('ring', { passes, ...drag })]))).toEqual([
-      'stops: wrench reaches 60 N·m; pass 1 of “Tighten the ring” wants 61 N·m. Take a tool that can, and have the procedure name it.',
+      'stops: wrench reaches 60 N·m; pass 1 of “Tighten the ring” needs 61 N·m. Take a tool that can, and have the procedure name it.',
     ]);
   });
   test('running torque that its tool cannot show', () =>
@@ -163,7 +163,7 @@ describe('range and accuracy of a tool', () => {
       resolution: { value: '1', unit: 'lbf·in' },
     };
     expect(findings(job({ tools: [inches] }, [tighten('ring', { passes: [torquePass('30', '28', '32')] })]))).toEqual([
-      expect.stringMatching(/^stops: wrench reaches 250 lbf·in; pass 1 of “ring” wants 265\.522 lbf·in/),
+      expect.stringMatching(/^stops: wrench reaches 250 lbf·in; pass 1 of “ring” needs 265\.522 lbf·in/),
     ]);
   });
   test('with its adapter, at the wrench', () => {
@@ -174,7 +174,7 @@ describe('range and accuracy of a tool', () => {
       tools: [{ ...indicating, ...sure, lever: { value: '300', unit: 'mm' } }],
     };
     expect(findings(job(crow, [tighten('ring', { adapter: 'crow', passes: [torquePass('45', '42', '48')] })]))).toEqual(
-      [expect.stringMatching(/^stops: wrench reaches 60 N·m; pass 1 of “ring” wants 67\.5 N·m on the wrench/)],
+      [expect.stringMatching(/^stops: wrench reaches 60 N·m; pass 1 of “ring” needs 67\.5 N·m on the wrench/)],
     );
   });
 });
@@ -227,7 +227,7 @@ describe('a consumable', () => {
   test('whose last day is today may be used', () => expect(oil(TODAY)).toEqual([]));
   test('whose date was not read', () =>
     expect(oil('')).toEqual([
-      'stops: clean gear oil: its expiry date is not entered. Read it off the packing; where none stands there, fetch another.',
+      'stops: clean gear oil: its use-by date is not entered. Read it off the packing; if it has none, fetch another.',
     ]));
   test('whose date is none', () => expect(oil('soon')).toEqual([expect.stringMatching(/^stops: .*“soon” is no day/)]));
   test('that does not expire is not asked for', () => {
@@ -249,7 +249,7 @@ describe('the container', () => {
   test('that nobody names', () => {
     const component = { name: 'Cooler', dryMass: { value: '10', unit: 'kg' }, drains: { value: '3', unit: 'L' } };
     expect(findings(job({ component }))).toEqual([
-      'warns: 3.0 L may drain, and no container is named. Enter what the one that stands here holds.',
+      'warns: 3.0 L may drain, and no container is named. Enter what the one in place holds.',
     ]);
     expect(findings(job({ component }), { capacity: '4' })).toEqual([]);
     expect(findings(job({ component }), { capacity: '3.5' })).toHaveLength(1);
@@ -290,6 +290,6 @@ describe('the microphone', () => {
   const microphones = [{ person: 'Ada', fitness: 'do not start by voice', at: '2026-11-26T08:00:00.000Z' }] as const;
   test('that does not hear somebody well enough warns: the work is done without it', () =>
     expect(findings(job(), {}, { microphones })).toEqual([
-      'warns: Ada was not heard well enough at the microphone check: the ear stays closed, and pedal, keys and touch do the work.',
+      'warns: Ada was not heard well enough at the microphone check: the job starts muted, and pedal, keys and touch do the work.',
     ]));
 });

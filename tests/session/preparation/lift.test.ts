@@ -139,7 +139,7 @@ describe('what follows from it', () => {
 
   test('nothing said of how it is carried stops the work, with the weight and what follows', () =>
     expect(findings(lifted(task(60)), { handling: null })).toEqual([
-      'stops: It is not said yet how the 60.0 lb are carried. 60.0 lb is above the 51.0 lb recommended for one person; two may carry 68.0 lb together by common practice.',
+      'stops: Nobody has said yet how the 60.0 lb are carried. 60.0 lb is above the 51.0 lb recommended for one person; two may carry 68.0 lb together by common practice.',
     ]));
   test('too few for the weight warns: the equation may warn, it forbids nothing', () =>
     expect(findings(lifted(task(60)), { handling: 'one person' })).toEqual([

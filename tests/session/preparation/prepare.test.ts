@@ -65,9 +65,9 @@ describe('a preparation in order', () => {
     ).toEqual([
       'Compared with the register, it is the current approved data: Invented manual TM-R-41, chapter 7, revision C, issued 2026-02-10',
       'Bo helps',
-      'Indicating torque wrench, 5 to 60 N·m: calibration holds to 2027-03-31, read off its label',
-      'new round seal: may be used to 2026-11-27',
-      'clean gear oil: may be used to 2026-11-27',
+      'Indicating torque wrench, 5 to 60 N·m: calibration due 2027-03-31, read off its label',
+      'new round seal: use by 2026-11-27',
+      'clean gear oil: use by 2026-11-27',
       'The container holds 12 L; with the margin 7.2 L may be needed',
       '33.2 kg are carried by sling or hoist; 11.1 kg are recommended for one person, so the least is sling or hoist',
       'Acknowledged before the work: warning, The drive can start without notice and draw in a hand. (Make safe)',
@@ -75,7 +75,7 @@ describe('a preparation in order', () => {
       'Acknowledged before the work: caution, About two litres stay inside. Keep both ports up from here on. (Drain the cooler)',
       'Acknowledged before the work: caution, Dirt in an open oil line ruins the gearbox bearings. (Open the oil lines)',
       'Acknowledged before the work: caution, Do not let the studs carry the cooler sideways. (Refit)',
-      'Begun in spite of this: Indicating torque wrench, 5 to 60 N·m: the label says 2027-03-31, the procedure file says 2031-03-31. The label counts.',
+      'Begun despite this warning: Indicating torque wrench, 5 to 60 N·m: the label says 2027-03-31, the procedure file says 2031-03-31. The label counts.',
     ]));
 
   test('is what the record lets in, whatever was entered', () => {
