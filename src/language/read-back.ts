@@ -40,8 +40,8 @@ export function readBack(state: SessionState, reading: ReadBack): string {
 }
 
 function askOrGoOn(state: SessionState, reading: ReadBack): string {
-  const [doubt] = reading.doubts ?? [];
-  if (doubt !== undefined && !isSaidAgain(state, reading)) return questionAbout(doubt);
+  const doubted = askAboutDoubt(state, reading);
+  if (doubted !== null) return doubted;
   const step = currentStep(state);
   const next = step && confirmsByGoingOn(state, reading) ? callAfter(state, reading) : null;
   if (!step || !next || !isReadCall(next)) return words.isCorrect;
@@ -51,8 +51,17 @@ function askOrGoOn(state: SessionState, reading: ReadBack): string {
   return words.nextRound(sayRoundAndCall(pending ? confirmed(state, pending.seq) : state, step, next));
 }
 
+/** What is asked about a reading in doubt, instead of whether it is correct; null where nothing is, or it was answered. */
+export function askAboutDoubt(
+  state: SessionState,
+  reading: Pick<ReadBack, 'doubts' | 'corrects' | 'reading'>,
+): string | null {
+  const [doubt] = reading.doubts ?? [];
+  return doubt === undefined || isSaidAgain(state, reading) ? null : questionAbout(doubt);
+}
+
 /** Who says the same value again has answered the question: what is left is whether it was heard rightly. */
-const isSaidAgain = (state: SessionState, { corrects, reading }: ReadBack): boolean =>
+const isSaidAgain = (state: SessionState, { corrects, reading }: Pick<ReadBack, 'corrects' | 'reading'>): boolean =>
   state.readings.some((old) => old.seq === corrects && old.reading.value === reading.value);
 
 const outside = ({ of }: Reading['basis'], verdict: Exclude<Reading['verdict'], 'in'>): string =>

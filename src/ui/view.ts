@@ -1,5 +1,5 @@
 import { answerTo } from '../language/answer.ts';
-import { questionAbout } from '../language/doubt.ts';
+import { askAboutDoubt } from '../language/read-back.ts';
 import { explainBeforeWork } from '../language/explain.ts';
 import { sayHelp } from '../language/say-hold.ts';
 import { askPoint } from '../language/say-point.ts';
@@ -49,7 +49,7 @@ export interface WorkView {
   readonly pending: Reading | null;
   /** The fastener whose witness is to read, before the first value is shown or spoken. */
   readonly awaitsWitness: number | null;
-  /** What is asked about the reading that waits, where it is in doubt. */
+  /** What is asked about the reading that waits, where it is in doubt, instead of whether it is correct. */
   readonly doubt: string | null;
   /** The weight, the lift with its limits, and the container: at the first step and where the component is held. */
   readonly load: readonly string[];
@@ -105,7 +105,6 @@ export function workView(state: SessionState, newest: EventBody | null = null): 
   const hidden = waiting && awaitsWitness(state, waiting) ? waiting : null;
   const pending = hidden ? null : waiting;
   const call = currentCall(state);
-  const [doubt] = pending?.doubts ?? [];
   const reason = openReason(state);
   return {
     answer: newest?.kind === 'asked' ? answerView(state, newest) : null,
@@ -118,7 +117,7 @@ export function workView(state: SessionState, newest: EventBody | null = null): 
     call: step && call ? callView(state, step, call) : null,
     pending,
     awaitsWitness: hidden?.fastener ?? null,
-    doubt: doubt === undefined ? null : questionAbout(doubt),
+    doubt: pending && askAboutDoubt(state, pending),
     load: step && (state.at === 0 || step.kind === 'hold') ? explainBeforeWork(state.procedure) : [],
     map: step ? mapView(state, step, call) : null,
     measure: step?.kind === 'measure' ? measureView(state, step) : null,

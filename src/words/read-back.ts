@@ -41,12 +41,12 @@ export const readBack = said('readBack', {
   doubt: {
     'not sure': 'That was not clear. Say it again, digit by digit.',
     'off the scale': 'That is off the scale of the tool. What does it show?',
-    'between marks': 'That is between the marks of the tool. What does it show?',
+    'between marks': 'That is between the marks of the tool. Affirm, or say what it shows.',
     'sounds like another': 'Another number sounds like that. Say it digit by digit.',
-    'out by ten': 'Check the place of the point. What does the tool show?',
-    'digits swapped': 'Check the order of the digits. What does the tool show?',
-    'digit count': 'Check the number of digits. What does the tool show?',
-    'too soon': 'That was quick. Was the wrench on it? What does the tool show?',
+    'out by ten': 'Check the place of the point. Affirm, or say what the tool shows.',
+    'digits swapped': 'Check the order of the digits. Affirm, or say what the tool shows.',
+    'digit count': 'Check the number of digits. Affirm, or say what the tool shows.',
+    'too soon': 'That was quick. Was the wrench on it? Affirm, or say what the tool shows.',
   },
   doubtful: (value: string, question: string) => `${value}. ${question}`,
 });

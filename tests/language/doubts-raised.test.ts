@@ -136,7 +136,7 @@ describe('a reading in doubt', () => {
     expect(happened(hear(ring(), 'two four'))[0]).not.toHaveProperty('doubts'));
   test('is read back with its question, which holds no other value', () =>
     expect(said(swapped)).toBe(
-      'Stud one, four two point five. That is over the window. Check the order of the digits. What does the tool show?',
+      'Stud one, four two point five. That is over the window. Check the order of the digits. Affirm, or say what the tool shows.',
     ));
   test('is asked as usual where the same value is said again: that answers the question', () => {
     const again = hear(swapped, 'four two point five');
@@ -154,7 +154,7 @@ describe('a reading in doubt', () => {
 
     test('is asked about', () =>
       expect(said(between)).toBe(
-        'Stud one, two four point two five. That is between the marks of the tool. What does it show?',
+        'Stud one, two four point two five. That is between the marks of the tool. Affirm, or say what it shows.',
       ));
     test('is not confirmed by going on: it wants its own word', () => {
       expect(tell(between, next).last).toEqual({ kind: 'refused', reason: { code: 'confirm first', fastener: 1 } });

@@ -138,8 +138,11 @@ test('a reading in doubt is shown with its question', () => {
   const said = { fastener: null, value: '42.5' };
   const ring = start(procedureOf([tighten('ring')]));
   const doubted = tell(ring, { kind: 'reading', reading: said, doubts: ['digits swapped', 'not sure'] });
-  expect(shown(doubted).doubt).toBe('Check the order of the digits. What does the tool show?');
+  expect(shown(doubted).doubt).toBe('Check the order of the digits. Affirm, or say what the tool shows.');
   expect(shown(tell(ring, reading('24'))).doubt).toBeNull();
+  // Who says the same value again has answered it: then it is asked whether it was heard rightly, as by voice.
+  const again = tell(doubted, { kind: 'reading', reading: said, doubts: ['digits swapped'] });
+  expect(shown(again).doubt).toBeNull();
 });
 
 describe('what was asked', () => {

@@ -109,8 +109,7 @@ export function ToConfirm(props: ToConfirmProps): JSX.Element {
         )}
       </Show>
       <p class="verdict">{verdictText(props.reading)}</p>
-      <Show when={props.doubt}>{(doubt) => <p class="verdict">{doubt()}</p>}</Show>
-      <p class="question">{asked.isThatCorrect}</p>
+      <p class="question">{props.doubt ?? asked.isThatCorrect}</p>
     </div>
   );
 }
