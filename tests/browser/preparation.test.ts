@@ -42,13 +42,13 @@ test('the work does not begin as long as something stops it: each is told, and l
   for (const what of [
     /current approved data/,
     /calibration date is not entered/,
-    /expiry date is not entered/,
-    /not said yet how/,
+    /use-by date is not entered/,
+    /said yet how/,
     /9 hazards/,
   ])
     expect(told.some((each) => what.test(each))).toBe(true);
   await ready()
-    .getByRole('button', { name: /expiry date/ })
+    .getByRole('button', { name: /use-by date/ })
     .click();
   expect(await field(/^Use by/).evaluate((input) => input === document.activeElement)).toBe(true);
   expect(await app.entries()).toEqual([]);

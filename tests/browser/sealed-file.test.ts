@@ -90,7 +90,7 @@ test('what is no sealed file is refused with the reason', async () => {
   await open('letter.bhsession', Buffer.from('Dear all'));
   await app.page
     .getByRole('alert')
-    .getByText('letter.bhsession: Not readable. It is no sealed file of a session')
+    .getByText('letter.bhsession: Not readable. It is not a sealed session file')
     .waitFor();
   await app.page.getByRole('button', { name: 'Close this file' }).click();
   await app.page.getByRole('heading', { name: 'Bothhands' }).waitFor();

@@ -172,7 +172,7 @@ test('where no window works on the session, that is said, and the window goes on
   const second = await openSecond();
   await asked(second);
   await mechanic.page.close();
-  await second.getByRole('alert').getByText('No window works on this session').waitFor();
+  await second.getByRole('alert').getByText('No window is working on this session').waitFor();
   await second.keyboard.type('12.5\n');
   expect(await holds(second, '12.5')).toBe(false);
 
@@ -194,7 +194,7 @@ test('a stranger’s message does nothing, and the mechanic sees that it came', 
     const id = crypto.randomUUID();
     new BroadcastChannel(`bothhands:${session}`).postMessage({ kind: 'meaning', id, seen: 0, meaning });
   }, sessionOf(mechanic.page));
-  await mechanic.page.getByRole('alert').getByText('no word of a second person').waitFor();
+  await mechanic.page.getByRole('alert').getByText('a second person cannot say').waitFor();
   expect(await record()).toEqual(before);
 });
 
