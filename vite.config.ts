@@ -59,6 +59,8 @@ export default defineConfig({
       workbox: {
         // Whatever the environment of the build: the other mode is five times the size.
         mode: 'production',
+        // In one file with its runtime: half a kilobyte less than in two.
+        inlineWorkboxRuntime: true,
         globPatterns: ['**/*.{html,js,css,wasm,svg,json,webmanifest}'],
         globIgnores: ['models/**'],
         maximumFileSizeToCacheInBytes: 32 * MEBIBYTE,
