@@ -10,6 +10,8 @@ import { BLOCK, WINDOWS } from './windows.ts';
 const LEAD_MS = 350;
 /** What was before is looked at for so long. */
 const BEFORE_MS = 300;
+/** Drift is looked for over so long. */
+const DRIFT_MS = 1000;
 
 export interface HeadMeasures extends Support {
   /** Pixels, the median of the swings. */
@@ -28,6 +30,8 @@ export interface HeadMeasures extends Support {
   /** Pace before, and after, as a part of the pace meanwhile. */
   readonly before: number;
   readonly after: number;
+  /** How far apart the places were where it was in the second before, over the way. */
+  readonly drift: number;
   /** The part of the change in the window that motion across the axis explains. */
   readonly across: number;
   /** How far it went up or left of where it lay, as a part of the whole range. */
@@ -95,6 +99,7 @@ export function measureHead(
     away: Math.abs(net) / Math.max(1e-6, way),
     before: rateOf(lead, first, paceAt) / pace,
     after: rateOf(end, steps.length, paceAt) / pace,
+    drift: driftBefore(run, steps, common) / Math.max(1e-6, way),
     across: 1 - rateOf(first, end, leftOf(other)) / change,
     above: aboveIn(run, steps, common),
     size: (WINDOWS[window]?.size ?? 1) * BLOCK,
@@ -131,6 +136,18 @@ function slantOf(along: Float32Array, across: Float32Array): number {
     shared += by * (across[i] ?? 0);
   });
   return power > 0 ? Math.abs(shared) / power : 0;
+}
+
+/** The range of where it was in the last second before, pixels. */
+function driftBefore(run: Run, steps: readonly Step[], common: Float32Array): number {
+  let [position, low, high] = [0, 0, 0];
+  steps.forEach(({ from, to }, i) => {
+    if (to > run.from || from < run.from - DRIFT_MS) return;
+    position += common[i] ?? 0;
+    low = Math.min(low, position);
+    high = Math.max(high, position);
+  });
+  return high - low;
 }
 
 /** How far it went up or left of where it lay before, as a part of its whole range; half where it went alike to both sides. */

@@ -29,6 +29,8 @@ export const TERMS = {
   fill: ({ fill }) => fill,
   stillAround: ({ stillAround }) => stillAround,
   pace: ({ perSwing }) => Math.log(within(100, perSwing, 700) / USUAL_MS) ** 2,
+  /** Hands do small work faster than a head is shaken. */
+  fast: ({ perSwing }) => within(0, 230 - perSwing, 130) / 100,
   slow: ({ perSwing }) => within(0, perSwing - 450, 300) / 100,
   /** Who goes on and on is at work. */
   swings: ({ swings }) => Math.max(0, swings - 6),
@@ -44,6 +46,10 @@ export const TERMS = {
   together: ({ together }) => Math.log(1 + together),
   small: ({ way }) => Math.max(0, Math.log(3 / within(0.5, way, 40))),
   large: ({ way }) => Math.max(0, Math.log(within(0.5, way, 40) / 10)),
+  /** The way over the size of what goes it. */
+  relative: ({ way, size }) => Math.log(within(0.03, way / size, 1)),
+  /** A head was still before it is shaken or nods; a hand came from somewhere. */
+  drift: ({ drift }) => Math.log(0.2 + Math.min(drift, 5)),
 } satisfies Readonly<Record<string, (found: HeadMeasures, kind: HeadKind) => number>>;
 
 export type Term = keyof typeof TERMS;
