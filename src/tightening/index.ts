@@ -8,7 +8,6 @@ export {
   acceptanceWindow,
   judge,
   type JudgingRule,
-  type NextAction,
   type Outcome,
   type TorqueWindow,
   USUAL_FACTOR,

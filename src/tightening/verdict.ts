@@ -28,12 +28,6 @@ export interface Verdict {
   readonly rule: JudgingRule['rule'];
   /** The window in which the rule accepts; null when the tool is too uncertain to prove anything in the one given. */
   readonly window: TorqueWindow | null;
-  readonly next: NextAction;
-}
-
-export interface NextAction {
-  readonly code: 'go on' | 'tighten further' | 'stop' | 'measure better';
-  readonly sentence: string;
 }
 
 /**
@@ -43,7 +37,7 @@ export interface NextAction {
 export function judge(reading: Torque, window: TorqueWindow, rule: JudgingRule): Verdict {
   const { accepted, lowest, highest } = zones(window, rule);
   const outcome = outcomeOf(reading, accepted, lowest, highest);
-  return { outcome, rule: rule.rule, window: accepted, next: { code: NEXT[outcome], sentence: wrench.next[outcome] } };
+  return { outcome, rule: rule.rule, window: accepted };
 }
 
 /** The window in which a rule accepts, or null when there is none. @throws Refused `bad-uncertainty`. */
@@ -103,10 +97,3 @@ function errorFraction(percent: number): number {
   }
   return percent / 100;
 }
-
-const NEXT: Readonly<Record<Outcome, NextAction['code']>> = {
-  in: 'go on',
-  under: 'tighten further',
-  over: 'stop',
-  'not provable': 'measure better',
-};

@@ -1,4 +1,4 @@
-/** The wrench: its setting, adapter and running torque, reasons not to use it, and what a reading leads to. */
+/** The wrench: its setting, adapter and running torque, and reasons not to use it. */
 import { said } from './said.ts';
 
 export const wrench = said('wrench', {
@@ -30,13 +30,6 @@ export const wrench = said('wrench', {
   showsNoTorque: 'The tool shows no torque to read.',
   runningUncertain: (torque: string, from: string) =>
     `The running torque of ${torque} is below ${from}, where the tool begins to be accurate.`,
-
-  next: {
-    in: 'The value is in its window; go on.',
-    under: 'The value is under its window; bring it up with one smooth pull and read it again.',
-    over: 'The value is over its window; stop, and decide by the manual.',
-    'not provable': 'The value is too near a limit for this tool to prove; read it again with a more accurate tool.',
-  },
   noUncertainty: (amount: string) => `A standard uncertainty must be above zero; it is ${amount}.`,
   negativeGuardBand: (amount: string) => `A guard band cannot be negative; it is ${amount}.`,
   badToolError: (percent: number) => `The error of a tool must be from 0 to below 100 per cent; it is ${percent}.`,
