@@ -3,7 +3,6 @@ import * as v from 'valibot';
 import { habits } from '../words/habits.ts';
 import { checkRegion, WHOLE, type Region } from './frame.ts';
 import type { Strictness } from './gate.ts';
-import type { GestureKind } from './gesture.ts';
 import type { WatcherOptions } from './watcher.ts';
 
 const surer = (): string => habits.howMuchSurer;
@@ -43,15 +42,7 @@ export const watchedAs = ({ region, upsideDown = false, mirrored = false }: Came
   mirrored,
 });
 
-/**
- * Whether a gesture, made when a wave to the mechanic's own right was asked for, tells which way the picture comes. One to
- * the left: the camera hangs head down, or gives its picture as a mirror does. Any other tells nothing. Nothing but sides
- * depends on it: a nod head down is a nod.
- */
-export const sidesSeen = (kind: GestureKind): 'as they are' | 'changed over' | null =>
-  kind === 'wave right' ? 'as they are' : kind === 'wave left' ? 'changed over' : null;
-
-/** The habit with left and right the other way round, and to be checked: for them a mirror does what hanging head down does. */
+/** The habit with left and right the other way round, and to be checked: for them a mirror does what hanging head down does. Nothing else depends on it: a nod head down is a nod. */
 export const changedOver = (habit: CameraHabit): CameraHabit => ({ ...unchecked(habit), mirrored: !habit.mirrored });
 
 /** The habit where left and right are to be checked before a wave counts. */

@@ -1,12 +1,5 @@
 import { expect, test } from 'vitest';
-import {
-  CAMERA_AT_FIRST,
-  changedOver,
-  readCameraHabit,
-  sidesSeen,
-  unchecked,
-  watchedAs,
-} from '../../src/gesture/camera-habit.ts';
+import { CAMERA_AT_FIRST, changedOver, readCameraHabit, unchecked, watchedAs } from '../../src/gesture/camera-habit.ts';
 import { passGate } from '../../src/gesture/gate.ts';
 
 const right = { left: 0.5, top: 0, width: 0.5, height: 1 };
@@ -38,16 +31,6 @@ test('who is watched more strictly must nod more surely', () => {
 
 test('what was kept before a camera could hang head down is watched as it was', () =>
   expect(watchedAs(CAMERA_AT_FIRST)).toEqual({ region: CAMERA_AT_FIRST.region, upsideDown: false, mirrored: false }));
-
-test('a wave to the right, once asked for, tells which way the picture comes; nothing else does', () => {
-  expect((['wave right', 'wave left', 'nod', 'shake', 'cover'] as const).map(sidesSeen)).toEqual([
-    'as they are',
-    'changed over',
-    null,
-    null,
-    null,
-  ]);
-});
 
 test('left and right changed over twice are as they were, and each time they are to be checked again', () => {
   const habit = { strictness: { nod: 0.2 }, region: right, upsideDown: true, mirrored: false, checkedOn: 'one' };

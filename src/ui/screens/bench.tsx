@@ -1,5 +1,5 @@
 import { Show, createEffect, createMemo, createSignal, on, onCleanup, onMount, type JSX } from 'solid-js';
-import { CAMERA_AT_FIRST, watchedAs, type CameraHabit } from '../../gesture/camera-habit.ts';
+import { CAMERA_AT_FIRST, watchedAs } from '../../gesture/camera-habit.ts';
 import type { Utterance } from '../../hearing/types.ts';
 import { judgeIn } from '../../language/completeness.ts';
 import { missedWords, recogniserPhrases } from '../../language/phrases.ts';
@@ -86,13 +86,12 @@ export function Bench(props: {
     return state && workView(state);
   });
   const watched = () => habitOf(shop.watched(), live.state().people.mechanic) ?? CAMERA_AT_FIRST;
-  const keepWatched = async (value: CameraHabit): Promise<void> =>
-    void shop.setWatched(await cameraBook.keep({ name: live.state().people.mechanic, value }));
   const sides = createSidesCheck({
     camera: devices.camera,
     live,
     watched,
-    keep: (habit) => void keepWatched(habit),
+    keep: (value) =>
+      void cameraBook.keep({ name: live.state().people.mechanic, value }).then((kept) => shop.setWatched(kept)),
     addNews: (text) => void devices.addNews(text),
   });
   const situation = createMemo(() => sides.situation());

@@ -77,15 +77,7 @@ export function CameraSection(props: { readonly shop: Shop; readonly person: str
           )}
         </For>
       </ol>
-      <WhichWay
-        camera={camera}
-        turn={draft()}
-        onTurn={(turn) => void change({ ...unchecked(draft()), ...turn })}
-        onSides={(sides) =>
-          void change({ ...unchecked(draft()), ...(sides === 'as they are' ? { checkedOn: camera.device } : {}) })
-        }
-        onCheck={() => camera.state.kind === 'watching' || camera.start(watchedAs(draft()))}
-      />
+      <WhichWay turn={draft()} onTurn={(turn) => void change({ ...unchecked(draft()), ...turn })} />
       <p>{teachScreen.camera.askForSurer}</p>
       <div class="amounts">
         <For each={KINDS}>
