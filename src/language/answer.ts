@@ -1,13 +1,17 @@
 /** Answers to questions about the work. They say what is known and change nothing. */
 import type { Question } from '../session/intent.ts';
 import { planOf } from '../session/calls.ts';
-import { openPoints } from '../session/deviations.ts';
+import { openPoints, orderOnCall } from '../session/deviations.ts';
 import { pendingValue } from '../session/observed.ts';
+import { currentPoint } from '../session/points.ts';
+import { openReason } from '../session/reasons.ts';
 import { settingOf } from '../session/setting.ts';
 import {
   currentCall,
   currentStep,
   openCalls,
+  openCondition,
+  openWarning,
   pendingReading,
   standingReading,
   type Reading,
@@ -105,8 +109,17 @@ function why(state: SessionState, form: Form): string {
   const call = currentCall(state);
   const pending = pendingReading(state);
   if (pending && awaitsWitness(state, pending)) return answers.whyBlind;
+  if (openReason(state)) return answers.whyReason;
   if (pending || pendingValue(state)) return answers.whyConfirm;
-  const setting = step && call && settingOf(state, step, call);
+  const point = currentPoint(state);
+  const order = step && point?.kind === 'ordered' && orderOnCall(state, step);
+  if (call && order) {
+    const what = state.deviations.find(({ seq }) => seq === order.of)?.what ?? 'over torque';
+    return sentence(form.plain(answers.whyOrdered(call.label, String(call.fastener), what, order.text)));
+  }
+  // No value is what is asked about where a warning or a point comes first.
+  const isCalled = point === null && openWarning(state) === null && openCondition(state) === null;
+  const setting = isCalled && step && call && settingOf(state, step, call);
   if (setting) return `${sentence(form.plain(explainSetting(setting)))}.`;
   const { document, revision } = state.procedure.source;
   return answers.whyProcedure(document, revision);

@@ -18,6 +18,10 @@ export const answers = said('answers', {
 
   whyBlind: 'Two people read the tool, and neither is told what the other read. The second person reads now.',
   whyConfirm: 'A value counts once it is confirmed. Say affirm if it is what you read, negative if not.',
+  whyReason: 'Whoever decides about it after the work reads why it is so.',
+  /** @param what "over torque" @param order what the procedure has done about that */
+  whyOrdered: (label: string, number: string, what: string, order: string) =>
+    `${label} ${number}: ${what}. Before it is worked again, the procedure has this done: ${order}`,
   whyProcedure: (document: string, revision: string) =>
     `The procedure says so. It follows ${document}, revision ${revision}.`,
 

@@ -1,6 +1,8 @@
 /** What is out of the ordinary is reported with a reason, and stays listed whatever becomes of the fastener. */
 import { describe, expect, test } from 'vitest';
 import { announce } from '../../src/language/announce.ts';
+import { answerTo } from '../../src/language/answer.ts';
+import { WRITTEN } from '../../src/language/say.ts';
 import { openPoints } from '../../src/session/deviations.ts';
 import { currentPoint } from '../../src/session/points.ts';
 import { currentCall, currentStep } from '../../src/session/state.ts';
@@ -212,6 +214,17 @@ describe('what the procedure has done about it', () => {
   test('is asked of a stated deviation, once its reason is confirmed', () => {
     const given = tell(ordered, damage, because('bent'));
     expect([given, tell(given, affirm), tell(given, affirm, affirm)].map(asks)).toEqual([false, true, false]);
+  });
+  test('is the answer to "explain", and no value, until it is done', () => {
+    const why = ({ state }: Play) => answerTo(state, { about: 'why' }, WRITTEN);
+    const bent = tell(ordered, damage);
+    expect(why(bent)).toEqual(['Whoever decides about it after the work reads why it is so.']);
+    const orderedOf = (what: string, order: string) => [
+      `Stud 1: ${what}. Before it is worked again, the procedure has this done: ${order}`,
+    ];
+    expect(why(tell(bent, because('bent'), affirm))).toEqual(orderedOf('damage', 'An inspector decides.'));
+    expect(why(tooMuch)).toEqual(orderedOf('over torque', 'Take the nut off.'));
+    expect(why(tell(tooMuch, affirm))).toEqual(['Target 24.5: pull to 24.5.']);
   });
   test('does not keep from leaving it open, nor from taking back what was misheard', () => {
     expect(kinds(tell(tooMuch, over, because('slipped'), affirm, leaveOpen))).toEqual(['left open']);
