@@ -4,7 +4,17 @@
  * The metric and the US form are two equations, not conversions of each other; a task is computed in one of them. The
  * equation may warn. It does not certify that a lift is safe.
  */
-import { type Angle, asGiven, length as lengthOf, type Length, mass, type Mass, valueIn } from '../units/index.ts';
+import {
+  type Angle,
+  asGiven,
+  compare,
+  length as lengthOf,
+  type Length,
+  mass,
+  type Mass,
+  scale,
+  valueIn,
+} from '../units/index.ts';
 import { lifting } from '../words/lifting.ts';
 import { type Coupling, couplingFor, couplingMultiplier } from './coupling.ts';
 import { type Duration, frequencyMultiplier } from './frequency.ts';
@@ -105,7 +115,6 @@ export function assessLift(task: LiftTask, system: UnitSystem): LiftAssessment {
   const { horizontal, vertical, distance, asymmetry, frequency, coupling: grip } = multipliers;
   const limit = equation.loadConstant * horizontal * vertical * distance * asymmetry * frequency * grip;
   const index = limit > 0 ? valueIn(task.load, equation.mass) / limit : null;
-  const risk = riskOf(index, task.outside ?? []);
   const recommendedLimit = mass(limit, equation.mass);
   return {
     system,
@@ -113,11 +122,7 @@ export function assessLift(task: LiftTask, system: UnitSystem): LiftAssessment {
     coupling,
     recommendedLimit,
     index,
-    risk,
-    sentence:
-      risk === 'increased'
-        ? lifting.increased(carriers(leastHandling(task.load, recommendedLimit)))
-        : lifting.meaning[risk],
+    ...judge(task, recommendedLimit),
     reservations: reservations(task),
   };
 }
@@ -166,11 +171,14 @@ function distance(given: Length, unit: 'cm' | 'in', what: Parameters<typeof lift
   return valueIn(given, unit);
 }
 
-function riskOf(index: number | null, outside: readonly OutsideValidity[]): LiftAssessment['risk'] {
-  if (index === null) return 'not allowed';
-  if (index > 3) return 'high';
-  if (index > 1) return 'increased';
-  return outside.length === 0 ? 'acceptable' : 'not covered';
+/** Weights are compared as everywhere else: the dust of the multipliers is no risk, and one person may carry what is the limit. */
+function judge({ load, outside = [] }: LiftTask, limit: Mass): Pick<LiftAssessment, 'risk' | 'sentence'> {
+  const as = (risk: keyof typeof lifting.meaning) => ({ risk, sentence: lifting.meaning[risk] });
+  if (limit.value <= 0) return as('not allowed');
+  if (compare(load, scale(limit, 3)) > 0) return as('high');
+  const persons = carriers(leastHandling(load, limit));
+  if (persons !== 1) return { risk: 'increased', sentence: lifting.increased(persons) };
+  return as(outside.length === 0 ? 'acceptable' : 'not covered');
 }
 
 function reservations({ outside = [], gloves, sloshing, coupling }: LiftTask): string[] {

@@ -48,7 +48,7 @@ export const lifting = said('lifting', {
       'The equation does not cover this work, so a load within its limit is no promise; use a stand or a hoist.',
   },
   /** By so many it may be carried all the same; null where it takes a stand or a hoist. */
-  increased: (persons: 1 | 2 | 3 | null) =>
+  increased: (persons: 2 | 3 | null) =>
     `The load is above the recommended limit: increased risk for some people; use a stand or a hoist${persons === null ? '' : `, or carry it with ${persons === 2 ? 'two' : 'three'}`}.`,
   onlyWarns: 'The lifting equation may warn; it does not certify that a lift is safe.',
   notCovered: (work: keyof typeof outside) => `The equation does not cover ${outside[work]}; the true limit is lower.`,

@@ -257,6 +257,11 @@ describe('what the index means', () => {
     ]);
   });
 
+  it('is acceptable at the very limit: 18.216 kg at 35 cm (23 × 1 × 0.88 × 1 × 0.9), whatever dust the multipliers leave', () => {
+    const found = assessLift(inCentimetres(25, 35, 25, { load: mass(18.216, 'kg') }), 'metric');
+    expect([found.risk, found.sentence]).toEqual(['acceptable', 'The load is within the recommended limit.']);
+  });
+
   it('says of no more people than may carry it, by the same reckoning as what follows from it', () => {
     const by = ([27, 30, 35] as const).map((load) => assess(load).sentence.split('; ')[1]);
     expect(by).toEqual([
