@@ -4,6 +4,7 @@ import { openDraftBook } from '../../storage/draft-book.ts';
 import { draftPlaces } from '../../words/draft-places.ts';
 import { editorPage } from '../../words/editor-page.ts';
 import type { Shop } from '../app.tsx';
+import { Trouble } from '../parts/trouble.tsx';
 import { WayBack } from '../parts/way-back.tsx';
 import { createPen } from '../pen-of-screen.ts';
 import { addressOf } from '../router.ts';
@@ -86,6 +87,10 @@ const SHOWN = [
 
 function EditorPage(props: { readonly shop: Shop; readonly editor: Editor }): JSX.Element {
   const kept = (): readonly string[] => partsBeside(props.editor.draft(), SHOWN).map((name) => draftPlaces.field(name));
+  const notKept = (): string | null => {
+    const trouble = props.editor.trouble();
+    return trouble && editorPage.notKept(trouble);
+  };
   return (
     <main class="editor">
       <header>
@@ -97,13 +102,7 @@ function EditorPage(props: { readonly shop: Shop; readonly editor: Editor }): JS
       </header>
       <FileBar shop={props.shop} />
       <LeftOutList />
-      <Show when={props.editor.trouble()}>
-        {(trouble) => (
-          <p class="trouble" role="alert">
-            {editorPage.notKept(trouble())}
-          </p>
-        )}
-      </Show>
+      <Trouble text={notKept()} />
       <HeadSection />
       <PatternSection />
       <ToolSection />

@@ -3,6 +3,7 @@ import type { SessionRecord } from '../../record/session-record.ts';
 import type { Sounds } from '../../record/sounds.ts';
 import type { SoundOfReading } from '../../session/intent.ts';
 import { replay } from '../../words/replay.ts';
+import { Trouble } from '../parts/trouble.tsx';
 import { soundBy } from './evidence.ts';
 
 /** The sound around what was heard: checked against its hash before it can be played. */
@@ -35,9 +36,7 @@ export function EvidenceSound(props: {
           <p>{replay.sound.absent}</p>
         </Match>
         <Match when={found()?.kind === 'changed'}>
-          <p class="trouble" role="alert">
-            {replay.sound.changed}
-          </p>
+          <Trouble text={replay.sound.changed} />
         </Match>
       </Switch>
     </div>

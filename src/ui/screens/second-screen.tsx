@@ -21,6 +21,7 @@ import { messageOf } from '../message.ts';
 import { NumberEntry } from '../parts/number-entry.tsx';
 import { JoinForm, SecondPerson } from '../parts/second-person.tsx';
 import { SecondRecord } from '../parts/second-record.tsx';
+import { Trouble } from '../parts/trouble.tsx';
 import { WayBack } from '../parts/way-back.tsx';
 import type { Answer } from '../second-channel.ts';
 import { openSecondLink, type SecondLink } from '../second-link.ts';
@@ -112,7 +113,7 @@ function SecondBench(props: { readonly link: SecondLink; readonly kept: KeptSess
         onLeave={() => void send({ kind: 'second person', name: null })}
       />
       <div class="told" ref={told}>
-        <Trouble link={props.link} kept={props.kept} />
+        <Hindrances link={props.link} kept={props.kept} />
         <Show when={view().second === null && view().step !== null}>
           <JoinForm
             mechanic={view().mechanic}
@@ -133,32 +134,20 @@ function SecondBench(props: { readonly link: SecondLink; readonly kept: KeptSess
 }
 
 /** What keeps this window from being of use, and what to do about it. */
-function Trouble(props: { readonly link: SecondLink; readonly kept: KeptSession }): JSX.Element {
-  const broken = () => {
+function Hindrances(props: { readonly link: SecondLink; readonly kept: KeptSession }): JSX.Element {
+  const broken = (): string | false => {
     const { verification } = props.kept;
-    return verification.kind === 'broken' ? verification : null;
+    return verification.kind === 'broken' && openedRecord.broken(verification.at, verification.why);
+  };
+  const dropped = (): string | null => {
+    const why = props.link.dropped();
+    return why && secondScreen.loadAgain(why);
   };
   return (
     <>
-      <Show when={broken()}>
-        {(found) => (
-          <p class="trouble" role="alert">
-            {openedRecord.broken(found().at, found().why)}
-          </p>
-        )}
-      </Show>
-      <Show when={props.link.worker() === 'gone'}>
-        <p class="trouble" role="alert">
-          {secondScreen.nobodyWorks}
-        </p>
-      </Show>
-      <Show when={props.link.dropped()}>
-        {(why) => (
-          <p class="trouble" role="alert">
-            {secondScreen.loadAgain(why())}
-          </p>
-        )}
-      </Show>
+      <Trouble text={broken()} />
+      <Trouble text={props.link.worker() === 'gone' && secondScreen.nobodyWorks} />
+      <Trouble text={dropped()} />
     </>
   );
 }
