@@ -158,6 +158,9 @@ export function createLiveSession(
     batch(() => {
       early.show(null);
       record.show(written);
+      // What was said to the last input asks for nothing any more.
+      const line = heard();
+      if (line?.answered !== undefined) setHeard({ text: line.text, taken: line.taken });
     });
     changedAt = performance.now();
     if (!isSameCall(before, currentCall(state()))) calledAt = changedAt;

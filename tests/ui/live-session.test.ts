@@ -179,6 +179,9 @@ describe('speech', () => {
     expect(live.heard()).toEqual({ text: 'roger', taken: 'not for us', answered: 'Say affirm.' });
     expect(live.ignored()).toBe(1);
     expect(book.appends).toHaveLength(1);
+    pass(1000);
+    await live.act(affirm, 'touch');
+    expect(live.heard(), 'answered: it asks no more').toEqual({ text: 'roger', taken: 'not for us' });
   });
   test('is understood by what is asked when its turn comes', async () => {
     const { live } = await open(new GoodBook());
