@@ -3,6 +3,7 @@ import { announce } from '../language/announce.ts';
 import type { Provisional } from '../language/provisional.ts';
 import { situationOf, type Situation } from '../language/situation.ts';
 import type { Sureness } from '../language/sureness.ts';
+import type { Understanding } from '../language/understand.ts';
 import type { Entry } from '../record/entry.ts';
 import type { Call } from '../session/calls.ts';
 import { isBack } from '../session/break.ts';
@@ -56,6 +57,8 @@ export interface LiveSession {
   act(meaning: Meaning, source: Source, began?: number): Promise<void>;
   /** Takes an utterance. Speech that is no phrase here is counted and shown, nothing more. */
   hear(utterance: Heeded, source: Source): Promise<void>;
+  /** What an utterance would mean in a situation, heard as surely as these people are to be heard. */
+  understoodIn(situation: Situation, utterance: Heeded): Understanding;
   /** Shows what an utterance would come to that may still go on. Nothing is written or said. Null takes it back. */
   showProvisional(utterance: Heeded | null): void;
   /**
@@ -296,6 +299,7 @@ export function createLiveSession(
     signal,
     situation: () => situationOf(state()),
     provisional: early.provisional,
+    understoodIn: (situation, utterance) => early.understoodIn(situation, utterance),
     act,
     hear,
     showProvisional: (utterance) => early.show(utterance),

@@ -8,7 +8,6 @@ import type { Camera } from '../gesture/camera.ts';
 import type { GestureKind } from '../gesture/gesture.ts';
 import { AFFIRM, NEGATIVE } from '../language/sayings.ts';
 import type { Situation } from '../language/situation.ts';
-import { understand } from '../language/understand.ts';
 import type { Meaning } from '../session/intent.ts';
 import { camera as words } from '../words/camera.ts';
 import type { Heeded } from './heeded.ts';
@@ -17,7 +16,7 @@ import { SETTLE } from './settle.ts';
 
 interface Fittings {
   readonly camera: Pick<Camera, 'device'>;
-  readonly live: Pick<LiveSession, 'situation' | 'entries'>;
+  readonly live: Pick<LiveSession, 'situation' | 'entries' | 'understoodIn'>;
   /** How the one who works is watched. */
   readonly watched: Accessor<CameraHabit>;
   readonly keep: (habit: CameraHabit) => void;
@@ -49,7 +48,7 @@ const OPEN_MS = 20_000;
 
 export function createSidesCheck({ camera, live, watched, keep, addNews }: Fittings): SidesCheck {
   const [note, setNote] = createSignal<{ readonly text: string; readonly asks: boolean } | null>(null);
-  let askedAt = -Infinity;
+  let asked = { at: -Infinity, of: '' };
   // The work has gone on without it.
   createEffect(on(live.entries, () => setNote(null), { defer: true }));
 
@@ -69,10 +68,15 @@ export function createSidesCheck({ camera, live, watched, keep, addNews }: Fitti
 
   function takes({ kind }: Meaning, began = performance.now()): boolean {
     if (!isAsked() || (kind !== 'affirm' && kind !== 'negative')) return false;
-    if (began < askedAt + SETTLE) return true;
+    if (began < asked.at + SETTLE) return true;
+    // Another camera has come up since: of that one nobody has seen anything.
+    if (asked.of !== camera.device) {
+      setNote(null);
+      return true;
+    }
     const isSo = kind === 'affirm';
     // Only a yes ends it: once turned, the next wave is asked about as well.
-    keep(isSo ? { ...watched(), checkedOn: camera.device } : changedOver(watched()));
+    keep(isSo ? { ...watched(), checkedOn: asked.of } : changedOver(watched()));
     tell(isSo ? words.sides.known : words.sides.changedOver, false);
     return true;
   }
@@ -82,14 +86,14 @@ export function createSidesCheck({ camera, live, watched, keep, addNews }: Fitti
     isAsked,
     isDue: () => watched().checkedOn !== camera.device,
     ask(wave) {
-      askedAt = performance.now();
+      asked = { at: performance.now(), of: camera.device };
       tell(words.sides.isSo[wave], true);
     },
     situation,
     takes,
     takesWords(utterance) {
       if (!isAsked()) return false;
-      const found = understand(utterance.words, situation(), { again: utterance.again ?? null });
+      const found = live.understoodIn(situation(), utterance);
       return found.kind === 'meant' && takes(found.meaning, utterance.spoken?.from);
     },
   };

@@ -4,8 +4,9 @@ import { afterEach, beforeEach, describe, expect, onTestFinished, test, vi } fro
 import { CAMERA_AT_FIRST, type CameraHabit } from '../../src/gesture/camera-habit.ts';
 import type { Camera } from '../../src/gesture/camera.ts';
 import type { Gesture, GestureKind } from '../../src/gesture/gesture.ts';
+import { USUAL } from '../../src/language/sureness.ts';
 import type { SpeakingState } from '../../src/speaking/speaking.ts';
-import type { LiveSession } from '../../src/ui/live-session.ts';
+import type { Fittings, LiveSession } from '../../src/ui/live-session.ts';
 import { createSidesCheck } from '../../src/ui/sides-check.ts';
 import { createSwitchBoard } from '../../src/ui/switch-board.ts';
 import { watchGestures } from '../../src/ui/watch-gestures.ts';
@@ -26,8 +27,8 @@ afterEach(() => {
 
 const CHECKED: CameraHabit = { ...CAMERA_AT_FIRST, checkedOn: 'one' };
 
-async function before(procedure: unknown, kept = CHECKED) {
-  const { live } = await open(new GoodBook(), {}, procedure);
+async function before(procedure: unknown, kept = CHECKED, fittings: Partial<Fittings> = {}) {
+  const { live } = await open(new GoodBook(), fittings, procedure);
   /** What is being carried out. */
   let work: Promise<void> = Promise.resolve();
   const awaited: LiveSession = {
@@ -38,9 +39,12 @@ async function before(procedure: unknown, kept = CHECKED) {
   const listeners = new Set<(gesture: Gesture) => void>();
   const news: string[] = [];
   let isStopped = false;
+  let device = 'one';
   const camera: Camera = {
     state: { kind: 'watching', trouble: null },
-    device: 'one',
+    get device() {
+      return device;
+    },
     onState: () => () => undefined,
     onGesture: (listener) => {
       listeners.add(listener);
@@ -72,7 +76,20 @@ async function before(procedure: unknown, kept = CHECKED) {
     pass(900);
     await shown({ kind, confidence, from, to: performance.now(), why: '' });
   };
-  return { live, sides, switches, watched, news, make, shown, setSpeaking, dispose, isStopped: () => isStopped };
+  const change = (to: string): void => void (device = to);
+  return {
+    live,
+    sides,
+    switches,
+    watched,
+    news,
+    make,
+    shown,
+    change,
+    setSpeaking,
+    dispose,
+    isStopped: () => isStopped,
+  };
 }
 
 const [fit, tighten] = smallProcedure.steps;
@@ -217,6 +234,26 @@ describe('before a camera on which nobody has seen that left and right are right
     await make('wave right');
     expect(sides.shown()).toBe(RIGHT);
     expect(kinds(live.entries())).toEqual(['opened']);
+  });
+  test('what was asked of one camera is not answered of another, which the next wave asks about', async () => {
+    const { live, sides, watched, make, change } = await before(twoSteps, CAMERA_AT_FIRST);
+    await make('wave right');
+    change('two');
+    await make('nod');
+    expect([watched(), sides.shown()]).toEqual([CAMERA_AT_FIRST, null]);
+    await make('wave right');
+    await make('nod');
+    expect(watched()).toEqual({ ...CAMERA_AT_FIRST, checkedOn: 'two' });
+    expect(kinds(live.entries())).toEqual(['opened']);
+  });
+  test('who must be heard more surely is, here as well', async () => {
+    const { sides, watched, make } = await before(twoSteps, CAMERA_AT_FIRST, {
+      sureness: () => ({ ...USUAL, command: 0.99 }),
+    });
+    await make('wave right');
+    pass(1000);
+    expect(sides.takesWords(spoken('affirm', performance.now()))).toBe(false);
+    expect(watched()).toEqual(CAMERA_AT_FIRST);
   });
   describe('nothing is asked beside another question: a nod answers one of them only', () => {
     test.each([
