@@ -41,7 +41,7 @@ function ask(state: SessionState, point: Exclude<Point, { kind: 'started' }>): s
       const [step, call] = [currentStep(state), currentCall(state)];
       const order = step && orderOnCall(state, step);
       if (!order || !call) return namePoint(procedure, point);
-      return points.ask.ordered(call.label, call.fastener, order.text, statedOnCall(state, step) !== null);
+      return points.ask.ordered(call.label, call.fastener, order.text, statedOnCall(state, step).length > 0);
     }
   }
 }

@@ -226,7 +226,7 @@ export const fixed = (sayings: readonly Saying[]): Situation => ({
 /** What may be said of a fastener that is not as it should be. */
 const outOfOrder = (state: SessionState, step: Step): readonly Saying[] => [
   ...reportable(step).flatMap((what) => REPORTS[what]),
-  ...(statedOnCall(state, step) ? LEAVE_OPEN : []),
+  ...(statedOnCall(state, step).length > 0 ? LEAVE_OPEN : []),
 ];
 
 /** The answers to a point; where a seal cannot be used again, the one that can be comes first. */

@@ -4,16 +4,20 @@ import { accept, refuse, type Decision } from './decision.ts';
 import { openDeviation, type Deviation } from './deviation.ts';
 import type { DeviationKind } from './intent.ts';
 import type { ObservedValue } from './observed.ts';
+import { answerGiven } from './openings.ts';
 import type { Reading } from './reading.ts';
 import { currentCall, pendingReading, standingReading, type SessionState } from './state.ts';
 
-/** The newest stated deviation of the fastener that is called, in this pass. */
-export function statedOnCall(state: SessionState, step: Step): Deviation | null {
+/** The stated deviations of the fastener that is called, in this pass, oldest first. */
+export function statedOnCall(state: SessionState, step: Step): readonly Deviation[] {
   const call = currentCall(state);
-  if (!call) return null;
-  const isHere = (each: Deviation): boolean =>
-    each.step === step.id && each.pass === call.pass.index && each.fastener === call.fastener;
-  return state.deviations.findLast((each) => each.status === 'stated' && isHere(each)) ?? null;
+  return state.deviations.filter(
+    (each) =>
+      each.status === 'stated' &&
+      each.step === step.id &&
+      each.pass === call?.pass.index &&
+      each.fastener === call.fastener,
+  );
 }
 
 /** What the procedure has done about a deviation of that kind; null where it says nothing. */
@@ -22,22 +26,34 @@ export const toDoAbout = (step: Step | undefined, what: DeviationKind): string |
     ? (step.onDeviation.find((each) => each.what === what)?.text ?? null)
     : null;
 
-/**
- * What the procedure has done about the fastener that is called, before it is worked again: after its reading was over, or a
- * deviation was stated. Null where it says nothing, or something else is asked first.
- */
-export function orderOnCall(state: SessionState, step: Step): { readonly of: number; readonly text: string } | null {
-  const call = currentCall(state);
-  if (!call || pendingReading(state) || openDeviation(state)) return null;
-  const standing = standingReading(state, step.id, call.pass.index, call.fastener);
-  const over = standing?.verdict === 'over' && standing.basis.of === 'torque' ? standing : null;
-  const stated = statedOnCall(state, step);
-  // That it is over is reported of the same reading: one thing, ordered once.
-  const isOfDeviation = stated !== null && stated.seq > (over?.seq ?? -1) && !(over && stated.what === 'over torque');
-  const about = isOfDeviation ? stated : over && { seq: over.seq, what: 'over torque' as const };
-  const text = toDoAbout(step, about?.what ?? 'over torque');
-  return about && text !== null ? { of: about.seq, text } : null;
+interface Order {
+  /** The number of the event that it is about. */
+  readonly of: number;
+  /** What the procedure has done about it; null where it says nothing. */
+  readonly text: string | null;
 }
+
+/**
+ * What is to be done about the fastener that is called, before it is worked again: its reading was over, or a deviation was
+ * stated. Its reading first, without what was answered already.
+ */
+export function ordersOnCall(state: SessionState, step: Step): readonly Order[] {
+  const call = currentCall(state);
+  const standing = call && standingReading(state, step.id, call.pass.index, call.fastener);
+  const isOver = standing?.verdict === 'over' && standing.basis.of === 'torque';
+  const over = isOver ? [{ seq: standing.seq, what: 'over torque' as const }] : [];
+  // That it is over is reported of the same reading: one thing, ordered once.
+  const stated = statedOnCall(state, step).filter(({ what }) => !isOver || what !== 'over torque');
+  return [...over, ...stated]
+    .map(({ seq, what }) => ({ of: seq, text: toDoAbout(step, what) }))
+    .filter(({ of }) => answerGiven(state, step.id, { kind: 'ordered', of }) !== 'affirm');
+}
+
+/** The order that is asked about; null where the procedure says nothing, or something else is asked first. */
+export const orderOnCall = (state: SessionState, step: Step): (Order & { readonly text: string }) | null =>
+  pendingReading(state) || openDeviation(state) ? null : (ordersOnCall(state, step).find(hasText) ?? null);
+
+const hasText = (order: Order): order is Order & { readonly text: string } => order.text !== null;
 
 /** What may be reported at a step: a nut that is only freed has no torque. */
 export const reportable = ({ kind }: Step): readonly DeviationKind[] =>

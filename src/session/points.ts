@@ -36,8 +36,7 @@ export function pointsLeft(state: SessionState): number {
 
 function orderedPoint(state: SessionState, step: Step): Point | null {
   const order = orderOnCall(state, step);
-  const point = order && ({ kind: 'ordered', of: order.of } as const);
-  return point && !isSettledIn(state, step, point) ? point : null;
+  return order && { kind: 'ordered', of: order.of };
 }
 
 function isDue(state: SessionState, step: Step, point: Point): boolean {

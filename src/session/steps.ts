@@ -21,7 +21,7 @@ export function goOn(state: SessionState, step: Step): Decision {
 
 /** Goes past the fastener that is called, once it is stated what is wrong with it. It stays listed as left open to the end. */
 export function leaveOpen(state: SessionState, step: Step): Decision {
-  const deviation = statedOnCall(state, step);
+  const deviation = statedOnCall(state, step).at(-1);
   if (!deviation) return refuse({ code: 'report first' });
   const call = currentCall(state);
   const isLast = openCalls(state).length === 1 && !(call && turnedInRound(state, step, call.pass));

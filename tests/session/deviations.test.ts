@@ -211,6 +211,20 @@ describe('what the procedure has done about it', () => {
     expect(asks(reported)).toBe(false);
     expect(asks(tell(reported, reading('31'), affirm))).toBe(true);
   });
+  test('is still asked where something else is reported before it is answered: the reading first', () => {
+    const asked = (play: Play) => currentPoint(play.state);
+    const bent = tell(tooMuch, damage, because('bent'), affirm);
+    expect(asked(bent)).toEqual({ kind: 'ordered', of: 0 });
+    const decided = tell(bent, affirm);
+    expect(asked(decided)).toEqual({ kind: 'ordered', of: bent.state.deviations[0]?.seq });
+    expect(asked(tell(decided, affirm))).toBeNull();
+    // Of this one the procedure says nothing.
+    const soft = tell(tooMuch, { kind: 'report', what: 'takes no torque' }, because('soft'), affirm);
+    expect(refused(tell(soft, reading('24')))?.code).toBe('point first');
+    const both = tell(bent, { kind: 'report', what: 'takes no torque' }, because('soft'), affirm);
+    expect(asks(tell(both, affirm))).toBe(true);
+    expect(asks(tell(both, affirm, affirm))).toBe(false);
+  });
   test('is asked of a stated deviation, once its reason is confirmed', () => {
     const given = tell(ordered, damage, because('bent'));
     expect([given, tell(given, affirm), tell(given, affirm, affirm)].map(asks)).toEqual([false, true, false]);

@@ -1,6 +1,7 @@
 /** What the work screen shows: a pure function of the state. */
 import { describe, expect, test } from 'vitest';
 import { workView } from '../../src/ui/view.ts';
+import type { Meaning } from '../../src/session/intent.ts';
 import { currentStep } from '../../src/session/state.ts';
 import { openly } from '../session/anything.ts';
 import {
@@ -91,6 +92,29 @@ describe('a call', () => {
       expect(shown(worn).call?.fastener).toBe(3);
       expect(shown(worn).map?.positions.find(({ number }) => number === 3)?.standing).toBe('doubt');
     });
+  });
+
+  test('shows what is ordered until it is done, and the order that is asked about', () => {
+    const onDeviation = [
+      { what: 'over torque', text: 'Take the nut off.' },
+      { what: 'damage', text: 'An inspector decides.' },
+    ];
+    const report = (what: 'damage' | 'takes no torque'): readonly Meaning[] => [
+      { kind: 'report', what },
+      { kind: 'reason', text: 'bent' },
+      affirm,
+    ];
+    const toDo = (...meanings: readonly Meaning[]) =>
+      shown(tell(start(procedureOf([tighten('ring', { onDeviation })])), ...meanings)).call?.toDo;
+    const over = [reading('31'), affirm];
+    expect(toDo()).toBeNull();
+    expect([toDo(...over), toDo(...over, negative)]).toEqual(['Take the nut off.', 'Take the nut off.']);
+    expect(toDo(...over, affirm)).toBeNull();
+    expect(toDo(...report('damage'))).toBe('An inspector decides.');
+    expect(toDo(...report('damage'), affirm, ...over)).toBe('Take the nut off.');
+    expect(toDo(...over, affirm, ...report('takes no torque'))).toBe(
+      'The procedure does not say what to do. Decide by the manual.',
+    );
   });
 
   test('by hand has nothing to set', () => {

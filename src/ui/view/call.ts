@@ -6,7 +6,7 @@ import { placesOf } from '../../procedure/places.ts';
 import type { Procedure, Step } from '../../procedure/procedure.ts';
 import { forbids } from '../../procedure/tool-reasons.ts';
 import { planOf, runningToolOf, toolFor, type Call } from '../../session/calls.ts';
-import { statedOnCall, toDoAbout } from '../../session/deviations.ts';
+import { ordersOnCall } from '../../session/deviations.ts';
 import { jointRefusal } from '../../session/seals.ts';
 import { settingOf, type Setting } from '../../session/setting.ts';
 import { isSettled, isUntouched, standingReading, type Reading, type SessionState } from '../../session/state.ts';
@@ -60,7 +60,7 @@ export function callView(state: SessionState, step: Step, call: Call): CallView 
     left: plan.calls.filter(
       ({ pass, fastener }) => pass.index === call.pass.index && !isSettled(state, step.id, pass, fastener),
     ).length,
-    toDo: toDoAt(state, step, call),
+    toDo: toDoNow(state, step),
     plan: isUntouched(state, step) ? explainPlan(procedure, step) : null,
     troubles:
       step.kind === 'tighten'
@@ -80,11 +80,10 @@ function jointTrouble(state: SessionState, step: Step): CallView['troubles'] {
   return refusal ? [{ text: sayRefusal(state, refusal), stops: true }] : [];
 }
 
-function toDoAt(state: SessionState, step: Step, call: Call): string | null {
-  const stated = statedOnCall(state, step)?.what;
-  const isOver = standingReading(state, step.id, call.pass.index, call.fastener)?.verdict === 'over';
-  const what = stated ?? (isOver ? 'over torque' : undefined);
-  return what === undefined ? null : (toDoAbout(step, what) ?? words.decideByManual);
+/** What is asked about stands first. Of what the procedure says nothing about, the manual decides. */
+function toDoNow(state: SessionState, step: Step): string | null {
+  const orders = ordersOnCall(state, step);
+  return orders.find(({ text }) => text !== null)?.text ?? (orders.length > 0 ? words.decideByManual : null);
 }
 
 /** The window of the manual, and what the rule of judging accepts of it where that is less. */
