@@ -59,8 +59,8 @@ describe('the oil cooler', () => {
       'fill',
       'oil-level',
       'pressure-hold',
-      'leak-check',
       'count',
+      'leak-check',
     ]);
   });
 
