@@ -57,7 +57,7 @@ function askSeal(state: SessionState, id: string): string {
 function askStarted({ procedure, ...state }: SessionState, point: Extract<Point, { kind: 'started' }>): string {
   const part = partOf(procedure, currentStep({ procedure, ...state })?.id, point);
   const asked = sentence(points.ask.started(namePoint(procedure, point, part)));
-  return part?.held ? `${points.keepHolding} ${asked}` : asked;
+  return part?.held ? `${points.keepInPlace} ${asked}` : asked;
 }
 
 /** What a mechanic is told is still wanted, by the key of its point: another question would only be asked again. */

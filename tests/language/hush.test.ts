@@ -52,7 +52,7 @@ describe('the call for help', () => {
     'Help! B. Invented, to the load, now!',
     'Held. Ports up.',
     'You hold it. Next, or set down.',
-    'Keep holding.',
+    'Hold it in place.',
   ])('is never taken from its own voice: not listened for while that says “%s”', (text) =>
     expect(hushWords(words(text), true)).toEqual(['stop']),
   );

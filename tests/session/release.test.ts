@@ -42,11 +42,11 @@ describe('a release in groups', () => {
     expect(kinds(tell(after, next))).toEqual(['fastener done', 'step done']);
   });
 
-  test('goes on in reverse, and the weight is held until the last ones off are started', () => {
+  test('goes on in reverse, and it is held in place, set down as it may be, until the last ones off are started', () => {
     const off = tell(start(release({ groups, heldBefore: 'last group' })), next, next, next, next, next, held, next);
     const one = tell(off, affirm);
     expect([off, one].map(({ state }) => prompt(state).join(' '))).toEqual([
-      'Keep holding. Upper, stud one: started by hand? Affirm or negative?',
+      'Hold it in place. Upper, stud one: started by hand? Affirm or negative?',
       'Lower, studs three, two: started by hand? Affirm or negative?',
     ]);
     expect(stepOf(tell(one, affirm, next))).toBe('tighten');
