@@ -16,6 +16,7 @@ import {
   isUntouched,
   openCondition,
   openWarning,
+  orderedByAnswer,
   pendingReading,
   type SessionState,
 } from '../session/state.ts';
@@ -88,8 +89,11 @@ export function prompt(state: SessionState, events: readonly EventBody[] = []): 
   }
   const call = currentCall(state);
   if (call === null && events.at(-1)?.kind === 'point settled' && step.kind === 'do') return [prompting.allAsked];
+  // As the answer is taken, it is said what it has done.
+  const ordered = events.some(({ kind }) => kind === 'answered') ? null : orderedByAnswer(state);
   if (call === null)
     return [
+      ...(ordered === null ? [] : [ordered]),
       sayStep(step),
       ...(step.kind === 'hold' ? explainLift(state.procedure).facts.map(sayPlain) : []),
       ...(step.kind === 'measure' ? [sayMeasure(state, step)] : []),

@@ -110,6 +110,14 @@ export function openWarning(state: SessionState): (Hazard & { readonly index: nu
   return hazard ? { ...hazard, index } : null;
 }
 
+/** What an answer to the current check has done before it can go on; null where none was given that stays. */
+export function orderedByAnswer(state: SessionState): string | null {
+  const step = currentStep(state);
+  if (step?.kind !== 'check') return null;
+  const answer = state.answers.get(step.id);
+  return step.outcomes.find(({ id, then }) => id === answer && then === 'stay')?.text ?? null;
+}
+
 /** The reading that was read back and waits for its confirmation. */
 export const pendingReading = (state: SessionState): Reading | null =>
   state.readings.find(({ status }) => status === 'captured') ?? null;

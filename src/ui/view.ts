@@ -19,6 +19,7 @@ import {
   currentStep,
   openCondition,
   openWarning,
+  orderedByAnswer,
   pendingReading,
   type Reading,
   type SessionState,
@@ -44,6 +45,8 @@ export interface WorkView {
   /** The question about the unit that is open. */
   readonly question: string | null;
   readonly warning: Hazard | null;
+  /** What the answer to a check has done first, while the check stays open. */
+  readonly ordered: string | null;
   readonly call: CallView | null;
   /** The reading that was read back; null while its value is kept from everybody. */
   readonly pending: Reading | null;
@@ -114,6 +117,7 @@ export function workView(state: SessionState, newest: EventBody | null = null): 
     skipped: skippedBefore(state),
     question: openCondition(state)?.question ?? null,
     warning: openWarning(state),
+    ordered: orderedByAnswer(state),
     call: step && call ? callView(state, step, call) : null,
     pending,
     awaitsWitness: hidden?.fastener ?? null,

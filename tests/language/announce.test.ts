@@ -110,6 +110,7 @@ describe('a step', () => {
   test('that is a check says what its answer leads to, and asks again where it stays', () => {
     const checking = start(procedureOf([step('inspect', 'check', { outcomes, say: 'Reuse?' }), clean]));
     expect(spoken(tell(checking, negative))).toEqual(['Look again.', 'Reuse?']);
+    expect(spoken(tell(checking, negative, { kind: 'say again' }))).toEqual(['Look again.', 'Reuse?']);
     expect(spoken(tell(checking, answer('reuse')))).toEqual(['Reuse it.', 'Clean it.']);
   });
   test('of loosening names each fastener', () => {

@@ -144,6 +144,20 @@ describe('the load', () => {
     ));
 });
 
+test('a check that stays open for its answer shows what that has done first', () => {
+  const outcomes = [
+    { id: 'affirm', text: 'Dry.', then: 'go on' },
+    { id: 'negative', text: 'Stop the pump.', then: 'stay' },
+  ];
+  const check = start(procedureOf([step('run', 'check', { outcomes }), step('clean', 'do')]));
+  const leaks = tell(check, negative);
+  expect([check, leaks, tell(leaks, affirm)].map((play) => shown(play).ordered)).toEqual([
+    null,
+    'Stop the pump.',
+    null,
+  ]);
+});
+
 describe('a step that depends on the unit', () => {
   const conditions = [{ id: 'salt', question: 'Did it run in salt water?' }];
   const rinse = step('rinse', 'do', { title: 'Rinse', applies: { condition: 'salt', is: true } });

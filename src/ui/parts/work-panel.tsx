@@ -105,12 +105,16 @@ export function WorkPanel(props: {
 
 function StepText(props: { readonly view: WorkView }): JSX.Element {
   const step = () => props.view.step;
+  const large = () => props.view.ordered ?? step()?.text ?? '';
   return (
     <Show when={step()}>
       {(shown) => (
         <>
           <Hazards hazards={shown().hazards} />
-          <p class={`sentence ${size(shown().text)}`}>{shown().text}</p>
+          <p class={`sentence ${size(large())}`}>{large()}</p>
+          <Show when={props.view.ordered}>
+            <p class="note">{shown().text}</p>
+          </Show>
           <For each={shown().notes}>{(note) => <p class="note">{asked.note(note)}</p>}</For>
           <Outcomes view={props.view} />
           <Show when={props.view.measure}>{(measure) => <Measured measure={measure()} />}</Show>
