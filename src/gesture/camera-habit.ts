@@ -42,8 +42,14 @@ export const watchedAs = ({ region, upsideDown = false, mirrored = false }: Came
   mirrored,
 });
 
-/** The habit with left and right the other way round, and to be checked: for them a mirror does what hanging head down does. Nothing else depends on it: a nod head down is a nod. */
-export const changedOver = (habit: CameraHabit): CameraHabit => ({ ...unchecked(habit), mirrored: !habit.mirrored });
+/**
+ * The habit with the picture turned over, and left and right to be checked. A camera clamped head down is likelier than one
+ * that gives a mirror's picture, and more depends on it: left head down, half of the nods are missed. A mirror is told by hand.
+ */
+export const changedOver = (habit: CameraHabit): CameraHabit => ({
+  ...unchecked(habit),
+  upsideDown: !habit.upsideDown,
+});
 
 /** The habit where left and right are to be checked before a wave counts. */
 export const unchecked = ({ checkedOn: _, ...habit }: CameraHabit): CameraHabit => habit;

@@ -29,7 +29,7 @@ export const camera = said('camera', {
       'wave left': 'Seen: a wave to your left. Affirm or negative?',
     },
     known: 'Left and right are known. Wave again.',
-    changedOver: 'Left and right are changed over. Wave again.',
+    changedOver: 'The picture is turned upside down. Wave again.',
   },
   notEnough: (gesture: Gesture) => `Say it, or tap: a ${gesture} is not enough here.`,
 });

@@ -233,7 +233,7 @@ describe('what is wrong with the camera is said, and the rest goes on', () => {
     await camera(app).getByText('Camera watches').waitFor();
   });
 
-  test('upside down: the first wave is asked about, a shake turns it, a tap keeps that, and it holds', async () => {
+  test('upside down: the first wave is asked about, a shake turns it, a nod keeps that, and it holds', async () => {
     browser = await openBrowser(FAKE_DEVICES);
     await installMicrophone(browser.context);
     const acting = await installActingCamera(browser.context, { upsideDown: true });
@@ -242,14 +242,14 @@ describe('what is wrong with the camera is said, and the rest goes on', () => {
     await camera(app).getByText('Camera watches').waitFor();
     const written = (await app.entries()).length;
     await shows(app, acting, 'wave right', 'a wave to your left');
-    await shows(app, acting, 'shake', 'changed over');
+    await shows(app, acting, 'shake', 'turned upside down');
     await shows(app, acting, 'wave right', 'a wave to your right');
-    await app.page.getByRole('button', { name: 'Affirm', exact: true }).click();
-    await sides(app).getByText('Left and right are known').waitFor();
+    await shows(app, acting, 'nod', 'Left and right are known');
     expect(await app.entries(), 'none of it is of the job').toHaveLength(written);
 
     await app.page.getByRole('link', { name: 'Pedals, gloves, gestures' }).click();
-    expect(await app.page.getByLabel('gives its picture as a mirror does').isChecked()).toBe(true);
+    expect(await app.page.getByLabel('hangs upside down').isChecked()).toBe(true);
+    expect(await app.page.getByLabel('gives its picture as a mirror does').isChecked()).toBe(false);
     await turnOn(app);
     await camera(app).getByText('Camera watches').waitFor();
     const isRight = app.page.locator('.tried').last().getByText('wave right');

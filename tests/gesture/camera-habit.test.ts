@@ -32,9 +32,9 @@ test('who is watched more strictly must nod more surely', () => {
 test('what was kept before a camera could hang head down is watched as it was', () =>
   expect(watchedAs(CAMERA_AT_FIRST)).toEqual({ region: CAMERA_AT_FIRST.region, upsideDown: false, mirrored: false }));
 
-test('left and right changed over twice are as they were, and each time they are to be checked again', () => {
-  const habit = { strictness: { nod: 0.2 }, region: right, upsideDown: true, mirrored: false, checkedOn: 'one' };
-  expect(changedOver(habit)).toEqual({ ...unchecked(habit), mirrored: true });
+test('a picture turned over twice is as it was, a mirror stays one, and each time left and right are to be checked again', () => {
+  const habit = { strictness: { nod: 0.2 }, region: right, upsideDown: true, mirrored: true, checkedOn: 'one' };
+  expect(changedOver(habit)).toEqual({ ...unchecked(habit), upsideDown: false });
   expect(changedOver(changedOver(habit))).toEqual(unchecked(habit));
-  expect(changedOver(CAMERA_AT_FIRST)).toEqual({ ...CAMERA_AT_FIRST, mirrored: true });
+  expect(changedOver(CAMERA_AT_FIRST)).toEqual({ ...CAMERA_AT_FIRST, upsideDown: true });
 });

@@ -189,22 +189,22 @@ describe('before a camera on which nobody has seen that left and right are right
     expect(news).toEqual([RIGHT, 'Left and right are known. Wave again.']);
     expect(sides.shown(), 'the work goes on').toBeNull();
   });
-  test('a shake changes them over, which the next wave asks about as well', async () => {
+  test('a shake turns the picture over, which the next wave asks about as well', async () => {
     const { live, watched, news, make } = await before(twoSteps, CAMERA_AT_FIRST);
     await make('wave left');
     await make('shake');
-    expect(watched()).toEqual({ ...CAMERA_AT_FIRST, mirrored: true });
+    expect(watched()).toEqual({ ...CAMERA_AT_FIRST, upsideDown: true });
     await make('wave right');
     expect(kinds(live.entries())).toEqual(['opened']);
     await make('nod');
-    expect(watched()).toEqual({ ...CHECKED, mirrored: true });
+    expect(watched()).toEqual({ ...CHECKED, upsideDown: true });
     await make('wave right');
     expect(kinds(live.entries())).toEqual(['opened', 'step done']);
-    expect(news.slice(0, 3)).toEqual([LEFT, 'Left and right are changed over. Wave again.', RIGHT]);
+    expect(news.slice(0, 3)).toEqual([LEFT, 'The picture is turned upside down. Wave again.', RIGHT]);
   });
   test.each([
     ['affirm', CHECKED],
-    ['negative', { ...CAMERA_AT_FIRST, mirrored: true }],
+    ['negative', { ...CAMERA_AT_FIRST, upsideDown: true }],
   ] as const)('the word and the button “%s” answer it, and nothing else', async (kind, as) => {
     for (const by of ['word', 'button'] as const) {
       const { live, sides, watched, make } = await before(twoSteps, CAMERA_AT_FIRST);
