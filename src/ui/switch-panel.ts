@@ -4,6 +4,7 @@ import type { Situation } from '../language/situation.ts';
 import { isReadCall } from '../session/calls.ts';
 import type { Meaning } from '../session/intent.ts';
 import { pendingValue } from '../session/observed.ts';
+import { currentPoint } from '../session/points.ts';
 import { currentCall, pendingReading, type SessionState } from '../session/state.ts';
 import { valueKeys } from '../words/value-keys.ts';
 import { forwardMeaning } from './forward.ts';
@@ -24,10 +25,10 @@ export type PanelStep =
 
 /**
  * Whether a value is wanted now, so that it can be entered by hand: of the fastener that is called, or of what is measured,
- * and none waits for its answer.
+ * and none waits for its answer, nor does a point.
  */
 export function wantsValue(state: SessionState, { reading, observed, dictation }: Situation): boolean {
-  if (dictation || pendingReading(state) || pendingValue(state)) return false;
+  if (dictation || pendingReading(state) || pendingValue(state) || currentPoint(state)) return false;
   const call = currentCall(state);
   return observed !== null || (reading !== null && call !== null && isReadCall(call));
 }

@@ -4,7 +4,7 @@ import { litChoices, type Scan } from '../../src/gesture/scan.ts';
 import { situationOf } from '../../src/language/situation.ts';
 import { meaningOf, type WorkSignal } from '../../src/ui/signals.ts';
 import { choicesNow, panelMovedOn, panelTaken, wantsValue, type Panel } from '../../src/ui/switch-panel.ts';
-import { negative, procedureOf, reading, start, step, tell, tighten, type Play } from '../session/play.ts';
+import { affirm, negative, procedureOf, reading, start, step, tell, tighten, type Play } from '../session/play.ts';
 
 const ring = start(procedureOf([step('fit', 'do'), tighten('ring')]));
 const called = tell(ring, { kind: 'next' });
@@ -71,6 +71,14 @@ test('a value is wanted where a fastener is called or something is measured, and
   const measured = start(procedureOf([step('level', 'measure', { what: 'oil level', unit: 'mm' })]));
   expect(wants(measured)).toBe(true);
   expect(wants(tell(measured, { kind: 'observed', value: '50' }))).toBe(false);
+});
+
+test('no value is wanted while it is asked whether what the procedure has done about a fastener is done', () => {
+  const onDeviation = [{ what: 'over torque', text: 'Take the nut off.' }];
+  const over = tell(start(procedureOf([tighten('ring', { onDeviation })])), reading('30'), affirm);
+  const wants = ({ state }: Play): boolean => wantsValue(state, situationOf(state));
+  expect([over, tell(over, affirm)].map(wants)).toEqual([false, true]);
+  expect(mean('forward', over)).toBe('say again');
 });
 
 test('the light goes out where nobody takes anything', () => {
