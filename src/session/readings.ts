@@ -4,7 +4,9 @@ import { accept, refuse, type Decision } from './decision.ts';
 import type { EventBody, Evidence } from './event.ts';
 import { callOf, findingOf } from './finding.ts';
 import type { Meaning, SaidReading, UnderstoodReading, WorkingMeaning } from './intent.ts';
+import { currentPoint } from './points.ts';
 import type { Refusal } from './refusal.ts';
+import { pointRefusal } from './settle.ts';
 import { settingOf } from './setting.ts';
 import { confirmed } from './confirmed.ts';
 import {
@@ -100,9 +102,11 @@ const isOf = (reading: Reading, { fastener }: SaidReading): boolean =>
 function goOnWith(state: SessionState, pending: Reading, value: Value): Decision {
   const step = stepOf(state, pending);
   const following = callAfter(state, pending);
-  if (!following) return refuse({ code: 'confirm first', fastener: pending.fastener });
+  const after = confirmed(state, pending.seq);
+  // What is ordered about the fastener that follows is asked about first.
+  if (!following || currentPoint(after)) return refuse({ code: 'confirm first', fastener: pending.fastener });
   // The running torque that is confirmed here may be that of the very nut that follows.
-  const taken = takeValue(confirmed(state, pending.seq), step, following, value);
+  const taken = takeValue(after, step, following, value);
   return taken.kind === 'accepted' ? accept(...confirmation(state, pending), ...taken.events) : taken;
 }
 
@@ -176,6 +180,8 @@ export function correctLast(state: SessionState, step: Step, said: UnderstoodRea
 }
 
 function anew(state: SessionState, step: Step, said: UnderstoodReading): Decision {
+  const point = currentPoint(state);
+  if (point) return refuse(pointRefusal(state, point));
   const call = currentCall(state);
   return state.readings.length > 0 && step.kind === 'tighten' && call
     ? takeValue(state, step, call, { ...said, kind: 'reading' })

@@ -240,6 +240,19 @@ describe('what the procedure has done about it', () => {
     expect(why(tooMuch)).toEqual(orderedOf('over torque', 'Take the nut off.'));
     expect(why(tell(tooMuch, affirm))).toEqual(['Target 24.5: pull to 24.5.']);
   });
+  test('is asked of the fastener that follows before going on to it confirms a correction', () => {
+    const going = tell(ring({ onDeviation, confirm: 'by going on' }), reading('24'), next);
+    const corrected = tell(going, damage, because('bent'), affirm, correction('25'));
+    const after = tell(corrected, reading('24'));
+    expect(refused(after)).toEqual({ code: 'confirm first', fastener: 1 });
+    expect(readings(after)).toEqual(['1: 24 confirmed', '1: 25 captured']);
+    expect(asks(tell(after, next))).toBe(true);
+  });
+  test('is asked before a correction stands in for a value that was rejected', () => {
+    const bent = tell(ordered, reading('25'), negative, damage, because('bent'), affirm);
+    expect(refused(tell(bent, correction('24')))?.code).toBe('point first');
+    expect(readings(tell(bent, affirm, correction('24'), affirm))).toEqual(['1: 25 rejected', '1: 24 confirmed']);
+  });
   test('does not keep from leaving it open, nor from taking back what was misheard', () => {
     expect(kinds(tell(tooMuch, over, because('slipped'), affirm, leaveOpen))).toEqual(['left open']);
     expect(asks(tell(tooMuch, correction('24'), affirm))).toBe(false);
