@@ -7,10 +7,12 @@ import { matrix } from '../words/matrix.ts';
 
 /**
  * One fastener in one pass: the reading that stands, done by hand without a reading, left open with a deviation, or
- * nothing yet; null where the pass leaves it out.
+ * nothing yet, or skipped with its step; null where the pass leaves it out.
  */
 export type MatrixCell =
-  { readonly kind: 'read'; readonly reading: Reading } | { readonly kind: 'by hand' | 'left open' | 'open' } | null;
+  | { readonly kind: 'read'; readonly reading: Reading }
+  | { readonly kind: 'by hand' | 'left open' | 'open' | 'skipped' }
+  | null;
 
 export interface ReadingMatrix {
   readonly step: string;
@@ -22,10 +24,16 @@ export interface ReadingMatrix {
   readonly rows: readonly { readonly fastener: number; readonly cells: readonly MatrixCell[] }[];
 }
 
-/** One table for each step that tightens, with whatever was done in it so far. */
+/**
+ * One table for each step that tightens, with whatever was done in it so far. A step that was skipped has one where values
+ * were read in it before: none of them is lost.
+ */
 export const readingMatrices = (state: SessionState): readonly ReadingMatrix[] =>
   state.procedure.steps
-    .filter(({ id, kind }) => kind === 'tighten' && !state.skippedSteps.has(id))
+    .filter(
+      ({ id, kind }) =>
+        kind === 'tighten' && (!state.skippedSteps.has(id) || state.readings.some(({ step }) => step === id)),
+    )
     .map((step) => matrixOf(state, state.procedure, step));
 
 function matrixOf(state: SessionState, procedure: Procedure, step: Step): ReadingMatrix {
@@ -50,5 +58,6 @@ function cellOf(state: SessionState, step: string, pass: number, fastener: numbe
   if (isLeftOpen(state, step, pass, fastener)) return { kind: 'left open' };
   const reading = standingReading(state, step, pass, fastener);
   if (reading) return { kind: 'read', reading };
+  if (state.skippedSteps.has(step)) return { kind: 'skipped' };
   return { kind: isDone(state, { step, pass, fastener }) ? 'by hand' : 'open' };
 }

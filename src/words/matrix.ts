@@ -14,7 +14,7 @@ export const matrix = said('matrix', {
     'not provable': '◆ not provable',
     'nut worn': '▼ nut worn',
   },
-  withoutReading: { 'by hand': 'by hand', 'left open': 'left open', open: 'open' },
+  withoutReading: { 'by hand': 'by hand', 'left open': 'left open', open: 'open', skipped: 'skipped' },
   /** What a fastener is called where the procedure has no name for it. */
   unnamed: 'fastener',
   notInPass: '–',

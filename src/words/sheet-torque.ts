@@ -26,7 +26,7 @@ export const sheetTorque = said('sheetTorque', {
     'not provable': 'NOT PROVABLE',
     'nut worn': 'NUT WORN',
   },
-  withoutReading: { 'by hand': 'by hand', 'left open': 'LEFT OPEN', open: 'OPEN' },
+  withoutReading: { 'by hand': 'by hand', 'left open': 'LEFT OPEN', open: 'OPEN', skipped: 'skipped' },
   witness: (person: string, value: string, difference: string) => `${person}: ${value} (${difference})`,
   byClick: 'by the click of the wrench',
   inDoubt: (doubts: readonly Doubt[]) => `in doubt: ${doubts.join(', ')}`,

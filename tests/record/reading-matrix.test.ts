@@ -1,8 +1,22 @@
 import { describe, expect, test } from 'vitest';
 import { readingMatrices } from '../../src/record/reading-matrix.ts';
-import { affirm, correction, next, procedureOf, reading, start, tell, tighten, torquePass } from '../session/play.ts';
+import { stepReadingsOf, stepReadingsText } from '../../src/cli/replay-text.ts';
+import {
+  affirm,
+  back,
+  correction,
+  negative,
+  next,
+  procedureOf,
+  reading,
+  start,
+  step,
+  tell,
+  tighten,
+  torquePass,
+} from '../session/play.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
-import { opening } from './sealed.ts';
+import { opening, recordIn, sealAll } from './sealed.ts';
 
 describe('the matrix of readings', () => {
   test('has a line for each fastener and a column for each pass, with the reading that stands', async () => {
@@ -48,5 +62,18 @@ describe('the matrix of readings', () => {
     );
     const [matrix] = readingMatrices(state);
     expect(matrix?.rows.map(({ cells: [cell] }) => cell?.kind)).toEqual(['left open', 'open', 'open']);
+  });
+  test('keeps a step that was skipped after values were read in it, and no other that was skipped', async () => {
+    const [wash, tightening] = [step('wash', 'do'), smallProcedure.steps.find(({ kind }) => kind === 'tighten')];
+    const applies = { condition: 'salt', is: true };
+    const steps = [wash, { ...tightening, applies }, step('lift', 'do')];
+    const conditions = [{ id: 'salt', question: 'Did it run in salt water?' }];
+    const begun = tell(await opening({ ...smallProcedure, steps, conditions }), next);
+    const { state, events } = tell(begun, affirm, reading('31'), negative, back, next, negative);
+    expect([...state.skippedSteps]).toEqual([tightening?.id]);
+    expect(readingMatrices(state)[0]?.rows.map(({ cells: [cell] }) => cell?.kind)).toContain('skipped');
+    const [table] = stepReadingsOf(await recordIn(await sealAll(events)));
+    expect(table && stepReadingsText(table).at(-1)).toMatch(/bolt 1, .*: 31 N·m, over, .*: rejected at its read-back$/);
+    expect(readingMatrices(tell(begun, negative).state)).toEqual([]);
   });
 });

@@ -41,7 +41,7 @@ export interface TorqueLine {
   /** What the value was judged by, at the wrench. */
   readonly window: string;
   readonly values: readonly SheetValue[];
-  /** "inside", "over", "by hand", "left open", "open". */
+  /** "inside", "over", "by hand", "left open", "open", "skipped". */
   readonly verdict: string;
 }
 
