@@ -5,7 +5,7 @@ import { awaitsHold } from '../session/hold.ts';
 import { currentStep, isDone, pendingReading, type Reading, type SessionState } from '../session/state.ts';
 import { pointOf } from '../session/point.ts';
 import { namePoint } from '../session/point-words.ts';
-import { tookPart } from '../session/people.ts';
+import { inspectsOwnWork } from '../session/people.ts';
 import { currentPoint } from '../session/points.ts';
 import { awaitsWitness } from '../session/witness.ts';
 import { announcing } from '../words/announcing.ts';
@@ -163,9 +163,7 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
     case 'signed':
       return [
         announcing.signed(event.person),
-        ...(event.role === 'inspector' && tookPart(state, event.person)
-          ? [announcing.notIndependent(event.person)]
-          : []),
+        ...(inspectsOwnWork(state, event) ? [announcing.notIndependent(event.person)] : []),
       ];
     case 'hold ended':
       return [

@@ -31,6 +31,12 @@ export const isDoer = (doers: readonly string[], name: string): boolean =>
 export const tookPart = ({ doers, helped }: Pick<SessionState, 'doers' | 'helped'>, name: string): boolean =>
   isDoer([...doers, ...helped], name);
 
+/** Whether somebody signs as inspector of what they had a part in: it is taken, and warned of wherever it is told. */
+export const inspectsOwnWork = (
+  state: Pick<SessionState, 'doers' | 'helped'>,
+  { role, person }: { readonly role: 'mechanic' | 'inspector'; readonly person: string },
+): boolean => role === 'inspector' && tookPart(state, person);
+
 /** Whose input it is: the second person's where it is a witness's word, the incoming mechanic's at a handover. */
 export function speakerOf(state: SessionState, meaning: Meaning): string {
   const { mechanic } = state.people;

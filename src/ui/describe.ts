@@ -5,6 +5,7 @@ import { windowText } from '../record/reading-window.ts';
 import { checksForTurning, planOf } from '../session/calls.ts';
 import type { Basis, EventBody, SessionEvent } from '../session/event.ts';
 import type { Question } from '../session/intent.ts';
+import { inspectsOwnWork } from '../session/people.ts';
 import { callKey } from '../session/reading.ts';
 import { pointFact } from '../session/point-words.ts';
 import { factInWords, fetchedInWords } from '../session/preparation/in-words.ts';
@@ -58,7 +59,7 @@ export function describe({ body }: Pick<SessionEvent, 'body'>, after: SessionSta
     case 'disposed':
       return entries.disposed(body.of, body.what, body.by, body.note);
     case 'signed':
-      return entries.signed(body.person, body.role);
+      return entries.signed(body.person, body.role, inspectsOwnWork(after, body));
     case 'hold begun':
       return entries.held(titleOf(procedure, body.step));
     case 'hold call':

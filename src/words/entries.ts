@@ -72,7 +72,8 @@ export const entries = said('entries', {
   deviationDisregarded: (place: string) => `Deviation disregarded: ${place}`,
   disposed: (entry: number, what: Disposition, by: string, note: string | null) =>
     `Decision on entry ${entry}: ${what}, by ${by}${note === null ? '' : `: “${note}”`}`,
-  signed: (person: string, role: 'mechanic' | 'inspector') => `Signed by ${person} as ${role}`,
+  signed: (person: string, role: 'mechanic' | 'inspector', tookPart: boolean) =>
+    `Signed by ${person} as ${role}${tookPart ? ', who took part in this work' : ''}`,
 
   secondJoined: (name: string) => `${name} joined as second person`,
   secondLeft: (name: string) => `${name} is no longer second person`,

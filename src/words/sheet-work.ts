@@ -67,7 +67,8 @@ export const sheetWork = said('sheetWork', {
       `Step ${step}, ${title}: ${STANDINGS[standing].toUpperCase()}`,
   },
 
-  signed: (role: Role, person: string, utc: string) => `Signed as ${role} by ${person}, ${utc}: name typed, press held`,
+  signed: (role: Role, person: string, utc: string, tookPart: boolean) =>
+    `Signed as ${role} by ${person}, ${utc}: name typed, press held${tookPart ? '. TOOK PART IN THIS WORK' : ''}`,
   notSigned: (role: Role) => `NOT SIGNED by the ${role}`,
 });
 

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { heldWeights } from '../../src/record/holds.ts';
 import { recordSheet } from '../../src/record/record-sheet.ts';
 import { valuesCsv } from '../../src/record/values-csv.ts';
+import { describe as line } from '../../src/ui/describe.ts';
 import { kindsOf } from '../../src/ui/replay/event-kinds.ts';
 import type { Meaning } from '../../src/session/intent.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
@@ -54,6 +55,24 @@ describe('the record sheet', () => {
     ]);
     expect(sheet.signatures).toEqual([expect.stringContaining(`Signed as mechanic by ${open.state.people.mechanic}`)]);
     expect(sheet.isClosed).toBe(true);
+  });
+  test('says of whoever signs as inspector that they took part in the work, and so does the entry', async () => {
+    const signs = async (name: string) => {
+      const inspected = tell(await opening({ ...job, signatures: ['inspector'] }), ...meanings);
+      const dispose = { kind: 'dispose', of: seq, what: 'deferred', by: 'Ada', note: 'Look again.' } as const;
+      const { events } = tell(inspected, dispose, { kind: 'sign', role: 'inspector', name });
+      const entry = events.find(({ body }) => body.kind === 'signed');
+      const { signatures } = recordSheet(await recordIn(await sealAll(events)), {
+        ...{ timeZone: 'UTC', made: '2026-03-02T00:00:00Z', root: '', thumbprint: null },
+      });
+      return [signatures[0], entry && line(entry, tell(inspected, dispose).state)];
+    };
+    const second = open.state.people.second ?? '';
+    expect(await signs(second)).toEqual([
+      expect.stringMatching(/press held\. TOOK PART IN THIS WORK$/),
+      `Signed by ${second} as inspector, who took part in this work`,
+    ]);
+    expect(await signs('Ada')).toEqual([expect.stringMatching(/press held$/), 'Signed by Ada as inspector']);
   });
   test('says that a signature is missing', async () => {
     const unsigned = recordSheet(await recordIn(await sealAll(open.events)), {

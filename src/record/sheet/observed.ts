@@ -1,6 +1,7 @@
 /** Weights that were held, values that were observed, and who signed: a line each. */
 import type { Procedure } from '../../procedure/procedure.ts';
 import type { ObservedValue } from '../../session/observed.ts';
+import { inspectsOwnWork } from '../../session/people.ts';
 import type { SessionState } from '../../session/state.ts';
 import { sheetWork } from '../../words/sheet-work.ts';
 import { heldWeights } from '../holds.ts';
@@ -26,11 +27,12 @@ export const shownValue = ({ value, unit, window, verdict }: ObservedValue): str
   window ? sheetWork.judged(value, unit, verdict, window) : sheetWork.notJudged(value, unit);
 
 /** Who signed the record, and who was to and has not. */
-export function signaturesOf({ procedure, signatures }: SessionState, timeZone: string): readonly string[] {
+export function signaturesOf(state: SessionState, timeZone: string): readonly string[] {
+  const { procedure, signatures } = state;
   return procedure.signatures.map((role) => {
     const signed = signatures.find((each) => each.role === role);
     return signed
-      ? sheetWork.signed(role, signed.person, sheetTime(signed.at.utc, timeZone).utc)
+      ? sheetWork.signed(role, signed.person, sheetTime(signed.at.utc, timeZone).utc, inspectsOwnWork(state, signed))
       : sheetWork.notSigned(role);
   });
 }
