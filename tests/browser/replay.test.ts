@@ -130,6 +130,14 @@ test('the record sheet is printed on A4 and on Letter, and says what it is not',
   expect(Math.abs((height ?? 0) - (297 / 25.4) * 72)).toBeLessThan(1);
   await app.page.getByLabel('Paper').selectOption('letter');
   expect(pageSizes(await print())).toEqual(['0 0 612 792']);
+  // What is wider than the paper is cut off: a warning of the preparation is bold, and as long as it is.
+  const beyondPaper = await sheet.evaluate((found) => {
+    const warning = document.createElement('b');
+    warning.textContent = 'A warning of many words. '.repeat(12);
+    found.querySelector('td')?.replaceChildren(warning);
+    return found.scrollWidth - found.clientWidth;
+  });
+  expect(beyondPaper).toBe(0);
   await app.page.emulateMedia({ colorScheme: null });
   await press('Back to the replay');
   await slider().waitFor();
