@@ -4,7 +4,6 @@ import { said } from './said.ts';
 export const workView = said('workView', {
   passNamed: (pass: number, of: number, name: string) => `Pass ${pass} of ${of}: ${name}`,
   runningTorque: 'Running torque, before pass 1',
-  decideByManual: 'The procedure does not say what to do. Decide by the manual.',
   accepted: (window: string, accepted: string, rule: 'guard band' | 'relative tool error') =>
     `${window}; accepted ${accepted} (${rule})`,
   nothingAccepted: (window: string, rule: 'guard band' | 'relative tool error') =>

@@ -13,6 +13,7 @@ import { isSettled, isUntouched, standingReading, type Reading, type SessionStat
 import { toolTroubles } from '../../session/tools.ts';
 import type { TorqueWindow } from '../../tightening/verdict.ts';
 import { display, displayWindow } from '../../units/index.ts';
+import { announcing } from '../../words/announcing.ts';
 import { workView as words } from '../../words/work-view.ts';
 
 export interface CallView {
@@ -83,7 +84,7 @@ function jointTrouble(state: SessionState, step: Step): CallView['troubles'] {
 /** What is asked about stands first. Of what the procedure says nothing about, the manual decides. */
 function toDoNow(state: SessionState, step: Step): string | null {
   const orders = ordersOnCall(state, step);
-  return orders.find(({ text }) => text !== null)?.text ?? (orders.length > 0 ? words.decideByManual : null);
+  return orders.find(({ text }) => text !== null)?.text ?? (orders.length > 0 ? announcing.decideByManual : null);
 }
 
 /** The window of the manual, and what the rule of judging accepts of it where that is less. */
