@@ -3,6 +3,7 @@ import type { SessionEvent } from '../session/event.ts';
 import { recordFindings } from '../words/record-findings.ts';
 import { canonical, canonicalContent } from './canonical.ts';
 import { EventBodySchema } from './event-schema.ts';
+import { IN_WORDS } from './exactly.ts';
 import { digest, toHex } from './hash.ts';
 import { HeardSchema, InstantSchema, SourceSchema } from './input-schema.ts';
 import { hashNow } from './sha256.ts';
@@ -129,9 +130,9 @@ export function verifyEntries(found: readonly unknown[], session?: string): Veri
 function readNext(found: unknown, last: Entry | null, session = last?.session): Entry | string {
   if (found instanceof Misread) return found.why;
   const value = valueOf(found);
-  const entry = v.safeParse(EntrySchema, value);
+  const entry = v.safeParse(EntrySchema, value, IN_WORDS);
   // What passes the whole schema passes its bond; where it does not, whether it is bound is said first.
-  const bond = entry.success ? entry : v.safeParse(Bond, value);
+  const bond = entry.success ? entry : v.safeParse(Bond, value, IN_WORDS);
   if (!bond.success) return recordFindings.noEntry(firstIssue(bond.issues));
   const { output } = bond;
   if (session !== undefined && output.session !== session) return recordFindings.otherSession;

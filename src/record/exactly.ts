@@ -4,8 +4,10 @@ import { isDay } from '../procedure/day.ts';
 import { DECIMAL, unitsOf, type Kind, type Written } from '../units/index.ts';
 import { recordFindings } from '../words/record-findings.ts';
 
-/** What the library says by itself where a schema has no words of its own. */
-v.setGlobalMessage(({ expected, received }) => recordFindings.notAsExpected(expected, received));
+/** To be read with: what is said where a schema has no words of its own. */
+export const IN_WORDS: v.Config<v.BaseIssue<unknown>> = {
+  message: ({ expected, received }) => recordFindings.notAsExpected(expected, received),
+};
 
 /** A type with every field that may be absent made to be there, to its depth: so a forgotten one shows as a difference. */
 type Whole<Type> = unknown extends Type

@@ -23,6 +23,7 @@ import {
 import * as v from 'valibot';
 import { fileFindings } from '../words/file-findings.ts';
 import { canonical, type Entry } from './entry.ts';
+import { IN_WORDS } from './exactly.ts';
 import { rootOf } from './merkle.ts';
 import type { SessionRead, SessionRecord } from './session-record.ts';
 
@@ -168,7 +169,7 @@ export async function checkSeal(seal: string | null, read: SessionRead): Promise
 /** A statement with the thumbprint of the key that signed it, or why the seal is none. */
 async function signedBy(seal: string): Promise<{ statement: Statement; thumbprint: string } | string> {
   try {
-    const header = v.safeParse(Header, decodeProtectedHeader(seal));
+    const header = v.safeParse(Header, decodeProtectedHeader(seal), IN_WORDS);
     if (!header.success)
       return fileFindings.seal.noSeal(v.getDotPath(header.issues[0]) ?? '', header.issues[0].message);
     const thumbprint = await calculateJwkThumbprint(header.output.jwk);
@@ -185,7 +186,7 @@ async function signedBy(seal: string): Promise<{ statement: Statement; thumbprin
 
 function statementIn(text: string, thumbprint: string): { statement: Statement; thumbprint: string } | string {
   const found: unknown = JSON.parse(text);
-  const statement = v.safeParse(StatementSchema, found);
+  const statement = v.safeParse(StatementSchema, found, IN_WORDS);
   if (!statement.success) {
     const field = v.getDotPath(statement.issues[0]) ?? '';
     return fileFindings.seal.statementUnreadable(field, statement.issues[0].message);

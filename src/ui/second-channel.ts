@@ -3,7 +3,7 @@
  * pages of this origin can speak here; what they say is from outside all the same, and is believed only after the door.
  */
 import * as v from 'valibot';
-import { Count } from '../record/exactly.ts';
+import { Count, IN_WORDS } from '../record/exactly.ts';
 import { SecondMeaningSchema } from '../record/input-schema.ts';
 import { isWellFormed } from '../session/intent.ts';
 import { LONGEST_NAME } from '../session/people.ts';
@@ -75,7 +75,7 @@ function openEnd<Sent, Received>(
   let isOpen = true;
   channel.onmessage = ({ data }: MessageEvent<unknown>) => {
     if (!isOpen) return;
-    const message = v.safeParse(received, data);
+    const message = v.safeParse(received, data, IN_WORDS);
     if (message.success) receive(message.output);
     // Everybody hears everything: what another window of this side said is for the other side.
     else if (!v.is(sent, data)) drop(whyOf(message.issues[0]));
@@ -92,7 +92,7 @@ function openEnd<Sent, Received>(
   };
 }
 
-/** "meaning.reading.value: Invalid type: …", or only the message where it is about the whole. */
+/** "meaning.reading.value: Expected …", or only the message where it is about the whole. */
 function whyOf(issue: v.BaseIssue<unknown>): string {
   const place = v.getDotPath(issue);
   return `${place === null ? '' : `${place}: `}${issue.message}`;

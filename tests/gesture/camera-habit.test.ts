@@ -22,6 +22,11 @@ test.each<[string, unknown]>([
   ['neither up nor down', { ...CAMERA_AT_FIRST, upsideDown: 'a little' }],
   ['no number', { strictness: {}, region: { ...right, left: NaN } }],
 ])('and is refused where it is none: %s', (_, raw) => expect(readCameraHabit(raw).kind).toBe('faulty'));
+test('and that reads the same whatever else of the program is loaded', async () => {
+  const alone = readCameraHabit(null);
+  await import('../../src/record/entry.ts');
+  expect(readCameraHabit(null)).toEqual(alone);
+});
 
 test('who is watched more strictly must nod more surely', () => {
   const nod = { kind: 'nod', confidence: 0.92 } as const;

@@ -117,7 +117,7 @@ describe('a record that was tampered with is broken, and the entry is named', ()
     const verification = verify(record.with(2, found as Entry));
     expect(verification).toMatchObject({ kind: 'broken', at: 2 });
     if (verification.kind === 'broken')
-      expect(verification.why).toMatch(new RegExp(`^not an entry of a record: ${path} `));
+      expect(verification.why).toMatch(new RegExp(`^not an entry of a record: ${path} (Expected .+, f|F)ound `));
   });
 
   test.each<[string, object, string]>([
