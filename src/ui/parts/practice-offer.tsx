@@ -16,7 +16,7 @@ export function PracticeOffer(props: { readonly shop: Shop; readonly mechanic: s
     setTrouble(null);
     try {
       const { startPractice } = await import('../job-screens.ts');
-      const session = await startPractice(props.shop.book, props.shop.devices, props.mechanic);
+      const session = await startPractice(props.shop, props.mechanic);
       past();
       go({ kind: 'work', session });
     } catch (error) {

@@ -1,7 +1,7 @@
-import type { RecordBook } from '../../storage/record-book.ts';
 import { practice } from '../../words/practice.ts';
+import type { Shop } from '../app.tsx';
 import { deviceThumbprint } from '../device-seal.ts';
-import type { Devices } from '../devices.ts';
+import { startFor } from '../mute.ts';
 import { startSession } from '../session-file.ts';
 import { practiceProcedure } from './practice-procedure.ts';
 
@@ -9,11 +9,12 @@ import { practiceProcedure } from './practice-procedure.ts';
  * Begins a practice session and gives its name. Call it from a tap: sound and microphone are asked for.
  * @throws where nothing can be written
  */
-export async function startPractice(book: RecordBook, devices: Devices, mechanic: string): Promise<string> {
-  void devices.start();
-  const model = devices.model();
-  return startSession(book, practiceProcedure(), {
-    people: { mechanic: mechanic.trim() === '' ? practice.nobody : mechanic.trim(), second: null },
+export async function startPractice(shop: Shop, typed: string): Promise<string> {
+  const mechanic = typed.trim() || practice.nobody;
+  startFor(shop, mechanic, true);
+  const model = shop.devices.model();
+  return startSession(shop.book, practiceProcedure(), {
+    people: { mechanic, second: null },
     sound: 'not agreed',
     model: model && { name: model.name, sha256: model.sha256 },
     device: await deviceThumbprint(),

@@ -14,6 +14,7 @@ import { isOld, verdictOf } from '../check-words.ts';
 import { now, today } from '../clock.ts';
 import { deviceThumbprint } from '../device-seal.ts';
 import { messageOf } from '../message.ts';
+import { startFor } from '../mute.ts';
 import { CheckLinks } from '../parts/check-links.tsx';
 import { WayBack } from '../parts/way-back.tsx';
 import { addressOf, go } from '../router.ts';
@@ -91,7 +92,7 @@ function Page(props: {
     shop.remember({ mechanic: people.mechanic, second: people.second ?? '' });
     try {
       // Sound and microphone are asked for in this tap; the session does not wait for the answer.
-      void shop.devices.start();
+      startFor(shop, people.mechanic, false);
       const model = shop.devices.model();
       const session = await startSession(shop.book, JSON.parse(draft.text), {
         people,

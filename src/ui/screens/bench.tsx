@@ -1,29 +1,22 @@
 import { Show, createEffect, createMemo, createSignal, on, onCleanup, onMount, type JSX } from 'solid-js';
 import { CAMERA_AT_FIRST, watchedAs } from '../../gesture/camera-habit.ts';
-import type { Utterance } from '../../hearing/types.ts';
-import { judgeIn } from '../../language/completeness.ts';
-import { missedWords, recogniserPhrases } from '../../language/phrases.ts';
-import { isHush } from '../../language/hush.ts';
-import { typedWords } from '../../language/typed.ts';
 import { decide } from '../../session/decide.ts';
-import type { Meaning, Source } from '../../session/intent.ts';
+import type { Meaning } from '../../session/intent.ts';
 import { silenceAfter } from '../../session/silence.ts';
 import { habitOf } from '../../storage/habits.ts';
 import { openSoundStore } from '../../storage/sound-store.ts';
-import { voiceOf } from '../../storage/voices.ts';
 import { workScreen } from '../../words/work-screen.ts';
 import type { Shop } from '../app.tsx';
-import { forbidsVoice, pronunciationsOf, surenessOf } from '../check-words.ts';
+import { surenessOf } from '../check-words.ts';
 import { now } from '../clock.ts';
 import { sealOnDevice } from '../device-seal.ts';
 import type { Devices } from '../devices.ts';
+import { createEarAtWork } from '../ear-at-work.ts';
 import { createHalves } from '../halves.ts';
 import { cameraBook } from '../hand-habits.ts';
 import { createHoldClock } from '../hold-clock.ts';
 import { keepScreenOn } from '../keep-screen-on.ts';
-import type { Heeded } from '../heeded.ts';
 import { createLiveSession } from '../live-session.ts';
-import { createMute } from '../mute.ts';
 import { ActionButtons, AnswerButtons, AskButtons, SeldomButtons } from '../parts/action-buttons.tsx';
 import { CameraStrip } from '../parts/camera-strip.tsx';
 import { ClosedNote } from '../parts/closed-note.tsx';
@@ -79,37 +72,24 @@ export function Bench(props: {
   });
   // The second person takes part from a window of their own; this one carries out what comes from there.
   const desk = openSecondDesk(kept.id, live);
+  const mechanic = () => live.state().people.mechanic;
   const view = createMemo(() => workView(live.state(), live.entries().at(-1)?.body));
   /** What stands in the panel already while a number may still go on. What can be pressed goes by what is certain. */
   const soonToBe = createMemo(() => {
     const state = live.provisional()?.state ?? null;
     return state && workView(state);
   });
-  const watched = () => habitOf(shop.watched(), live.state().people.mechanic) ?? CAMERA_AT_FIRST;
+  const watched = () => habitOf(shop.watched(), mechanic()) ?? CAMERA_AT_FIRST;
   const sides = createSidesCheck({
     camera: devices.camera,
     live,
     watched,
-    keep: (value) =>
-      void cameraBook.keep({ name: live.state().people.mechanic, value }).then((kept) => shop.setWatched(kept)),
+    keep: (value) => void cameraBook.keep({ name: mechanic(), value }).then((kept) => shop.setWatched(kept)),
     addNews: (text) => void devices.addNews(text),
   });
   const situation = createMemo(() => sides.situation());
-  const [missing, setMissing] = createSignal<readonly string[]>([]);
-
-  createEffect(() => {
-    devices.modelName();
-    const spoken = pronunciationsOf(shop.voices(), live.state().people);
-    const phrases = situation().dictation ? null : recogniserPhrases(situation(), spoken);
-    const lacking = devices.hearing.setPhrases(phrases, judgeIn(situation()));
-    setMissing(missedWords(situation(), lacking));
-  });
-  const hear = (utterance: Heeded, source: Source): void => {
-    if (!sides.takesWords(utterance)) void live.hear(utterance, source);
-  };
-  onCleanup(devices.hearing.onUtterance((utterance) => hear(heeded(utterance), 'voice')));
-  onCleanup(devices.hearing.onProvisional((utterance) => live.showProvisional(utterance && heeded(utterance))));
-  const taught = () => habitOf(shop.switches(), live.state().people.mechanic);
+  const ear = createEarAtWork(shop, live, mechanic, { sides, situation, isPractice: isPractice(kept.id) });
+  const taught = () => habitOf(shop.switches(), mechanic());
   const switches = createSwitchBoard({ live, devices, taught });
   const strictness = () => watched().strictness;
   watchGestures(devices, live, switches, sides, strictness);
@@ -118,17 +98,8 @@ export function Bench(props: {
     equals: (one, other) => JSON.stringify(one) === JSON.stringify(other),
   });
   createEffect(on(watching, (as) => devices.camera.state.kind !== 'off' && devices.camera.start(as), { defer: true }));
-  onCleanup(
-    devices.heedCall(
-      // Asked whenever the voice begins.
-      // eslint-disable-next-line solid/reactivity
-      () => live.state().people.second !== null && situation().sayings.some(({ meaning }) => meaning.kind === 'help'),
-      () => void live.act({ kind: 'help' }, 'voice'),
-    ),
-  );
-  // Read where the halves are drawn.
-  // eslint-disable-next-line solid/reactivity
-  const halves = createHalves(shop, () => live.state().people.mechanic, view);
+  // eslint-disable-next-line solid/reactivity -- read where the halves are drawn
+  const halves = createHalves(shop, mechanic, view);
   // Nobody answered a read-back: it is asked again, once all is quiet. Silence is an input, never an answer.
   createEffect(() => {
     const wait = silenceAfter(live.state());
@@ -159,24 +130,9 @@ export function Bench(props: {
   });
   onCleanup(() => void devices.announce([]));
   keepScreenOn();
-
   // A fresh session is announced; one that was under way says where it stands, and the record says that it was opened again.
   if (!isFresh(kept)) void live.act({ kind: 'reopen' }, 'program');
   else live.welcome();
-  const voice = voiceOf(shop.voices(), live.state().people.mechanic);
-  // In practice nothing can be logged wrong, and there is no practice by voice without an ear.
-  const isForbidden = !isPractice(kept.id) && forbidsVoice(voice, now().utc);
-  const mute = createMute(shop, () => live.state().people.mechanic);
-  if (voice !== null && voice.speech !== null) devices.hearing.expectSpeech(voice.speech);
-  void devices.start(isForbidden || mute.asLeft() ? 'closed' : undefined);
-
-  /** While the voice speaks, a typed stop hushes it as a spoken one does. */
-  function typed(line: string): void {
-    const words = typedWords(line);
-    if (isHush(words) && devices.speakingState().saying !== null) devices.speaking.hush();
-    else hear({ words: words.map(sure) }, 'key');
-  }
-
   /** While it is asked how the camera sees, its answers are none to the session. */
   const isRefused = (meaning: Meaning): boolean =>
     !sides.isAsked() && decide(live.state(), { meaning, at: now() }).kind === 'refused';
@@ -196,9 +152,9 @@ export function Bench(props: {
             sound={devices.sound()}
             discreet={isWitnessed(view())}
             elsewhere={devices.elsewhere()}
-            closedBecause={isForbidden ? workScreen.earClosedByCheck : mute.asLeft() ? workScreen.mutedAsLeft : null}
-            onListen={() => void mute.listen()}
-            onMute={() => void mute.mute()}
+            closedBecause={ear.closedBecause()}
+            onListen={() => void ear.listen()}
+            onMute={() => void ear.mute()}
           />
           <CameraStrip
             state={devices.cameraState()}
@@ -211,7 +167,7 @@ export function Bench(props: {
             </Show>
             <a href={addressOf({ kind: 'start' })}>{workScreen.leave}</a>
             <a href={addressOf({ kind: 'replay', session: kept.id })}>{workScreen.replay}</a>
-            <a href={addressOf({ kind: 'check', person: live.state().people.mechanic, session: kept.id })}>
+            <a href={addressOf({ kind: 'check', person: mechanic(), session: kept.id })}>
               {workScreen.microphoneCheck}
             </a>
             <a href={addressOf({ kind: 'teach', session: kept.id })}>{workScreen.teach}</a>
@@ -221,7 +177,7 @@ export function Bench(props: {
         </div>
         <div class="stage">
           <WorkPanel view={soonToBe() ?? view()} isProvisional={soonToBe() !== null} />
-          <MissingWords words={missing()} />
+          <MissingWords words={ear.missing()} />
           <Show when={view().closing}>
             {(closing) => (
               <Closing closing={closing()} onMeaning={(meaning, source) => void live.act(meaning, source)} />
@@ -250,7 +206,7 @@ export function Bench(props: {
           </Show>
           <AnswerButtons situation={situation()} onMeaning={(meaning) => void live.act(meaning, 'touch')} />
         </div>
-        <Lines live={live} onLine={typed} />
+        <Lines live={live} onLine={(line) => ear.typed(line)} />
         <SwitchChoices panel={switches.panel()} isTaught={taught() !== null} />
         <ActionButtons
           situation={situation()}
@@ -291,10 +247,3 @@ function soundKeeper({ id, entries }: KeptSession, { memory }: Devices): KeepSou
 
 /** Whether a second person reads the same values blind: then nothing that is said may stand on the screen. */
 const isWitnessed = ({ step }: WorkView): boolean => step?.kind === 'tighten' && step.confirm === 'witness each';
-
-const sure = (word: string): { word: string; confidence: number } => ({ word, confidence: 1 });
-
-function heeded({ words, again }: Utterance): Heeded {
-  const [first, last] = [words[0], words.at(-1)];
-  return { words, again, ...(first && last ? { spoken: { from: first.start, to: last.end } } : {}) };
-}
