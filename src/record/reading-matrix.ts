@@ -48,14 +48,15 @@ function matrixOf(state: SessionState, procedure: Procedure, step: Step): Readin
     rows: fasteners.map((fastener) => ({
       fastener,
       cells: rounds.map((round) =>
-        round.order.includes(fastener) ? cellOf(state, step.id, round.index, fastener) : null,
+        round.order.includes(fastener) ? cellOf(state, step.id, round, fastener) : null,
       ),
     })),
   };
 }
 
-function cellOf(state: SessionState, step: string, pass: number, fastener: number): MatrixCell {
-  if (isLeftOpen(state, step, pass, fastener)) return { kind: 'left open' };
+function cellOf(state: SessionState, step: string, round: Round, fastener: number): MatrixCell {
+  if (isLeftOpen(state, step, round, fastener)) return { kind: 'left open' };
+  const pass = round.index;
   const reading = standingReading(state, step, pass, fastener);
   if (reading) return { kind: 'read', reading };
   if (state.skippedSteps.has(step)) return { kind: 'skipped' };

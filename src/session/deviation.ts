@@ -1,4 +1,5 @@
 /** Deviations and what became of each. */
+import type { Round } from './calls.ts';
 import type { EventBody } from './event.ts';
 
 /** A deviation with what became of it. */
@@ -15,14 +16,23 @@ export interface Deviation extends Extract<EventBody, { kind: 'deviation reporte
 export const openDeviation = ({ deviations }: { readonly deviations: readonly Deviation[] }): Deviation | null =>
   deviations.find(({ status }) => status === 'reason wanted' || status === 'reason given') ?? null;
 
-/** Whether a fastener was left open in a pass. */
+/**
+ * Whether a fastener was left open in a round, or in one before it: nobody tightens it further until somebody has decided
+ * about it (common practice). One that could not be freed is called again in each stage.
+ */
 export const isLeftOpen = (
   { deviations }: { readonly deviations: readonly Deviation[] },
   step: string,
-  pass: number,
+  { kind, index }: Pick<Round, 'kind' | 'index'>,
   fastener: number,
 ): boolean =>
-  deviations.some((each) => each.leftOpen && each.step === step && each.pass === pass && each.fastener === fastener);
+  deviations.some(
+    (each) =>
+      each.leftOpen &&
+      each.step === step &&
+      each.fastener === fastener &&
+      (kind === 'loosen' ? each.pass === index : each.pass <= index),
+  );
 
 type DeviationEvent = Extract<
   EventBody,

@@ -1,5 +1,5 @@
 import type { Hazard, Procedure, Step } from '../procedure/procedure.ts';
-import { planOf, RUNNING_ROUND, type Call, type Round } from './calls.ts';
+import { planOf, type Call, type Round } from './calls.ts';
 import { isLeftOpen, type Deviation } from './deviation.ts';
 import type { Disposition, Signature } from './closing.ts';
 import type { Hold } from './hold.ts';
@@ -151,10 +151,14 @@ export const isDone = (
  * Whether nothing more is wanted of a call: a confirmed reading inside its window, the word of the mechanic
  * where no value is taken, or a deviation with which it was left open.
  */
-export function isSettled(state: SessionState, step: string, pass: Pick<Round, 'index'>, fastener: number): boolean {
+export function isSettled(
+  state: SessionState,
+  step: string,
+  pass: Pick<Round, 'kind' | 'index'>,
+  fastener: number,
+): boolean {
   if (isDone(state, { step, pass: pass.index, fastener })) return true;
-  // A nut whose running torque is unknown has no value in any pass either.
-  if ([RUNNING_ROUND, pass.index].some((round) => isLeftOpen(state, step, round, fastener))) return true;
+  if (isLeftOpen(state, step, pass, fastener)) return true;
   return standingReading(state, step, pass.index, fastener)?.verdict === 'in';
 }
 

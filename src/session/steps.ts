@@ -1,6 +1,7 @@
 import type { Step } from '../procedure/procedure.ts';
 import { checksForTurning, isReadCall, planOf, type Call } from './calls.ts';
 import { accept, refuse, type Decision } from './decision.ts';
+import { deviationsAfter } from './deviation.ts';
 import { statedOnCall } from './deviations.ts';
 import type { EventBody } from './event.ts';
 import { accountOf, unaccounted } from './account.ts';
@@ -24,8 +25,10 @@ export function leaveOpen(state: SessionState, step: Step): Decision {
   const deviation = statedOnCall(state, step).at(-1);
   if (!deviation) return refuse({ code: 'report first' });
   const call = currentCall(state);
-  const isLast = openCalls(state).length === 1 && !(call && turnedInRound(state, step, call.pass));
-  return accept({ kind: 'left open', of: deviation.seq }, ...(isLast ? stepDone(state, step) : []));
+  const left: EventBody = { kind: 'left open', of: deviation.seq };
+  const deviations = deviationsAfter(state.deviations, left, deviation);
+  const isLast = openCalls({ ...state, deviations }).length === 0 && !(call && turnedInRound(state, step, call.pass));
+  return accept(left, ...(isLast ? stepDone(state, step) : []));
 }
 
 /** In a check for turning: the nut turned before the value was reached, so the round is made once more. */

@@ -4,6 +4,7 @@ import { announce } from '../../src/language/announce.ts';
 import { answerTo } from '../../src/language/answer.ts';
 import { WRITTEN } from '../../src/language/say.ts';
 import { openPoints } from '../../src/session/deviations.ts';
+import type { Step } from '../../src/procedure/procedure.ts';
 import { currentPoint } from '../../src/session/points.ts';
 import { currentCall, currentStep } from '../../src/session/state.ts';
 import {
@@ -30,6 +31,7 @@ import {
   window,
   type Play,
 } from './play.ts';
+import { mapView } from '../../src/ui/view/map.ts';
 
 const damage = { kind: 'report', what: 'damage' } as const;
 const over = { kind: 'report', what: 'over torque' } as const;
@@ -38,6 +40,11 @@ const because = (text: string) => ({ kind: 'reason', text }) as const;
 const last = step('clean', 'do');
 const twoPasses = { passes: [torquePass('12', '11', '13'), torquePass('24.5', '23', '26')] };
 const ring = (more: object = {}): Play => start(procedureOf([tighten('ring', more), last]));
+const tighteningOf = ({ state }: Play): Step => {
+  const step = currentStep(state);
+  if (!step) throw new Error('All steps are done.');
+  return step;
+};
 const points = ({ state }: Play): readonly string[] =>
   openPoints(state).flatMap((point) => {
     if (point.of !== 'fastener') return [];
@@ -105,9 +112,25 @@ describe('a fastener with a stated deviation', () => {
     expect(currentCall(left.state)?.fastener).toBe(3);
     expect(points(left)).toEqual(['1/1: damage, thread is torn, left open']);
   });
-  test('that was passed over is called again in the next pass', () => {
+  test('that was passed over is not tightened in the next pass either: somebody decides first', () => {
     const round = tell(stated, leaveOpen, reading('12'), affirm, reading('12'), affirm);
-    expect(currentCall(round.state)).toMatchObject({ fastener: 1, pass: { index: 2 } });
+    expect(currentCall(round.state)).toMatchObject({ fastener: 3, pass: { index: 2 } });
+    expect(mapView(round.state, tighteningOf(round), currentCall(round.state))?.positions[0]).toMatchObject({
+      number: 1,
+      standing: 'doubt',
+    });
+    const worked = tell(round, reading('24'), affirm, reading('24'), affirm);
+    expect(kinds(worked)).toEqual(['reading confirmed', 'step done']);
+  });
+  test('that is the last of all that were passed over ends the step', () => {
+    const leave = (play: Play): Play => tell(play, damage, because('bent'), affirm, leaveOpen);
+    expect(kinds(leave(leave(tell(stated, leaveOpen))))).toEqual(['left open', 'step done']);
+  });
+  test('that could not be freed is called again in the next stage', () => {
+    const free = start(procedureOf([step('free', 'loosen', { pattern: 'three', stages: ['crack', 'take off'] })]));
+    const first = currentCall(free.state)?.fastener;
+    const round = tell(free, damage, because('bent'), affirm, leaveOpen, next, next);
+    expect(currentCall(round.state)).toMatchObject({ fastener: first, pass: { index: 2 } });
   });
   test('that is the last one lets the step be done, with the deviation standing', () => {
     const alone = tell(

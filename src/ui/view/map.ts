@@ -1,6 +1,6 @@
 /** The pattern as it is drawn, with how each fastener stands. */
 import type { Step } from '../../procedure/procedure.ts';
-import { planOf, RUNNING_ROUND, type Call } from '../../session/calls.ts';
+import { planOf, type Call } from '../../session/calls.ts';
 import { isLeftOpen } from '../../session/deviation.ts';
 import { isSettled, standingReading, type SessionState } from '../../session/state.ts';
 import { layOut, type Position } from '../../tightening/pattern.ts';
@@ -20,7 +20,7 @@ export function mapView(state: SessionState, step: Step, call: Call | null): Map
   const pass = call?.pass ?? plan.passes.at(-1);
   if (!pattern || !pass) return null;
   const standing = (fastener: number): Standing => {
-    if ([RUNNING_ROUND, pass.index].some((round) => isLeftOpen(state, step.id, round, fastener))) return 'doubt';
+    if (isLeftOpen(state, step.id, pass, fastener)) return 'doubt';
     if (isSettled(state, step.id, pass, fastener)) return 'done';
     const isOut = standingReading(state, step.id, pass.index, fastener) !== null;
     if (isOut) return 'doubt';
