@@ -4,6 +4,7 @@ import { startParts, type ReleasePart } from '../procedure/release.ts';
 import type { EventBody } from './event.ts';
 import { points } from '../words/points.ts';
 import { place } from '../words/place.ts';
+import { toDoAbout } from './deviations.ts';
 import { pointOf, type Point } from './point.ts';
 import type { SessionState } from './state.ts';
 
@@ -50,7 +51,7 @@ export function namePoint(procedure: Procedure, point: Point, part?: ReleasePart
       return consumable?.counted === 'wrapper' ? points.name.wrapper(name) : name;
     }
     case 'ordered':
-      return points.name.ordered(point.of);
+      return points.name.ordered(point.of, null);
   }
 }
 
@@ -68,7 +69,7 @@ function nameStarted(
 }
 
 /** An answer as a fact of the record: "Oil inlet of the gearbox: closed off". */
-export function pointFact({ procedure }: SessionState, settled: PointSettled): string {
+export function pointFact({ procedure, deviations }: SessionState, settled: PointSettled): string {
   const { step, point: key, answer } = settled;
   const point = pointOf(key);
   if (point === null) return points.unknownFact(key, step, answer);
@@ -76,6 +77,14 @@ export function pointFact({ procedure }: SessionState, settled: PointSettled): s
   if (point.kind === 'seal') return sentence(sealFact(nameOfSeal(procedure, point.seal), settled));
   if (point.kind === 'criterion')
     return sentence(points.criterionFact(nameOfSeal(procedure, point.seal), criterionOf(procedure, point), isSo));
+  if (point.kind === 'ordered') {
+    const what = deviations.find(({ seq }) => seq === point.of)?.what ?? 'over torque';
+    const order = toDoAbout(
+      procedure.steps.find(({ id }) => id === step),
+      what,
+    );
+    return sentence(points.fact.ordered(points.name.ordered(point.of, order), isSo));
+  }
   const part = point.kind === 'started' ? partOf(procedure, step, point) : undefined;
   const about = 'opening' in point ? openingOf(procedure, point.opening).name : namePoint(procedure, point, part);
   return sentence(points.fact[point.kind](about, isSo));

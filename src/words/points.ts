@@ -42,7 +42,9 @@ export const points = said('points', {
     /** What is accounted for, counted out: without its article. */
     countedClosure: (closure: Closure, opening: string) => `${closure} of the ${opening}`,
     wrapper: (consumable: string) => `wrapper of the ${consumable}`,
-    ordered: (entry: number) => `what the procedure has done about entry ${entry}`,
+    /** @param order null where it is not quoted */
+    ordered: (entry: number, order: string | null) =>
+      `what the procedure has done about entry ${entry}${order === null ? '' : `, “${order}”`}`,
   },
   someCriterion: (number: number) => `criterion ${number}`,
 

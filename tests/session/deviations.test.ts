@@ -5,6 +5,7 @@ import { answerTo } from '../../src/language/answer.ts';
 import { WRITTEN } from '../../src/language/say.ts';
 import { openPoints } from '../../src/session/deviations.ts';
 import type { Step } from '../../src/procedure/procedure.ts';
+import { pointFact } from '../../src/session/point-words.ts';
 import { currentPoint } from '../../src/session/points.ts';
 import { currentCall, currentStep } from '../../src/session/state.ts';
 import {
@@ -228,6 +229,12 @@ describe('what the procedure has done about it', () => {
     expect(says(tell(tooMuch, negative))[0]).toBe('See to it first.');
     const [why] = says(tell(tooMuch, over, because('slipped'), affirm)).slice(-1);
     expect(why).toBe('Stud one. Take the nut off. Is it done? Affirm or negative, or leave open?');
+  });
+  test('stands in the record as it was ordered', () => {
+    const done = tell(tooMuch, affirm);
+    const [settled] = happened(done);
+    if (settled?.kind !== 'point settled') throw new Error('nothing was answered');
+    expect(pointFact(done.state, settled)).toBe('What the procedure has done about entry 0, “Take the nut off.”: done');
   });
   test('is asked once of a reading that is reported as well, and again of the next that is over', () => {
     const reported = tell(tooMuch, affirm, over, because('slipped'), affirm);
