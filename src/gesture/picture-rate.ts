@@ -3,8 +3,11 @@
 /** Reckoned over so long, in milliseconds; a part of it will do at first. */
 const OVER_MS = 2000;
 const LEAST_MS = 1200;
-/** Below the first, in pictures a second, a nod or a wave is between two pictures, and strokes look like a shake; from the second on not. */
-const SLOW = 6.5;
+/**
+ * Below the first, in pictures a second, a nod or a wave is between two pictures, and strokes look like a shake; from the
+ * second on not. What a gesture is told by was weighed at 7.5 and more: one picture lost in two seconds leaves seven.
+ */
+const SLOW = 7;
 const ENOUGH = 7.4;
 
 export class PictureRate {
@@ -19,6 +22,11 @@ export class PictureRate {
     if (over < LEAST_MS) return;
     const rate = ((this.#times.length - 1) * 1000) / over;
     this.#isSlow = rate < (this.#isSlow ? ENOUGH : SLOW);
+  }
+
+  /** It is reckoned anew; until then it stays what it was. */
+  clear(): void {
+    this.#times = [];
   }
 
   /** Too few to tell a gesture from anything else that moves. */

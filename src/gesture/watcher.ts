@@ -96,9 +96,12 @@ class FrameWatcher implements Watcher {
   see(frame: Frame, time: number): Seen {
     const why = frameTrouble(frame, time, this.#lastTime);
     if (why !== null) return { kind: 'refused', why };
+    const wasFrozen = this.trouble === 'frozen';
     this.#lastTime = time;
-    this.#rate.add(time);
     const isRepeat = this.#isRepeat(frame);
+    // A picture that is given twice is one picture; one that stood still says nothing of how many come.
+    if (wasFrozen && !isRepeat) this.#rate.clear();
+    if (!isRepeat) this.#rate.add(time);
     if (!isRepeat || this.#changedAt === null) this.#changedAt = time;
     const before = this.#picture;
     if (before && time - before.at < (isRepeat ? REPEAT_MS : LEAST_STEP_MS)) return NOTHING;

@@ -11,6 +11,7 @@ test.each([
   [3, true],
   [5, true],
   [6, true],
+  [6.9, true],
   [7.5, false],
   [8, false],
   [15, false],
@@ -27,16 +28,20 @@ test('a moment is too short to tell', () => {
 });
 test('what lies between the two bounds stays what it was', () => {
   const rising = new PictureRate();
-  run(rising, 7, { from: run(rising, 5) });
+  run(rising, 7.2, { from: run(rising, 5) });
   expect(rising.isSlow).toBe(true);
   const falling = new PictureRate();
-  run(falling, 7, { from: run(falling, 15) });
+  run(falling, 7.2, { from: run(falling, 15) });
   expect(falling.isSlow).toBe(false);
 });
 test('more pictures end it, and after a gap it is reckoned anew', () => {
-  const pictures = new PictureRate();
-  const now = run(pictures, 15, { from: run(pictures, 5) });
-  expect(pictures.isSlow).toBe(false);
-  run(pictures, 15, { from: now + 60_000, seconds: 3 });
-  expect(pictures.isSlow).toBe(false);
+  const steady = new PictureRate();
+  run(steady, 15, { from: run(steady, 5) });
+  expect(steady.isSlow).toBe(false);
+  const left = new PictureRate();
+  const back = run(left, 5) + 60_000;
+  const now = run(left, 15, { from: back, seconds: 1 });
+  expect(left.isSlow, 'a moment is too short to tell').toBe(true);
+  run(left, 15, { from: now, seconds: 0.5 });
+  expect(left.isSlow).toBe(false);
 });

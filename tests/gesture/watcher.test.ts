@@ -148,6 +148,26 @@ describe('trouble', () => {
     expect(acts.filter(({ found }) => found).map(({ act }) => act.name)).toEqual(['cover']);
     expect(wrong).toEqual([]);
   });
+  test('slow: so it is where each of five pictures a second is given three times', () => {
+    const film = clearFilm(17, ['nod', 'shake', 'wave left', 'cover', 'wave right'], 2, 5);
+    const shots = function* (): Generator<Shot> {
+      for (const { frame, time } of film.shots()) for (const later of [0, 60, 120]) yield { frame, time: time + later };
+    };
+    const { acts, wrong } = score({ ...film, shots });
+    expect(acts.filter(({ found }) => found).map(({ act }) => act.name)).toEqual(['cover']);
+    expect(wrong).toEqual([]);
+    const watcher = createWatcher();
+    const last = [...shots()]
+      .slice(0, 45)
+      .map((shot) => {
+        watcher.see(shot.frame, shot.time);
+        return shot;
+      })
+      .at(-1);
+    expect(watcher.trouble).toBe('slow');
+    if (last) show(watcher, () => last.frame, last.time, 2);
+    expect(watcher.trouble, 'one that comes again and again').toBe('frozen');
+  });
   test('covered: the lens is held shut, which is also a gesture', () => {
     const watcher = createWatcher();
     show(watcher, scenes(), 0, 3);

@@ -28,7 +28,7 @@ export interface Film {
 /** Pictures a second of cameras that gestures are seen by: in dim light they give half as many, or fewer. */
 export const RATES = [7.5, 8, 10, 12, 15, 15, 20, 24, 25, 30] as const;
 /** Of those that say they are too slow. */
-export const SLOW_RATES = [5, 6] as const;
+export const SLOW_RATES = [5, 6, 6.5] as const;
 type Rates = readonly [number, ...number[]];
 const KINDS = ['nod', 'shake', 'wave left', 'wave right', 'cover'] as const satisfies readonly GestureKind[];
 
