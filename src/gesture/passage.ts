@@ -192,9 +192,8 @@ function along({ direction, times, sums }: View, line: Line): Passage | null {
     at.near += (meanOf(sums[i], 0, SIDE) - at.near) / at.count;
     at.far += (meanOf(sums[i], 1 - SIDE, 1) - at.far) / at.count;
   }
-  const isOver = after.count > 0;
-  const gone = isOver ? before.near - after.near : 0;
-  const left = isOver ? Math.max(0, after.far - before.far) : 0;
+  const gone = before.near - after.near;
+  const left = Math.max(0, after.far - before.far);
   if (Math.max(gone, left) > (MOST_LEFT * height) / count) return null;
   return {
     crossing: direction * crossing,
