@@ -28,7 +28,7 @@ export type Consequence = 'pause' | 'move' | 'answer' | 'value' | 'own word';
  */
 const LEAST: Readonly<Record<Exclude<Consequence, 'own word'>, number>> = {
   pause: 0.25,
-  move: 0.7,
+  move: 0.76,
   answer: 0.8,
   value: 0.9,
 };

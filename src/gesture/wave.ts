@@ -20,8 +20,8 @@ const AGES_MS = [1000, 1700];
 const KEEP_EVERY_MS = 230;
 const MOST_KEPT = 10;
 const LEAVING_MS = 600;
-/** Less, and it is left: a wave that was missed is made again. */
-const LEAST_SURENESS = 0.76;
+/** Less, and it is left: a wave that was missed is made again. As much as the gate asks of a move: stricter than that begins there. */
+export const LEAST_SURENESS = 0.76;
 
 interface Kept {
   readonly time: number;

@@ -4,6 +4,7 @@
  * looked at (`npm run bench:gestures` does). It takes about a quarter of an hour.
  */
 import { busyFilm, gestureFilm, ringFilm, type Film } from '../support/gesture-clips/film.ts';
+import { LEAST_SURENESS } from '../../src/gesture/wave.ts';
 import { fitted, linesOf, START, surest, TERM_NAMES, watchedOf, type Sample } from './wave-fit.ts';
 
 interface Seeds {
@@ -37,7 +38,7 @@ for (const [what, of] of [
   ['fitted on', sample],
   ['to choose by', sampleOf(CHOICE)],
 ] as const) {
-  for (const least of [0.5, 0.6, 0.7, 0.8, 0.9]) {
+  for (const least of [0.5, 0.6, 0.7, LEAST_SURENESS, 0.8, 0.9]) {
     const isOver = (lines: Float32Array): boolean =>
       (surest(weights, lines)?.odds ?? -Infinity) >= Math.log(least / (1 - least));
     console.log(
