@@ -21,8 +21,9 @@ export interface Gesture {
 }
 
 /**
- * Why no gesture is to be expected now. `covered`: the lens is shut or pressed against something. `black`: no light.
- * `frozen`: the same picture again and again. `slow`: too few frames a second to tell a nod from a jump.
+ * Why hardly any gesture is to be expected now. `covered`: the lens is shut or pressed against something. `black`: no light.
+ * `frozen`: the same picture again and again. `slow`: too few frames a second to tell a nod from a jump; a cover is
+ * told all the same.
  */
 export type Trouble = 'covered' | 'black' | 'frozen' | 'slow';
 

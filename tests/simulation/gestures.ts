@@ -8,7 +8,7 @@ import { machine, percentile } from '../../src/cli/bench/measure.ts';
 import { busyFilm, gestureFilm, ringFilm, SLOW_RATES, type Film } from '../support/gesture-clips/film.ts';
 import { LATEST_MS, score, type Found } from '../support/gesture-clips/score.ts';
 
-const USAGE = `npm run bench:gestures -- [--seed N] [--films N] [--busy N] [--ring N] [--list]
+const USAGE = `npm run bench:gestures -- [--seed N] [--films N] [--busy N] [--ring N] [--slow N] [--list]
   --seed N   the first film's seed (1000000); films of work take the seeds from N + 500000 on
   --films N  films of five gestures, one of each kind (40)
   --busy N   films of a minute of work without any gesture (20)
@@ -116,7 +116,7 @@ if (slow > 0) {
     }
   }
   console.log(
-    `Before a camera of ${SLOW_RATES.join(' or ')} pictures a second: ${seen} of ${covers} covers, and ${told.length} others told ` +
+    `Before a camera of ${SLOW_RATES.join(', ')} pictures a second: ${seen} of ${covers} covers, and ${told.length} others told ` +
       `(goal none) in ${slow} films of gestures and ${slow} minutes of work`,
   );
 }
