@@ -47,9 +47,7 @@ function matrixOf(state: SessionState, procedure: Procedure, step: Step): Readin
     passes: rounds.map(({ index, name }) => ({ index, name })),
     rows: fasteners.map((fastener) => ({
       fastener,
-      cells: rounds.map((round) =>
-        round.order.includes(fastener) ? cellOf(state, step.id, round, fastener) : null,
-      ),
+      cells: rounds.map((round) => (round.order.includes(fastener) ? cellOf(state, step.id, round, fastener) : null)),
     })),
   };
 }

@@ -135,7 +135,8 @@ export function Bench(props: {
   else live.welcome();
   /** While it is asked how the camera sees, its answers are none to the session. */
   const isRefused = (meaning: Meaning): boolean =>
-    !sides.isAsked() && decide(live.state(), { meaning, at: now() }).kind === 'refused';
+    !(sides.isAsked() && (meaning.kind === 'affirm' || meaning.kind === 'negative')) &&
+    decide(live.state(), { meaning, at: now() }).kind === 'refused';
   /** What was tapped below is answered above. */
   const below = (meaning: Meaning): void => void live.act(meaning, 'touch').then(() => main?.scrollIntoView());
   let main: HTMLElement | undefined;
