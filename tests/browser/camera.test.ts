@@ -175,7 +175,7 @@ describe('what is wrong with the camera is said, and the rest goes on', () => {
     });
     const app = await begin(sixSteps);
     await turnOn(app);
-    await camera(app).getByText('another program may be using it').waitFor();
+    await camera(app).getByText('another program is using it').waitFor();
     await goesOn(app);
     await camera(app).getByText('Camera watches').waitFor();
   });

@@ -86,7 +86,7 @@ test('a broken line is waited for, and after another start of the app it goes on
   letsThrough = 2_000_000;
   await page.goto(url);
   await ear(page)
-    .getByText(/broken at 35 % of 5\.7 MB/)
+    .getByText(/broke at 35 % of 5\.7 MB/)
     .waitFor();
   await page.close();
 

@@ -27,7 +27,7 @@ describe('bindings that come from outside', () => {
   );
   test.each<[string, unknown, RegExp]>([
     ['nothing', null, /Object/],
-    ['no switch', of({ switches: [] }), /^switches: One switch at least/],
+    ['no switch', of({ switches: [] }), /^switches: At least one switch/],
     [
       'four',
       of({ switches: ['a', 'b', 'c', 'd'].map((key) => ({ keys: [key], press: 'forward' })) }),
