@@ -36,8 +36,8 @@ const PAGES_WITHOUT_SOUND = [
 const inBrowser = {
   environment: 'node',
   globalSetup: ['tests/browser/serve-build.ts'],
-  // Sound runs in real time: a machine that is busy for a moment loses some. A fault fails twice.
-  retry: 1,
+  // Sound and pictures run in real time: a machine that is busy for a moment loses some. A fault fails three times.
+  retry: 2,
   testTimeout: 180_000,
   hookTimeout: 120_000,
 } satisfies TestProjectInlineConfiguration['test'];
