@@ -29,6 +29,14 @@ describe.each(DEMOS)('%s', (name) => {
     expect(opened.length).toBe(procedure.openings.length);
   });
 
+  it('has everything counted before anything is pumped or run', () => {
+    const { steps } = procedure;
+    const counted = steps.findIndex((step) => step.kind === 'check' && step.reconciles);
+    const pumped = steps.findIndex(({ text }) => /\b(pump|prime|run) the\b/i.test(text));
+    expect(counted).toBeGreaterThan(0);
+    expect(pumped).toBeGreaterThan(counted);
+  });
+
   it('starts by making safe, with a warning to acknowledge before anything is touched', () => {
     const [first] = procedure.steps;
     expect(first?.kind).toBe('check');
@@ -58,8 +66,8 @@ describe('the oil cooler', () => {
       'tighten-flange',
       'fill',
       'oil-level',
-      'pressure-hold',
       'count',
+      'pressure-hold',
       'leak-check',
     ]);
   });
