@@ -1,6 +1,8 @@
 /**
  * The pieces that the build comes in: what the start screen needs, what any job needs, and the rest. Left to itself, the
  * bundler makes a piece for each set of screens that share something, and each lists what it takes from all the others.
+ *
+ * The words of each are a piece beside it: packed, prose is smaller among prose, and code among code.
  */
 
 /** What the bundler tells of its modules. */
@@ -19,7 +21,9 @@ export function piecesOf(root: string): (id: string, modules: Modules) => string
   const places = new Map<string, string>();
   return (id, modules) => {
     if (places.size === 0) for (const [name, file] of PIECES) collect(`${root}/${file}`, name, modules);
-    return places.get(id) ?? null;
+    const place = places.get(id);
+    if (place === undefined) return null;
+    return id.startsWith(`${root}/src/words/`) ? `${place}-words` : place;
   };
 
   function collect(id: string, name: string, modules: Modules): void {
