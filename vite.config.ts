@@ -2,6 +2,7 @@ import { defineConfig, type TestProjectInlineConfiguration } from 'vitest/config
 import solid from 'vite-plugin-solid';
 import { VitePWA } from 'vite-plugin-pwa';
 import packageJson from './package.json' with { type: 'json' };
+import { leaveOut } from './src/cli/leave-out.ts';
 import { piecesOf } from './src/cli/pieces.ts';
 import { servedModels } from './src/cli/served-models.ts';
 import { shorten } from './src/cli/shorten.ts';
@@ -51,6 +52,7 @@ export default defineConfig({
     servedModels('models'),
     contentSecurity(),
     firstPaint(),
+    leaveOut(),
     shorten(),
     VitePWA({
       registerType: 'prompt',

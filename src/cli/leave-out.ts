@@ -1,0 +1,51 @@
+import type { Plugin } from 'vite';
+
+/** A place in a library, and what stands there in the build. */
+interface Cut {
+  /** The end of the file's name. */
+  readonly file: string;
+  readonly place: RegExp;
+  readonly instead: string;
+}
+
+/** Set only while a page that a server has drawn is taken over. This app draws its pages itself. */
+const TAKEN_OVER = /\bsharedConfig\.(?:context|effects|events|load|registry)\b(?! =)/g;
+
+const CUTS: readonly Cut[] = [
+  // The parts of a sealed file are stored, never compressed (src/record/container.ts). Who asks for it all the same is refused.
+  {
+    file: '/fflate/esm/browser.js',
+    place: /compression \? deflateSync\(file, p\) :/g,
+    instead: 'compression ? err(14) :',
+  },
+  // What compression is reckoned with: filled by loops, so that the bundler keeps it.
+  { file: '/fflate/esm/browser.js', place: /\/\/ fixed length extra bits[^]*(?=\/\/ find max of array)/g, instead: '' },
+  // Set only by transitions.
+  { file: '/solid-js/dist/solid.js', place: /\bTransition\b(?! =)/g, instead: '(null)' },
+  { file: '/solid-js/dist/solid.js', place: TAKEN_OVER, instead: '(void 0)' },
+  { file: '/solid-js/web/dist/web.js', place: TAKEN_OVER, instead: '(void 0)' },
+];
+
+/** What would reach parts that are left out. */
+const NOT_FOR_USE = /\b(?:startTransition|useTransition|hydrate)\b/;
+
+/**
+ * Vite plugin: tells the bundler of libraries what it cannot find out, so that what is never reached here is left out. The
+ * build stops where a library no longer has such a place, or where a source reaches for what is left out.
+ */
+export function leaveOut(): Plugin {
+  return {
+    name: 'bothhands-leave-out',
+    apply: 'build',
+    enforce: 'pre',
+    transform(code, id) {
+      if (id.includes('/src/') && NOT_FOR_USE.test(code))
+        this.error(`What ${NOT_FOR_USE.source} needs is left out of the build by src/cli/leave-out.ts.`);
+      const cuts = CUTS.filter(({ file }) => id.endsWith(file));
+      if (cuts.length === 0) return null;
+      for (const { file, place } of cuts)
+        if (code.search(place) < 0) this.error(`${file} has no ${place.source} any more: see src/cli/leave-out.ts.`);
+      return { code: cuts.reduce((text, { place, instead }) => text.replaceAll(place, instead), code), map: null };
+    },
+  };
+}
