@@ -11,6 +11,7 @@ import { describe } from '../describe.ts';
 import { showMoment } from '../moment.ts';
 import { EvidenceSound } from './evidence-sound.tsx';
 import { kindsOf } from './event-kinds.ts';
+import { Heads } from './table.tsx';
 
 /** One event in full: when, by whom, what was heard and how surely, and how the value of its fastener came about. */
 export function EventDetail(props: {
@@ -97,16 +98,16 @@ function History(props: {
       <div class="wide">
         <table class="history">
           <caption>{events.history.title}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{events.history.entry}</th>
-              <th scope="col">{events.history.value}</th>
-              <th scope="col">{events.history.againstFirst}</th>
-              <th scope="col">{events.history.verdict}</th>
-              <th scope="col">{events.history.fate}</th>
-              <th scope="col">{events.history.witness}</th>
-            </tr>
-          </thead>
+          <Heads
+            words={[
+              events.history.entry,
+              events.history.value,
+              events.history.againstFirst,
+              events.history.verdict,
+              events.history.fate,
+              events.history.witness,
+            ]}
+          />
           <tbody>
             <For each={history()}>
               {(each) => (

@@ -5,6 +5,7 @@ import { windowText } from '../../record/reading-window.ts';
 import { stateAfter, type SessionRecord } from '../../record/session-record.ts';
 import type { Reading } from '../../session/reading.ts';
 import { matrix } from '../../words/matrix.ts';
+import { Table } from './table.tsx';
 
 /** More cells than this are only drawn when they are asked for. */
 const FEW = 400;
@@ -57,26 +58,22 @@ function Matrix(props: MatrixProps): JSX.Element {
       </summary>
       <Show when={isOpen()}>
         <div class="wide">
-          <table class="matrix">
-            <thead>
-              <tr>
-                <th scope="col">{props.matrix.label}</th>
-                <For each={props.matrix.passes}>
-                  {({ index, name }) => <th scope="col">{index === 0 ? name : matrix.pass(index, name)}</th>}
-                </For>
-              </tr>
-            </thead>
-            <tbody>
-              <For each={props.matrix.rows}>
-                {({ fastener, cells }) => (
-                  <tr>
-                    <th scope="row">{fastener}</th>
-                    <For each={cells}>{(cell) => <Cell {...props} cell={cell} />}</For>
-                  </tr>
-                )}
-              </For>
-            </tbody>
-          </table>
+          <Table
+            class="matrix"
+            heads={[
+              props.matrix.label,
+              ...props.matrix.passes.map(({ index, name }) => (index === 0 ? name : matrix.pass(index, name))),
+            ]}
+          >
+            <For each={props.matrix.rows}>
+              {({ fastener, cells }) => (
+                <tr>
+                  <th scope="row">{fastener}</th>
+                  <For each={cells}>{(cell) => <Cell {...props} cell={cell} />}</For>
+                </tr>
+              )}
+            </For>
+          </Table>
         </div>
       </Show>
     </details>

@@ -1,6 +1,7 @@
 import { For, Show, type JSX } from 'solid-js';
 import type { SheetValue, TorqueLine, TorqueTable } from '../../record/sheet/torque.ts';
 import { sheetPage } from '../../words/sheet-page.ts';
+import { Table } from './table.tsx';
 
 /** The torque tables of a sheet: each value a row of its own, so that no row is cut by the end of a page. */
 export function TorqueTables(props: { readonly tables: readonly TorqueTable[] }): JSX.Element {
@@ -10,24 +11,22 @@ export function TorqueTables(props: { readonly tables: readonly TorqueTable[] })
         <section>
           <h2>{sheetPage.torque.title(table.title)}</h2>
           <p>{sheetPage.torque.heading(table.heading)}</p>
-          <table class="torque">
-            <thead>
-              <tr>
-                <th scope="col">{table.label}</th>
-                <th scope="col">{sheetPage.torque.pass}</th>
-                <th scope="col">{sheetPage.torque.target}</th>
-                <th scope="col">{sheetPage.torque.window}</th>
-                <th scope="col">{sheetPage.torque.value}</th>
-                <th scope="col">{sheetPage.torque.verdict}</th>
-                <th scope="col">{sheetPage.torque.by}</th>
-                <th scope="col">{sheetPage.when}</th>
-                <th scope="col">{sheetPage.torque.entry}</th>
-              </tr>
-            </thead>
-            <tbody>
-              <For each={table.lines}>{(line) => <Line line={line} />}</For>
-            </tbody>
-          </table>
+          <Table
+            class="torque"
+            heads={[
+              table.label,
+              sheetPage.torque.pass,
+              sheetPage.torque.target,
+              sheetPage.torque.window,
+              sheetPage.torque.value,
+              sheetPage.torque.verdict,
+              sheetPage.torque.by,
+              sheetPage.when,
+              sheetPage.torque.entry,
+            ]}
+          >
+            <For each={table.lines}>{(line) => <Line line={line} />}</For>
+          </Table>
         </section>
       )}
     </For>
