@@ -2,7 +2,8 @@
  * The pieces that the build comes in: what the start screen needs, what any job needs, and the rest. Left to itself, the
  * bundler makes a piece for each set of screens that share something, and each lists what it takes from all the others.
  *
- * The words of each are a piece beside it: packed, prose is smaller among prose, and code among code.
+ * The words of each are a piece beside it, and so is what draws the screens of a job: packed, prose is smaller among prose,
+ * elements among elements, and code among code.
  */
 
 /** What the bundler tells of its modules. */
@@ -16,6 +17,9 @@ const PIECES = [
   ['job-screens', 'src/ui/job-screens.ts'],
 ] as const;
 
+/** What draws, and what lists it: nothing else imports it, so that these pieces do not import one another in a circle. */
+const isView = (id: string): boolean => /\.tsx$|\/job-screens\.ts$/.test(id);
+
 /** @param root the folder of the project, with forward slashes */
 export function piecesOf(root: string): (id: string, modules: Modules) => string | null {
   const places = new Map<string, string>();
@@ -23,7 +27,8 @@ export function piecesOf(root: string): (id: string, modules: Modules) => string
     if (places.size === 0) for (const [name, file] of PIECES) collect(`${root}/${file}`, name, modules);
     const place = places.get(id);
     if (place === undefined) return null;
-    return id.startsWith(`${root}/src/words/`) ? `${place}-words` : place;
+    if (id.startsWith(`${root}/src/words/`)) return `${place}-words`;
+    return place === 'job-screens' && isView(id) ? `${place}-views` : place;
   };
 
   function collect(id: string, name: string, modules: Modules): void {

@@ -65,3 +65,10 @@ test('the start screen comes with less than 100 kB of it', () => {
   expect(first.filter((file) => /screen/.test(file))).toEqual([]);
   expect(kB(first)).toBeLessThan(100);
 });
+
+test('no script imports one that imports it: each finds what it takes ready', () => {
+  const scripts = ours.filter((file) => file.startsWith('assets/') && file.endsWith('.js'));
+  const reached = (file: string): readonly string[] => withImports(importsOf(file));
+  expect(scripts.filter((file) => reached(file).includes(file))).toEqual([]);
+  expect(scripts.some((file) => reached(file).length > 2)).toBe(true);
+});
