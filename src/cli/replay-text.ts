@@ -1,5 +1,6 @@
 /** A session as text: its story, and the readings as tables. */
 import { readingMatrices, type MatrixCell, type ReadingMatrix } from '../record/reading-matrix.ts';
+import { cameIn, type CameIn } from '../record/came-in.ts';
 import { fateOf, historyOf, type Fate } from '../record/reading-history.ts';
 import { stateAfter, type SessionRecord } from '../record/session-record.ts';
 import type { Entry } from '../record/entry.ts';
@@ -15,7 +16,9 @@ export interface StoryLine {
   readonly person: string;
   readonly source: Entry['source'];
   readonly what: string;
+  /** The words that came in, and how. */
   readonly heard: string | null;
+  readonly cameIn: CameIn | null;
 }
 
 /** The entries that can be trusted, in words, oldest first: by the same fold that ran live. */
@@ -23,13 +26,13 @@ export function* storyOf(record: SessionRecord): Generator<StoryLine> {
   for (const entry of record.entries) {
     const { seq, at, person, source, heard } = entry;
     const what = describe(entry, stateAfter(record, seq + 1));
-    yield { seq, at: at.utc, person, source, what, heard: heard?.text ?? null };
+    yield { seq, at: at.utc, person, source, what, heard: heard?.text ?? null, cameIn: heard && cameIn(source, heard) };
   }
 }
 
 /** "  18  2026-03-12 07:44:56Z  Ida Falk, by voice: Stud 1, pass 1: 12 N·m, inside the window (heard: “…”)" */
-export const storyText = ({ seq, at, person, source, what, heard }: StoryLine): string =>
-  `${`${seq}`.padStart(5)}  ${at.replace('T', ' ').replace(/\.\d+Z$/, 'Z')}  ${person}, by ${source}: ${what}${heard === null ? '' : ` (heard: “${heard}”)`}`;
+export const storyText = ({ seq, at, person, source, what, heard, cameIn }: StoryLine): string =>
+  `${`${seq}`.padStart(5)}  ${at.replace('T', ' ').replace(/\.\d+Z$/, 'Z')}  ${person}, by ${source}: ${what}${heard === null ? '' : ` (${cameIn}: “${heard}”)`}`;
 
 /** The readings of a step that tightens: a table of what stands, and every other reading that was ever taken. */
 export interface StepReadings extends ReadingMatrix {

@@ -3,6 +3,10 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { DEMO_SESSION_FILE } from '../../src/cli/demo-session.ts';
+import { storyOf, storyText } from '../../src/cli/replay-text.ts';
+import { recordIn, recordOf } from '../record/sealed.ts';
+import { eventOf } from '../session/play.ts';
+import { smallProcedure } from '../support/small-procedure.ts';
 import { forgedDemo, run, type Run } from './verify-run.ts';
 
 let folder: string;
@@ -26,6 +30,22 @@ describe('replay', { timeout: 60_000 }, () => {
     expect(told.out.filter((line) => /^ +\d+ {2}2026-03-12 /.test(line)).length).toBe(
       Number(/intact: (\d+) entries/.exec(told.out[0] ?? '')?.[1]),
     );
+  });
+
+  it('says of words that were not spoken how they came in', async () => {
+    const heard = { text: '12', words: [{ word: '12', confidence: '1.00' }] };
+    const inputs = (['voice', 'key', 'pedal', 'gesture'] as const).map((source, seq) => ({
+      ...eventOf({ kind: 'repeat asked' }, seq),
+      source,
+      heard,
+    }));
+    const lines = [...storyOf(await recordIn(await recordOf(smallProcedure, inputs)))].map(storyText);
+    expect(lines.slice(-4).map((line) => /by .*/.exec(line)?.[0])).toEqual([
+      'by voice: Asked to say again (heard: “12”)',
+      'by key: Asked to say again (typed: “12”)',
+      'by pedal: Asked to say again (entered: “12”)',
+      'by gesture: Asked to say again (entered: “12”)',
+    ]);
   });
 
   it('shows which value stands for each fastener in each pass, its verdict, and whose', () => {

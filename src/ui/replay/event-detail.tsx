@@ -1,4 +1,5 @@
 import { For, Show, createMemo, type JSX } from 'solid-js';
+import { cameIn, type CameIn } from '../../record/came-in.ts';
 import type { Entry } from '../../record/entry.ts';
 import { differenceFrom, fateOf, historyOf } from '../../record/reading-history.ts';
 import { stateAfter, type SessionRecord } from '../../record/session-record.ts';
@@ -13,7 +14,7 @@ import { EvidenceSound } from './evidence-sound.tsx';
 import { kindsOf } from './event-kinds.ts';
 import { Heads } from './table.tsx';
 
-/** One event in full: when, by whom, what was heard and how surely, and how the value of its fastener came about. */
+/** One event in full: when, by whom, what was said and how surely it was heard, and how the value of its fastener came about. */
 export function EventDetail(props: {
   readonly record: SessionRecord;
   readonly entry: Entry;
@@ -33,7 +34,7 @@ export function EventDetail(props: {
         <b>{describe(props.entry, state())}</b>
       </p>
       <Show when={props.entry.heard}>
-        {(heard) => <HeardWords heard={heard()} isSeen={props.entry.source === 'gesture'} />}
+        {(heard) => <HeardWords heard={heard()} cameIn={cameIn(props.entry.source, heard())} />}
       </Show>
       <Show when={props.entry.heard?.sound}>
         {(heard) => <EvidenceSound record={props.record} heard={heard()} sounds={props.sounds} />}
@@ -56,11 +57,11 @@ function readingAbout(record: SessionRecord, body: EventBody, seq: number): Read
 /** Less sure than this, and the recogniser may well have heard another word. */
 const UNSURE = 0.7;
 
-function HeardWords(props: { readonly heard: NonNullable<Entry['heard']>; readonly isSeen: boolean }): JSX.Element {
+function HeardWords(props: { readonly heard: NonNullable<Entry['heard']>; readonly cameIn: CameIn }): JSX.Element {
   return (
     <p class="heard">
-      {props.isSeen ? events.one.seen(props.heard.text) : events.one.heard(props.heard.text)}
-      <Show when={props.heard.words.length > 0}>
+      {events.one.words(events.one.cameIn[props.cameIn], props.heard.text)}
+      <Show when={props.cameIn !== 'typed' && props.heard.words.length > 0}>
         <span class="words">
           {' '}
           {events.one.howSurely}{' '}
