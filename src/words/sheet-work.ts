@@ -18,6 +18,7 @@ const STANDINGS = { done: 'done', 'does not apply': 'does not apply', begun: 'be
 export const sheetWork = said('sheetWork', {
   standings: STANDINGS,
   answered: (answer: string) => `answered: ${answer}`,
+  takenBack: 'taken back',
   looked: (person: string, agrees: boolean, independent: boolean) => {
     const passed = agrees ? 'inspected independently' : 'NOT PASSED';
     const witnessed = agrees ? 'witnessed' : 'NOT AGREED TO';
@@ -45,6 +46,11 @@ export const sheetWork = said('sheetWork', {
     utc: string,
   ) =>
     `${step}: ${judged}${waited === null ? '' : `, after a wait of ${waited} s`}; ${status}, by ${person}, ${utc}${leftOpen ? '. LEFT OPEN' : ''}`,
+  pointAnswered: {
+    stands: (fact: string) => fact,
+    anew: (fact: string) => `${fact} (ANSWERED ANEW)`,
+    'taken back': (fact: string) => `${fact} (STEP TAKEN BACK)`,
+  },
   valueOf: (what: string, judged: string) => `${what}: ${judged}`,
 
   point: {

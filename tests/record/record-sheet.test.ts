@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { recordSheet } from '../../src/record/record-sheet.ts';
 import type { SessionEvent } from '../../src/session/event.ts';
+import type { Meaning } from '../../src/session/intent.ts';
 import type { PreparedFact } from '../../src/session/preparation/fact.ts';
 import { affirm, correction, eventOf, negative, next, reading, tell, type Play } from '../session/play.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
@@ -215,6 +216,35 @@ describe('the record sheet', () => {
   });
 });
 
+describe('the steps on a record sheet', () => {
+  const dirty: Meaning = { kind: 'answer', outcome: 'dirty' };
+  const clean: Meaning = { kind: 'answer', outcome: 'clean' };
+  const looks = {
+    ...smallProcedure,
+    steps: [
+      {
+        id: 'look',
+        kind: 'check' as const,
+        title: 'Look',
+        text: 'Is it clean?',
+        outcomes: [
+          { id: 'clean', text: 'It is clean.', then: 'go on' as const },
+          { id: 'dirty', text: 'Clean it.', then: 'stay' as const },
+        ],
+      },
+      { id: 'end', kind: 'witness' as const, title: 'End', text: 'Look.', what: 'the cover' },
+    ],
+  };
+  test('show each answer and each word of the second person, the first “no” too', async () => {
+    const saysNo = { kind: 'witness says', agrees: false } as const;
+    const { events } = tell(await opening(looks), ...[dirty, clean, { kind: 'back' } as const, clean, saysNo]);
+    expect(recordSheet(await recorded(events), OPTIONS).steps.map(({ remarks }) => remarks)).toEqual([
+      ['answered: Clean it.', 'answered: It is clean.', 'taken back', 'answered: It is clean.'],
+      ['NOT AGREED TO by Second person'],
+    ]);
+  });
+});
+
 describe('the points on a record sheet', () => {
   const opens = {
     ...smallProcedure,
@@ -224,14 +254,19 @@ describe('the points on a record sheet', () => {
       { id: 'end', kind: 'do' as const, title: 'End', text: 'Look.' },
     ],
   };
-  test('are as they were answered last, and none of a step that was taken back', async () => {
+  test('show each answer, and which of them no longer stands', async () => {
     const pointsAfter = async (...meanings: Parameters<typeof tell>[1][]): Promise<readonly (string | number)[][]> => {
       const { events } = tell(await opening(opens), ...meanings);
       return recordSheet(await recorded(events), OPTIONS).points.map(({ step, what, by }) => [step, what, by]);
     };
     expect(await pointsAfter(negative)).toEqual([[1, 'Oil inlet: not yet closed off', 'Mechanic']]);
-    expect(await pointsAfter(negative, affirm)).toEqual([[1, 'Oil inlet: closed off', 'Mechanic']]);
-    expect(await pointsAfter(affirm, { kind: 'back' })).toEqual([]);
+    expect(await pointsAfter(negative, affirm)).toEqual([
+      [1, 'Oil inlet: not yet closed off (ANSWERED ANEW)', 'Mechanic'],
+      [1, 'Oil inlet: closed off', 'Mechanic'],
+    ]);
+    expect(await pointsAfter(affirm, { kind: 'back' })).toEqual([
+      [1, 'Oil inlet: closed off (STEP TAKEN BACK)', 'Mechanic'],
+    ]);
   });
 });
 

@@ -1,4 +1,4 @@
-/** What was answered to the points of steps, and what was measured, as it stands at the end of the record: a line each. */
+/** What was answered to the points of steps, with what became of it, and what was measured: a line each. */
 import { pointFact } from '../../session/point-words.ts';
 import { pointIn } from '../../session/point.ts';
 import type { SessionState } from '../../session/state.ts';
@@ -17,7 +17,7 @@ export interface SheetPoint {
 
 /**
  * Openings, caps, seals with their criteria, what was counted, and confirmed values, in the order of the record. An answer
- * that was given anew, or whose step was taken back, stands in the story only.
+ * that no longer stands is said to be one.
  */
 export function pointsOnSheet(
   { entries, procedure }: SessionRecord,
@@ -32,8 +32,8 @@ export function pointsOnSheet(
     const line = { by: person, at: sheetTime(at.utc, timeZone) };
     if (body.kind === 'point settled') {
       const key = pointIn(body.step, body.point);
-      const stands = newest.get(key) === seq && end.points.has(key);
-      return stands ? [{ ...line, step: numberOf(body.step), what: pointFact(end, body) }] : [];
+      const fate = newest.get(key) !== seq ? 'anew' : end.points.has(key) ? 'stands' : 'taken back';
+      return [{ ...line, step: numberOf(body.step), what: sheetWork.pointAnswered[fate](pointFact(end, body)) }];
     }
     const value = end.observed.find((each) => each.seq === seq && each.status === 'confirmed');
     if (!value) return [];

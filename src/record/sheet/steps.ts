@@ -15,7 +15,7 @@ export interface SheetStep {
   readonly number: number;
   readonly title: string;
   readonly standing: 'done' | 'does not apply' | 'begun' | 'not done';
-  /** What was answered, and what the second person said. */
+  /** What was answered, and what the second person said, each time. */
   readonly remarks: readonly string[];
   readonly by: string;
   readonly at: SheetTime | null;
@@ -24,19 +24,14 @@ export interface SheetStep {
 /** Every step of the procedure, as it stands at the end of the record. */
 export function stepsOf(record: SessionRecord, end: SessionState, timeZone: string): readonly SheetStep[] {
   const done = doneIn(record.entries);
-  const witnessed = witnessedIn(record.entries);
   return record.procedure.steps.map((step, i) => {
     const isDone = end.doneSteps.has(step.id);
     const entry = isDone ? done.get(step.id) : undefined;
-    const witness = witnessed.get(step.id);
     return {
       number: i + 1,
       title: step.title,
       standing: standingOf(step, i, end),
-      remarks: [
-        ...answerTo(step, end),
-        ...(witness ? [sheetWork.looked(witness.person, witness.agrees, witness.independent === true)] : []),
-      ],
+      remarks: record.entries.flatMap(({ body }) => remarksOn(step, body)),
       by: entry?.person ?? '',
       at: entry ? sheetTime(entry.at.utc, timeZone) : null,
     };
@@ -49,21 +44,26 @@ function standingOf({ id }: Step, index: number, end: SessionState): SheetStep['
   return index === end.at && !isBetweenSteps(end) ? 'begun' : 'not done';
 }
 
-function answerTo(step: Step, { answers }: SessionState): readonly string[] {
-  const answer = answers.get(step.id);
-  if (answer === undefined || step.kind !== 'check') return [];
-  return [sheetWork.answered(step.outcomes.find(({ id }) => id === answer)?.text ?? answer)];
+/** What an entry says of a step. An auditor sees also the “no” that came before the “yes”. */
+function remarksOn(step: Step, body: EventBody): readonly string[] {
+  if (!('step' in body) || body.step !== step.id) return [];
+  switch (body.kind) {
+    case 'answered': {
+      const outcome = step.kind === 'check' ? step.outcomes.find(({ id }) => id === body.outcome) : undefined;
+      return [sheetWork.answered(outcome?.text ?? body.outcome)];
+    }
+    case 'step witnessed':
+      return [sheetWork.looked(body.person, body.agrees, body.independent === true)];
+    case 'step taken back':
+      return [sheetWork.takenBack];
+    default:
+      return [];
+  }
 }
-
-type StepWitnessed = Extract<EventBody, { readonly kind: 'step witnessed' }>;
 
 /** When each step was done, and by whom: the last time, where it was done more than once. */
 const doneIn = (entries: readonly Entry[]): ReadonlyMap<string, Entry> =>
   new Map(entries.flatMap((entry) => (entry.body.kind === 'step done' ? [[entry.body.step, entry]] : [])));
-
-/** What the second person said of each step, the last time. */
-const witnessedIn = (entries: readonly Entry[]): ReadonlyMap<string, StepWitnessed> =>
-  new Map(entries.flatMap(({ body }) => (body.kind === 'step witnessed' ? [[body.step, body]] : [])));
 
 /** The questions about the unit that were answered. */
 export const conditionsOf = ({ procedure, conditions }: SessionState): readonly string[] =>
