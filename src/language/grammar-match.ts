@@ -1,6 +1,7 @@
 /** From words to what they can mean by the forms of a grammar: every way, none preferred. */
 import { DECIMAL, type Unit } from '../units/index.ts';
 import type { Form, Part } from './grammar.ts';
+import { POINT_WORDS } from './numbers/grammar.ts';
 import { readNumber, readNumbers, type ReadingStyle } from './numbers/index.ts';
 import { readingMachine } from './numbers/read.ts';
 
@@ -143,6 +144,7 @@ type Found = Partial<Pick<Match, 'fastener' | 'value' | 'valueWords' | 'style'>>
 function numbersIn(of: Extract<Part, { kind: 'number' }>['of'], words: readonly string[]): readonly Found[] {
   const [figures] = words;
   const isFigures = words.length === 1 && figures !== undefined && DECIMAL.test(figures);
+  if (of === 'fastener and value' && words.some((word) => DECIMAL.test(word))) return halfTyped(words);
   switch (of) {
     case 'fastener':
       return (isFigures ? [figures] : readNumber(words).map(({ digits }) => digits))
@@ -166,6 +168,18 @@ function numbersIn(of: Extract<Part, { kind: 'number' }>['of'], words: readonly 
             ],
       );
   }
+}
+
+/** One of the two in figures and the other in words, as they may be typed: "nine 12", "9 one two". Figures are never cut. */
+function halfTyped(words: readonly string[]): readonly Found[] {
+  const areFigures = (some: readonly string[]): boolean => some.every((word) => DECIMAL.test(word));
+  const at = areFigures(words.slice(0, 1)) ? 1 : words.length - 1;
+  const [fastener, value] = [words.slice(0, at), words.slice(at)];
+  // "4 point five" is no stud four.
+  if (areFigures(fastener) === areFigures(value) || POINT_WORDS.includes(value[0] ?? '')) return [];
+  return numbersIn('fastener', fastener).flatMap((one) =>
+    numbersIn('value', value).map((other) => ({ ...one, ...other })),
+  );
 }
 
 /** A number that can be marked on a part. */

@@ -27,13 +27,32 @@ describe('a typed line', () => {
     ['217 in-lb', otherUnit],
     ['one five', several([null, '15'], [1, '5'])],
     ['stand by', { kind: 'stand by' }],
+    ['stud nine, 12', reading('12', 9)],
+    ['nine 12.5', reading('12.5', 9)],
+    ['stud 9, one two', reading('12', 9)],
+    ['9 one two point five newton metres', reading('12.5', 9)],
+    ['ten, 24.5', reading('24.5', 10)],
   ])('is understood like speech, but figures are never cut: "%s"', (line, meaning) =>
     expect(typed(ring(), line)).toEqual(meaning),
   );
-  test.each(['8,5', '4,24.5', '4 24.5 3', '24.5 3', '-5', '+5', '024', '1e1', '.5', '24.5 kg', '9'.repeat(2000)])(
-    'that could be misread is not understood: "%s"',
-    (line) => expect(typed(ring(), line)).toBeNull(),
-  );
+  test.each([
+    '8,5',
+    '4,24.5',
+    '4 24.5 3',
+    '24.5 3',
+    'four point 5',
+    '4 point five',
+    'stud 4 point five',
+    'four 24.5 3',
+    '4 24.5 three',
+    '-5',
+    '+5',
+    '024',
+    '1e1',
+    '.5',
+    '24.5 kg',
+    '9'.repeat(2000),
+  ])('that could be misread is not understood: "%s"', (line) => expect(typed(ring(), line)).toBeNull());
   test('any value on the scale is that value', () => {
     fc.assert(
       fc.property(
