@@ -1,7 +1,8 @@
 /** Answers to questions about the work. They say what is known and change nothing. */
 import type { Question } from '../session/intent.ts';
 import { planOf } from '../session/calls.ts';
-import { openPoints, orderOnCall } from '../session/deviations.ts';
+import { stillOpen } from '../session/closing.ts';
+import { orderOnCall } from '../session/deviations.ts';
 import { pendingValue } from '../session/observed.ts';
 import { currentPoint } from '../session/points.ts';
 import { openReason } from '../session/reasons.ts';
@@ -60,7 +61,7 @@ function left(state: SessionState, { count }: Form): readonly string[] {
   const [call] = open;
   const after = Math.max(0, state.procedure.steps.length - state.at - 1);
   const steps = sentence(answers.stepsAfter(after, count(after)));
-  const points = openPoints(state).length;
+  const points = stillOpen(state).length;
   const deviations = points === 0 ? [] : [sentence(answers.toDecide(count(points)))];
   if (!call) return [steps, ...deviations];
   const inRound = open.filter(({ pass }) => pass.index === call.pass.index).length;

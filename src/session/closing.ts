@@ -29,10 +29,14 @@ export interface Signature {
 
 /** What is out of the ordinary and not decided about yet, in the order of the record. */
 export const undecided = (state: SessionState): readonly OpenPoint[] =>
+  stillOpen(state).filter(({ seq }) => state.dispositions.get(seq)?.what !== 'deferred');
+
+/** The same, with what was put off. */
+export const stillOpen = (state: SessionState): readonly OpenPoint[] =>
   openPoints(state).filter(({ seq, leftOpen }) => {
     const what = state.dispositions.get(seq)?.what;
     // What was to be worked again and is left open once more is decided about once more.
-    return what === undefined || (what === 'worked again' && leftOpen);
+    return what === undefined || what === 'deferred' || (what === 'worked again' && leftOpen);
   });
 
 /** What keeps the record from being closed once all steps are done; null where nothing does. */

@@ -8,7 +8,7 @@ import { sayDuration } from '../language/standing.ts';
 import type { Hazard, Step } from '../procedure/procedure.ts';
 import { openDeviation } from '../session/deviation.ts';
 import { openReason, type OpenReason } from '../session/reasons.ts';
-import { openPoints } from '../session/deviations.ts';
+import { stillOpen } from '../session/closing.ts';
 import type { EventBody } from '../session/event.ts';
 import { awaitsHold, heldStep } from '../session/hold.ts';
 import { witnessIn } from '../session/people.ts';
@@ -88,7 +88,7 @@ export interface WorkView {
   readonly spent: SpentView | null;
   /** How many openings stand open or capped; null where the procedure has none. */
   readonly openings: string | null;
-  /** What is to be decided about after the work, each as a line. */
+  /** What is still to be decided about, or was put off, each as a line. */
   readonly openPoints: readonly string[];
 }
 
@@ -138,7 +138,7 @@ export function workView(state: SessionState, newest: EventBody | null = null): 
     handingOver: state.handingOver,
     people: state.people,
     witness: witnessIn(state),
-    openPoints: openPoints(state).map((point) => pointText(state, point)),
+    openPoints: stillOpen(state).map((point) => pointText(state, point)),
     point: pointView(state),
     spent: state.phase === 'working' && state.breakOf === null && reason === null ? spentView(state) : null,
     openings: openingsLine(state),

@@ -22,6 +22,8 @@ export const closing = said('closing', {
   /** As it is shown. */
   fastener: (label: string, number: string, pass: string | null, what: Deviation, leftOpen: boolean) =>
     `${label} ${number}, ${round(pass)}: ${what}${leftOpen ? ', left open' : ''}`,
+  /** Studs of the same number are in several patterns. */
+  inStep: (step: string, fault: string) => `${step}. ${fault}`,
   sayValue: (title: string, value: string, unit: string, verdict: Verdict, leftOpen: boolean) =>
     `${title}: ${value} ${unit}, ${verdict} the window${leftOpen ? ', left open' : ''}.`,
   value: (title: string, value: string, unit: string, verdict: Verdict) =>

@@ -4,10 +4,11 @@ import { announce } from '../../src/language/announce.ts';
 import { prompt } from '../../src/language/prompt.ts';
 import { sayRefusal } from '../../src/language/say-refusal.ts';
 import { situationOf } from '../../src/language/situation.ts';
-import { undecided } from '../../src/session/closing.ts';
+import { stillOpen, undecided } from '../../src/session/closing.ts';
 import { fold } from '../../src/session/fold.ts';
 import { currentCall, currentStep } from '../../src/session/state.ts';
 import { DISPOSITION_KINDS, type DispositionKind, type Meaning } from '../../src/session/intent.ts';
+import { pointText } from '../../src/ui/view/closing.ts';
 import {
   affirm,
   eventOf,
@@ -75,6 +76,14 @@ describe('a deviation', () => {
       expect(closed.state.phase).toBe('closed');
     },
   );
+  test('is shown as open with its step, until it is decided about, and after it was put off', () => {
+    const shown = ({ state }: Play): readonly string[] => stillOpen(state).map((each) => pointText(state, each));
+    expect(shown(end)).toEqual(['ring. Stud 1, pass 1: over torque']);
+    expect(shown(tell(end, dispose(seq, 'Ada')))).toEqual([]);
+    expect(shown(tell(end, dispose(seq, 'Ada', 'deferred')))).toEqual([
+      'ring. Stud 1, pass 1: over torque: deferred, by Ada',
+    ]);
+  });
   test('that was put right in the work is not worked again', () =>
     expect(why(tell(end, dispose(seq, 'Ada', 'worked again')))).toBe(
       'That was put right in the work already. Decide what becomes of it.',

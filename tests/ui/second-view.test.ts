@@ -130,7 +130,7 @@ describe('what is wanted', () => {
       kind: 'wait',
       why: 'The mechanic gives the reason for a deviation. Stud 1, pass 1: damage.',
     });
-    expect(shown(reported).openPoints).toEqual(['Stud 1, pass 1: damage']);
+    expect(shown(reported).openPoints).toEqual(['ring. Stud 1, pass 1: damage']);
   });
 });
 

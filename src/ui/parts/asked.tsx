@@ -79,7 +79,7 @@ export function PointAsked(props: {
   );
 }
 
-/** What is to be decided about after the work: always in sight, last. */
+/** What is still to be decided about: always in sight, last. */
 export function OpenPoints(props: { readonly points: readonly string[] }): JSX.Element {
   return (
     <Show when={props.points.length > 0}>

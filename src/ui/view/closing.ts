@@ -24,7 +24,7 @@ export function closingView(state: SessionState): ClosingView | null {
   }
 }
 
-/** What is to be decided about, and what was decided. */
+/** What is to be decided about, with the decision where it was put off. */
 export function pointText(state: SessionState, point: OpenPoint): string {
   const decided = state.dispositions.get(point.seq);
   const name = nameOf(state, point);
@@ -32,15 +32,16 @@ export function pointText(state: SessionState, point: OpenPoint): string {
 }
 
 function nameOf(state: SessionState, point: OpenPoint): string {
-  if (point.of === 'fastener') return deviationText(state, point);
+  if (point.of === 'fastener') return closing.inStep(titleOf(state, point.step), deviationText(state, point));
   return valueText(state, point.value);
 }
 
 /** "Oil level: 70 mm, over the window, left open". */
-export function valueText({ procedure }: SessionState, { step, value, unit, verdict }: ObservedValue): string {
-  const title = procedure.steps.find(({ id }) => id === step)?.title ?? step;
-  return closing.value(title, value, unit, verdict);
-}
+export const valueText = (state: SessionState, { step, value, unit, verdict }: ObservedValue): string =>
+  closing.value(titleOf(state, step), value, unit, verdict);
+
+const titleOf = ({ procedure: { steps } }: SessionState, id: string): string =>
+  steps.find((step) => step.id === id)?.title ?? id;
 
 /** "Stud 4, pass 1: damage, left open". */
 export const deviationText = (
