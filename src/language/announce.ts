@@ -121,7 +121,10 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
       if (event.independent) return [announcing.stepNotPassed(event.person)];
       return [event.agrees ? announcing.stepWitnessed : announcing.stepNotAgreed];
     case 'deviation reported':
-      return [sentence(announcing.deviation(...named(state, event), event.what))];
+      return [
+        sentence(announcing.deviation(...named(state, event), event.what)),
+        ...(event.again === undefined ? [] : [announcing.notedAlready]),
+      ];
     case 'reason given':
       return [prompting.isReasonCorrect(event.text)];
     case 'reason confirmed':

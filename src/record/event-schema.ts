@@ -159,6 +159,7 @@ export const EventBodySchema = exactly<EventBody>()(
       fastener: Count,
       what: v.picklist(DEVIATION_KINDS),
       reading: v.nullable(Count),
+      again: v.exactOptional(Count),
     }),
     v.strictObject({ kind: v.literal('reason given'), of: Count, text: v.string() }),
     v.strictObject({ kind: v.literal('reason confirmed'), of: Count }),

@@ -122,7 +122,7 @@ export function afterClosing(state: SessionState, body: ClosingEvent, { at }: Pi
       const { of, what, by, note } = body;
       const dispositions = new Map([...state.dispositions, [of, { what, by, note }]]);
       const deviations = state.deviations.map((each) =>
-        each.seq === of && what === 'worked again' ? { ...each, leftOpen: false } : each,
+        (each.seq === of || each.again === of) && what === 'worked again' ? { ...each, leftOpen: false } : each,
       );
       return { ...state, dispositions, deviations };
     }

@@ -43,7 +43,10 @@ export function ordersOnCall(state: SessionState, step: Step): readonly Order[] 
   const isOver = standing?.verdict === 'over' && standing.basis.of === 'torque';
   const over = isOver ? [{ seq: standing.seq, what: 'over torque' as const }] : [];
   // That it is over is reported of the same reading: one thing, ordered once.
-  const stated = statedOnCall(state, step).filter(({ what }) => !isOver || what !== 'over torque');
+  const reported = statedOnCall(state, step);
+  const stated = reported.filter(
+    ({ what, again }) => (!isOver || what !== 'over torque') && !reported.some(({ seq }) => seq === again),
+  );
   return [...over, ...stated]
     .map(({ seq, what }) => ({ of: seq, text: toDoAbout(step, what) }))
     .filter(({ of }) => answerGiven(state, step.id, { kind: 'ordered', of }) !== 'affirm');
@@ -69,8 +72,25 @@ export function report(state: SessionState, step: Step, what: DeviationKind): De
   if (!call || !reportable(step).includes(what)) return refuse({ code: 'nothing to report on' });
   const place = { step: step.id, pass: call.pass.index, fastener: call.fastener };
   const reading = standingReading(state, place.step, place.pass, place.fastener)?.seq ?? null;
-  return accept({ kind: 'deviation reported', ...place, what, reading });
+  const first = what === 'damage' ? damageOf(state, step, call.fastener) : undefined;
+  return accept({
+    kind: 'deviation reported',
+    ...place,
+    what,
+    reading,
+    ...(first ? { again: first.seq } : {}),
+  });
 }
+
+/** The first report of damage to a part that nobody has decided about: at whatever step its fastener is worked. */
+const damageOf = ({ deviations, dispositions, procedure }: SessionState, step: Step, fastener: number) =>
+  deviations.find((each) => {
+    const at = procedure.steps.find(({ id }) => id === each.step);
+    const isSame = each.what === 'damage' && each.fastener === fastener && patternOf(at) === patternOf(step);
+    return isSame && each.again === undefined && each.status !== 'disregarded' && !dispositions.has(each.seq);
+  });
+
+const patternOf = (step: Step | undefined): string | null => (step && 'pattern' in step ? step.pattern : null);
 
 /**
  * What someone has to decide about after the work: reported deviations, values over their window that were confirmed, and
@@ -109,17 +129,23 @@ export function openPoints({ deviations, readings, observed }: SessionState): re
   const over = readings
     .filter(isOver)
     .map((reading) => ({ ...reading, what: 'over torque' as const, reason: null, leftOpen: false }));
-  const fasteners = [...reported, ...over].map(
-    ({ seq, step, pass, fastener, what, reason, leftOpen }): FastenerPoint => ({
-      of: 'fastener',
-      seq,
-      step,
-      pass,
-      fastener,
-      what,
-      reason,
-      leftOpen,
-    }),
+  // What was reported once more is decided about with its first report, where that stands.
+  const isNoted = ({ again }: Deviation): boolean => reported.some(({ seq }) => seq === again);
+  const noted = reported.filter(isNoted);
+  const fasteners = [...reported.filter((each) => !isNoted(each)), ...over].map(
+    ({ seq, step, pass, fastener, what, reason, leftOpen }): FastenerPoint => {
+      const more = noted.filter(({ again }) => again === seq);
+      return {
+        of: 'fastener',
+        seq,
+        step,
+        pass,
+        fastener,
+        what,
+        reason: [reason, ...more.map((each) => each.reason)].filter((each) => each !== null).join('; ') || null,
+        leftOpen: leftOpen || more.some((each) => each.leftOpen),
+      };
+    },
   );
   const values = observed
     .filter(({ leftOpen }) => leftOpen)

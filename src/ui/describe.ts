@@ -190,10 +190,12 @@ type DeviationBody = BodyOf<
 
 function describeDeviation(body: DeviationBody, after: SessionState): string {
   if (body.kind === 'deviation reported') {
-    const { what, reading } = body;
+    const { what, reading, again } = body;
+    const place = placeOf(after, body);
+    if (again !== undefined) return entries.deviationAgain(place, what, again);
     return reading === null
-      ? entries.deviation(placeOf(after, body), what)
-      : entries.deviationOfReading(placeOf(after, body), what, readingOf(after, reading));
+      ? entries.deviation(place, what)
+      : entries.deviationOfReading(place, what, readingOf(after, reading));
   }
   const deviation = after.deviations.find(({ seq }) => seq === body.of);
   const value = after.observed.find(({ seq }) => seq === body.of);

@@ -31,6 +31,7 @@ export const announcing = said('announcing', {
   stepNotAgreed: 'Stop. The second person does not agree. Put it right. To read the last pass again, say back.',
 
   deviation: (label: string, number: string, what: Deviation) => `${label} ${number}, ${what}.`,
+  notedAlready: 'Noted: it is reported already. One decision is for both.',
   deviationDisregarded: (place: string, what: Deviation) => `Disregarded: ${place}, ${what}.`,
   decideByManual: 'The procedure does not say what to do. Decide by the manual.',
   workAgainOrLeave: (label: string, number: string) => `Then do ${label} ${number} again, or say leave open.`,

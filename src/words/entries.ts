@@ -65,6 +65,8 @@ export const entries = said('entries', {
   deviation: (place: string, what: Deviation) => `Deviation reported: ${place}, ${what}`,
   deviationOfReading: (place: string, what: Deviation, reading: string) =>
     `Deviation reported: ${place}, ${what}, read as ${reading}`,
+  deviationAgain: (place: string, what: Deviation, entry: number) =>
+    `Deviation reported once more: ${place}, ${what}, as in entry ${entry}`,
   noDeviation: (entry: number) => `entry ${entry}, which is not a deviation`,
   reasonGiven: (place: string, reason: string) => `Reason given for ${place}: “${reason}”`,
   reasonConfirmed: (place: string, reason: string) => `Reason confirmed for ${place}: “${reason}”`,

@@ -97,6 +97,44 @@ describe('a report', () => {
   });
 });
 
+describe('damage that is reported once more', () => {
+  const once = tell(ring({ ...twoPasses, onDeviation: [{ what: 'damage', text: 'Look.' }] }), damage, because('cut'));
+  const twice = tell(once, affirm, damage, because('a crack too'), affirm);
+  const first = openPoints(twice.state)[0]?.seq ?? -1;
+
+  test('is logged with its reason, and said to be noted', () => {
+    const again = tell(once, affirm, damage);
+    expect(happened(again)).toMatchObject([{ kind: 'deviation reported', what: 'damage', again: first }]);
+    expect(announce(again.state, happened(again))).toContain(
+      'Noted: it is reported already. One decision is for both.',
+    );
+  });
+  test('is one point to decide about, with both reasons, left open with either', () => {
+    expect(points(twice)).toEqual(['1/1: damage, cut; a crack too']);
+    expect(points(tell(twice, affirm, leaveOpen))).toEqual(['1/1: damage, cut; a crack too, left open']);
+  });
+  test('has what the procedure says done once', () => {
+    expect(currentPoint(twice.state)).toEqual({ kind: 'ordered', of: first });
+    expect(currentPoint(tell(twice, affirm).state)).toBeNull();
+  });
+  test('of the same part in a later pass is the same; of another part, or of another kind, it is not', () => {
+    const worked = tell(once, affirm, affirm, reading('12'), affirm);
+    const other = tell(worked, damage, because('bent'), affirm);
+    expect(points(other)).toHaveLength(2);
+    const later = tell(other, affirm, ...['12', '12'].flatMap((value) => [reading(value), affirm]));
+    expect(currentCall(later.state)).toMatchObject({ fastener: 1, pass: { index: 2 } });
+    expect(happened(tell(later, damage))).toMatchObject([{ again: first }]);
+    expect(happened(tell(later, over))[0]).not.toHaveProperty('again');
+  });
+  test('stands alone where its first report is disregarded or decided about', () => {
+    const dropped = tell(ring(), damage, disregard, damage);
+    expect(happened(dropped)[0]).not.toHaveProperty('again');
+    const end = tell(ring(), damage, because('cut'), affirm, leaveOpen, reading('24'), affirm, reading('24'), affirm);
+    const anew = tell(end, next, { kind: 'dispose', of: first, what: 'worked again', by: 'Ada', note: '' });
+    expect(happened(tell(anew, damage))[0]).not.toHaveProperty('again');
+  });
+});
+
 describe('a fastener with a stated deviation', () => {
   const stated = tell(ring(twoPasses), damage, because('thread is torn'), affirm);
 
