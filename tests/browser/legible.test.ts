@@ -151,3 +151,16 @@ test('in whatever room there is, what is asked is in sight with all that it is a
   expect(Math.min(...sizes)).toBeLessThan(1);
   await app.tap('Negative');
 });
+
+test('on a telephone, number and value of a fastener that is called again are in sight, beside an answer too', async () => {
+  await app.page.setViewportSize({ width: 360, height: 740 });
+  await app.type('14');
+  await app.tap('Affirm');
+  await app.page.locator('.call .last-reading').waitFor();
+  for (const selector of ['.call .fastener-number', '.call .value'])
+    expect(await isInSight(app.page, selector), selector).toBe(true);
+  await app.tap('Last values');
+  await app.page.locator('.answer').waitFor();
+  for (const selector of ['.call .fastener-number', '.call .value'])
+    expect(await isInSight(app.page, selector), `${selector}, beside an answer`).toBe(true);
+});
