@@ -82,15 +82,15 @@ export function report(state: SessionState, step: Step, what: DeviationKind): De
   });
 }
 
-/** The first report of damage to a part that nobody has decided about: at whatever step its fastener is worked. */
-const damageOf = ({ deviations, dispositions, procedure }: SessionState, step: Step, fastener: number) =>
+/**
+ * The first report of damage to a part that nobody has decided about, of the same step: a decision may take the work back
+ * to its step, so there is one for each.
+ */
+const damageOf = ({ deviations, dispositions }: SessionState, step: Step, fastener: number) =>
   deviations.find((each) => {
-    const at = procedure.steps.find(({ id }) => id === each.step);
-    const isSame = each.what === 'damage' && each.fastener === fastener && patternOf(at) === patternOf(step);
+    const isSame = each.what === 'damage' && each.fastener === fastener && each.step === step.id;
     return isSame && each.again === undefined && each.status !== 'disregarded' && !dispositions.has(each.seq);
   });
-
-const patternOf = (step: Step | undefined): string | null => (step && 'pattern' in step ? step.pattern : null);
 
 /**
  * What someone has to decide about after the work: reported deviations, values over their window that were confirmed, and
@@ -133,8 +133,10 @@ export function openPoints({ deviations, readings, observed }: SessionState): re
   const isNoted = ({ again }: Deviation): boolean => reported.some(({ seq }) => seq === again);
   const noted = reported.filter(isNoted);
   const fasteners = [...reported.filter((each) => !isNoted(each)), ...over].map(
-    ({ seq, step, pass, fastener, what, reason, leftOpen }): FastenerPoint => {
+    ({ seq, what, reason, ...first }): FastenerPoint => {
       const more = noted.filter(({ again }) => again === seq);
+      // Where it is left open, it may be worked again.
+      const { step, pass, fastener, leftOpen } = more.findLast((each) => each.leftOpen) ?? first;
       return {
         of: 'fastener',
         seq,
@@ -143,7 +145,7 @@ export function openPoints({ deviations, readings, observed }: SessionState): re
         fastener,
         what,
         reason: [reason, ...more.map((each) => each.reason)].filter((each) => each !== null).join('; ') || null,
-        leftOpen: leftOpen || more.some((each) => each.leftOpen),
+        leftOpen,
       };
     },
   );

@@ -208,7 +208,7 @@ export type EventBody =
       readonly what: DeviationKind;
       /** The standing reading of that fastener in that pass, if there is one. */
       readonly reading: number | null;
-      /** Damage of a part of which it is reported already, in that event, and not decided about: one decision is for both. */
+      /** Damage of a part of which it is reported already at this step, in that event, and not decided about: one decision is for both. */
       readonly again?: number;
     }
   /** Why, as it was dictated or typed. It counts when it was read back and confirmed. */

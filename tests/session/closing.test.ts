@@ -11,9 +11,12 @@ import { DISPOSITION_KINDS, type DispositionKind, type Meaning } from '../../src
 import { pointText } from '../../src/ui/view/closing.ts';
 import {
   affirm,
+  dial,
   eventOf,
   happened,
+  indicating,
   kinds,
+  newtonMetres,
   next,
   procedureOf,
   reading,
@@ -253,6 +256,34 @@ describe('what was left open', () => {
     expect(once.state.phase).toBe('working');
     expect(undecided(once.state).length).toBe(1);
     expect(tell(once, dispose(undecided(once.state)[0]?.seq ?? -1, 'Ada', 'deferred')).state.phase).toBe('closed');
+  });
+  test('at one step, with damage of the same part at an earlier one, is a point of its own, and leads back to its step', () => {
+    const free = step('free', 'loosen', { pattern: 'three' });
+    const freed = tell(
+      start(procedureOf([free, tighten('ring')])),
+      ...damaged.slice(0, 3),
+      ...Array<Meaning>(6).fill(next),
+    );
+    const fastener = freed.state.deviations[0]?.fastener ?? -1;
+    const played = [1, 3, 2].flatMap((each) => (each === fastener ? damaged : [reading('24'), affirm]));
+    const both = tell(freed, ...played);
+    expect(undecided(both.state).map((point) => pointText(both.state, point))).toEqual([
+      `free. Stud ${fastener}, pass 1: damage`,
+      `ring. Stud ${fastener}, pass 1: damage, left open`,
+    ]);
+    const one = tell(both, dispose(undecided(both.state)[0]?.seq ?? -1, 'Ada'));
+    const back = tell(one, again(one));
+    expect(happened(back)).toContainEqual({ kind: 'step taken back', step: 'ring' });
+    expect(currentCall(back.state)?.fastener).toBe(fastener);
+  });
+  test('before it was tightened is worked again, though its damage was reported first when its running torque was measured', () => {
+    const ring = tighten('ring', { runDown: { used: true, minimum: newtonMetres('2'), tool: 'dial' } });
+    const play = start(procedureOf([ring], { tools: [indicating, dial] }));
+    const values = (...all: readonly string[]) => all.flatMap((value) => [reading(value), affirm]);
+    const ran = tell(play, ...damaged.slice(0, 3), ...values('2.5', '2.5', '2.5'));
+    const tightened = tell(ran, ...damaged, ...values('27', '27'));
+    expect(undecided(tightened.state)).toMatchObject([{ pass: 1, leftOpen: true }]);
+    expect(kinds(tell(tightened, again(tightened)))).toEqual(['disposed', 'step taken back']);
   });
   test('is read again where it is a value', () => {
     const value = tell(

@@ -126,6 +126,12 @@ describe('damage that is reported once more', () => {
     expect(happened(tell(later, damage))).toMatchObject([{ again: first }]);
     expect(happened(tell(later, over))[0]).not.toHaveProperty('again');
   });
+  test('stands where it is left open, also where that is a later pass than that of its first report', () => {
+    const later = tell(once, affirm, affirm, ...['12', '12', '12'].flatMap((value) => [reading(value), affirm]));
+    const left = tell(later, damage, because('torn'), affirm, affirm, leaveOpen);
+    expect(points(left)).toEqual(['1/2: damage, cut; torn, left open']);
+    expect(openPoints(left.state)[0]?.seq).toBe(first);
+  });
   test('stands alone where its first report is disregarded or decided about', () => {
     const dropped = tell(ring(), damage, disregard, damage);
     expect(happened(dropped)[0]).not.toHaveProperty('again');
