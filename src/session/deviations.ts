@@ -42,10 +42,12 @@ export function ordersOnCall(state: SessionState, step: Step): readonly Order[] 
   const standing = call && standingReading(state, step.id, call.pass.index, call.fastener);
   const isOver = standing?.verdict === 'over' && standing.basis.of === 'torque';
   const over = isOver ? [{ seq: standing.seq, what: 'over torque' as const }] : [];
-  // That it is over is reported of the same reading: one thing, ordered once.
+  // That it is over is reported of the same reading: one thing, ordered once. Damage that is reported once more is ordered
+  // with its newest report: what was done before that was not about it.
   const reported = statedOnCall(state, step);
   const stated = reported.filter(
-    ({ what, again }) => (!isOver || what !== 'over torque') && !reported.some(({ seq }) => seq === again),
+    ({ seq, what, again }) =>
+      (!isOver || what !== 'over torque') && !reported.some((each) => each.seq > seq && each.again === (again ?? seq)),
   );
   return [...over, ...stated]
     .map(({ seq, what }) => ({ of: seq, text: toDoAbout(step, what) }))

@@ -101,6 +101,7 @@ describe('damage that is reported once more', () => {
   const once = tell(ring({ ...twoPasses, onDeviation: [{ what: 'damage', text: 'Look.' }] }), damage, because('cut'));
   const twice = tell(once, affirm, damage, because('a crack too'), affirm);
   const first = openPoints(twice.state)[0]?.seq ?? -1;
+  const newest = ({ state }: Play): number => state.deviations.at(-1)?.seq ?? -1;
 
   test('is logged with its reason, and said to be noted', () => {
     const again = tell(once, affirm, damage);
@@ -113,9 +114,22 @@ describe('damage that is reported once more', () => {
     expect(points(twice)).toEqual(['1/1: damage, cut; a crack too']);
     expect(points(tell(twice, affirm, leaveOpen))).toEqual(['1/1: damage, cut; a crack too, left open']);
   });
-  test('has what the procedure says done once', () => {
-    expect(currentPoint(twice.state)).toEqual({ kind: 'ordered', of: first });
-    expect(currentPoint(tell(twice, affirm).state)).toBeNull();
+  test('has what the procedure says done once, with its newest report', () => {
+    const asked = ({ state }: Play) => currentPoint(state);
+    expect(asked(twice)).toEqual({ kind: 'ordered', of: newest(twice) });
+    expect(asked(tell(twice, affirm))).toBeNull();
+    const thrice = tell(twice, damage, because('bent too'), affirm);
+    expect(asked(thrice)).toEqual({ kind: 'ordered', of: newest(thrice) });
+    expect(asked(tell(thrice, affirm))).toBeNull();
+  });
+  test('after that was done has it done again: it is about the new part', () => {
+    const changed = tell(once, affirm, affirm);
+    expect(currentPoint(changed.state)).toBeNull();
+    const torn = tell(changed, damage, because('the new one is torn'), affirm);
+    expect(currentPoint(torn.state)).toEqual({ kind: 'ordered', of: newest(torn) });
+    expect(refused(tell(torn, reading('12')))?.code).toBe('point first');
+    expect(currentPoint(tell(torn, affirm).state)).toBeNull();
+    expect(currentPoint(tell(torn, disregard).state)).toBeNull();
   });
   test('of the same part in a later pass is the same; of another part, or of another kind, it is not', () => {
     const worked = tell(once, affirm, affirm, reading('12'), affirm);
