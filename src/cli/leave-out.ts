@@ -30,22 +30,34 @@ const CUTS: readonly Cut[] = [
 const NOT_FOR_USE = /\b(?:startTransition|useTransition|hydrate)\b/;
 
 /**
- * Vite plugin: tells the bundler of libraries what it cannot find out, so that what is never reached here is left out. The
- * build stops where a library no longer has such a place, or where a source reaches for what is left out.
+ * Vite plugin, for the pages: tells the bundler of libraries what it cannot find out, so that what is never reached here is
+ * left out. The build stops where a library no longer has such a file or such a place in it, or where a source reaches for
+ * what is left out.
  */
 export function leaveOut(): Plugin {
+  const seen = new Set<string>();
   return {
     name: 'bothhands-leave-out',
     apply: 'build',
     enforce: 'pre',
+    buildStart() {
+      seen.clear();
+    },
     transform(code, id) {
-      if (id.includes('/src/') && NOT_FOR_USE.test(code))
+      // Libraries have sources too, and the project may lie below another folder of that name.
+      if (id.includes('/src/') && !id.includes('/node_modules/') && NOT_FOR_USE.test(code))
         this.error(`What ${NOT_FOR_USE.source} needs is left out of the build by src/cli/leave-out.ts.`);
       const cuts = CUTS.filter(({ file }) => id.endsWith(file));
       if (cuts.length === 0) return null;
-      for (const { file, place } of cuts)
+      for (const { file, place } of cuts) {
         if (code.search(place) < 0) this.error(`${file} has no ${place.source} any more: see src/cli/leave-out.ts.`);
+        seen.add(file);
+      }
       return { code: cuts.reduce((text, { place, instead }) => text.replaceAll(place, instead), code), map: null };
+    },
+    buildEnd(failed) {
+      const missing = CUTS.find(({ file }) => !seen.has(file));
+      if (!failed && missing) this.error(`${missing.file} is not in the build any more: see src/cli/leave-out.ts.`);
     },
   };
 }
