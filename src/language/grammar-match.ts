@@ -2,7 +2,7 @@
 import { DECIMAL, type Unit } from '../units/index.ts';
 import type { Form, Part } from './grammar.ts';
 import { POINT_WORDS } from './numbers/grammar.ts';
-import { readNumber, readNumbers, type ReadingStyle } from './numbers/index.ts';
+import { readNumber, readNumbers, sayDigits, type ReadingStyle } from './numbers/index.ts';
 import { readingMachine } from './numbers/read.ts';
 
 /** One way to take an utterance. Figures are exact decimal text, zeros before and after kept. */
@@ -14,8 +14,8 @@ export interface Match {
   /** The words of the value; none where figures were typed. */
   readonly valueWords: readonly string[];
   readonly unit: Unit<'torque'> | null;
-  /** How the words make the value; figures were typed. */
-  readonly style: ReadingStyle | 'figures' | null;
+  /** How the words make the value; figures were typed; or words and figures only make it where they are joined. */
+  readonly style: ReadingStyle | 'figures' | 'joined' | null;
   readonly names: boolean;
   /** What was taken back in the same breath. */
   readonly dropped: Match | null;
@@ -67,7 +67,7 @@ function matchParts(parts: readonly Part[], words: readonly string[], sofar: Mat
     }
     case 'number':
       return beginnings(words).flatMap((length) =>
-        numbersIn(part.of, words.slice(0, length)).flatMap((found) =>
+        numbersIn(part.of, words.slice(0, length), sofar.names).flatMap((found) =>
           matchParts(later, words.slice(length), { ...sofar, ...found }),
         ),
       );
@@ -141,10 +141,14 @@ const beginnings = (words: readonly string[]): readonly number[] => words.map((_
 
 type Found = Partial<Pick<Match, 'fastener' | 'value' | 'valueWords' | 'style'>>;
 
-function numbersIn(of: Extract<Part, { kind: 'number' }>['of'], words: readonly string[]): readonly Found[] {
+function numbersIn(
+  of: Extract<Part, { kind: 'number' }>['of'],
+  words: readonly string[],
+  names = false,
+): readonly Found[] {
   const [figures] = words;
   const isFigures = words.length === 1 && figures !== undefined && DECIMAL.test(figures);
-  if (of === 'fastener and value' && words.some((word) => DECIMAL.test(word))) return halfTyped(words);
+  if (of === 'fastener and value' && words.some((word) => DECIMAL.test(word))) return halfTyped(words, names);
   switch (of) {
     case 'fastener':
       return (isFigures ? [figures] : readNumber(words).map(({ digits }) => digits))
@@ -170,17 +174,37 @@ function numbersIn(of: Extract<Part, { kind: 'number' }>['of'], words: readonly 
   }
 }
 
-/** One of the two in figures and the other in words, as they may be typed: "nine 12", "9 one two". Figures are never cut. */
-function halfTyped(words: readonly string[]): readonly Found[] {
+/**
+ * One of the two in figures and the other in words, as they may be typed: "nine 12", "9 one two". Figures are never cut.
+ * What the same words are elsewhere asked about as well, said out ("one 5" is also 15), is given as joined.
+ */
+function halfTyped(words: readonly string[], names: boolean): readonly Found[] {
   const areFigures = (some: readonly string[]): boolean => some.every((word) => DECIMAL.test(word));
   const at = areFigures(words.slice(0, 1)) ? 1 : words.length - 1;
   const [fastener, value] = [words.slice(0, at), words.slice(at)];
+  if (areFigures(fastener) === areFigures(value) || words.some((word) => word.startsWith('-'))) return [];
+  const apart = fastenerAndValue(fastener, value);
+  if (apart.length === 0) return [];
+  const said = words.map(saidOut);
+  const joined = words.flatMap((_, cut) => {
+    const behind = said.slice(cut).flat();
+    if (cut === 0) return names ? [] : numbersIn('value', behind);
+    return cut === at ? [] : fastenerAndValue(said.slice(0, cut).flat(), behind);
+  });
+  return [...joined.map((found): Found => ({ ...found, style: 'joined' })), ...apart];
+}
+
+function fastenerAndValue(fastener: readonly string[], value: readonly string[]): readonly Found[] {
   // "4 point five" is no stud four.
-  if (areFigures(fastener) === areFigures(value) || POINT_WORDS.includes(value[0] ?? '')) return [];
+  if (POINT_WORDS.includes(value[0] ?? '')) return [];
   return numbersIn('fastener', fastener).flatMap((one) =>
     numbersIn('value', value).map((other) => ({ ...one, ...other })),
   );
 }
+
+/** Figures one by one; any other word as it is. */
+const saidOut = (word: string): readonly string[] =>
+  DECIMAL.test(word) ? [...word].flatMap((mark) => (mark === '.' ? 'point' : sayDigits(mark))) : [word];
 
 /** A number that can be marked on a part. */
 const FASTENER_NUMBER = /^\d{1,4}$/;

@@ -136,7 +136,7 @@ function meaningBy(
   // No unit is ever converted by ear: the tool has one scale, and it was not read off that.
   if (kept.some(({ unit }) => unit !== null && unit !== room.unit)) return unclear('other unit', []);
   if (others.length > 0) return unclear('several readings', readings);
-  // "twenty four five": the point was not said. That the scale allows one reading only does not make it the one meant.
+  // "twenty four five": the point was not said; "twenty 4": one number or two. That the scale allows one reading only does not make it the one meant.
   if (kept.some(isHalfSaid)) {
     const possible = all.filter((each) => exists(each, room));
     return unclear('several readings', distinct(possible.map(({ reading }) => reading)));
@@ -243,7 +243,8 @@ function takenBack(matches: readonly Match[], room: Hearing): readonly (number |
   return whatFits(readingsOf(dropped, room), room).map(({ reading }) => reading.fastener);
 }
 
-const isHalfSaid = ({ style }: Possible): boolean => style === 'unsaid-point' || style === 'unsaid-scale';
+const isHalfSaid = ({ style }: Possible): boolean =>
+  style === 'unsaid-point' || style === 'unsaid-scale' || style === 'joined';
 
 const exists = ({ reading: { fastener } }: Possible, room: Hearing): boolean =>
   fastener === null || room.fasteners.has(fastener);

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { typedWords } from '../../src/language/typed.ts';
 import type { Meaning } from '../../src/session/intent.ts';
 import { reading } from '../session/play.ts';
-import { typed, several, otherUnit, ring } from './meant.ts';
+import { typed, several, otherUnit, ring, ringOf } from './meant.ts';
 
 describe('a typed line', () => {
   test.each([
@@ -35,6 +35,18 @@ describe('a typed line', () => {
   ])('is understood like speech, but figures are never cut: "%s"', (line, meaning) =>
     expect(typed(ring(), line)).toEqual(meaning),
   );
+  test.each<[string, Meaning]>([
+    ['one 5', several([null, '15'], [1, '5'])],
+    ['1 five', several([null, '15'], [1, '5'])],
+    ['two 5', several([null, '25'], [2, '5'])],
+    ['twenty 4', several([null, '24'], [20, '4'])],
+    ['one two 5', several([null, '125'], [1, '25'], [12, '5'])],
+    ['stud one two 5', several([1, '25'], [12, '5'])],
+    ['stud one 5', reading('5', 1)],
+    ['one at 5', reading('5', 1)],
+  ])('half in words and half in figures is asked about where it could be otherwise: "%s"', (line, meaning) =>
+    expect(typed(ring({}, { patterns: [ringOf(24)] }), line)).toEqual(meaning),
+  );
   test.each([
     '8,5',
     '4,24.5',
@@ -46,12 +58,14 @@ describe('a typed line', () => {
     'four 24.5 3',
     '4 24.5 three',
     '-5',
+    'nine -5',
     '+5',
     '024',
     '1e1',
     '.5',
     '24.5 kg',
     '9'.repeat(2000),
+    `nine ${'9'.repeat(2000)}`,
   ])('that could be misread is not understood: "%s"', (line) => expect(typed(ring(), line)).toBeNull());
   test('any value on the scale is that value', () => {
     fc.assert(
