@@ -46,7 +46,8 @@ export const sheetWork = said('sheetWork', {
     utc: string,
   ) =>
     `${step}: ${judged}${waited === null ? '' : `, after a wait of ${waited} s`}; ${status}, by ${person}, ${utc}${leftOpen ? '. LEFT OPEN' : ''}`,
-  pointAnswered: {
+  /** What was answered to a point or a check, or was said by who looked, and whether it stands. */
+  answeredSo: {
     stands: (fact: string) => fact,
     anew: (fact: string) => `${fact} (ANSWERED ANEW)`,
     'taken back': (fact: string) => `${fact} (STEP TAKEN BACK)`,

@@ -3,7 +3,7 @@ import { recordSheet } from '../../src/record/record-sheet.ts';
 import type { SessionEvent } from '../../src/session/event.ts';
 import type { Meaning } from '../../src/session/intent.ts';
 import type { PreparedFact } from '../../src/session/preparation/fact.ts';
-import { affirm, correction, eventOf, negative, next, reading, tell, type Play } from '../session/play.ts';
+import { affirm, correction, eventOf, happened, negative, next, reading, tell, type Play } from '../session/play.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
 import { demoEntries } from '../../src/cli/demo-session.ts';
 import { opening, recordIn, rehashed, sealAll } from './sealed.ts';
@@ -239,8 +239,41 @@ describe('the steps on a record sheet', () => {
     const saysNo = { kind: 'witness says', agrees: false } as const;
     const { events } = tell(await opening(looks), ...[dirty, clean, { kind: 'back' } as const, clean, saysNo]);
     expect(recordSheet(await recorded(events), OPTIONS).steps.map(({ remarks }) => remarks)).toEqual([
-      ['answered: Clean it.', 'answered: It is clean.', 'taken back', 'answered: It is clean.'],
+      [
+        'answered: Clean it. (ANSWERED ANEW)',
+        'answered: It is clean. (ANSWERED ANEW)',
+        'taken back',
+        'answered: It is clean.',
+      ],
       ['NOT AGREED TO by Second person'],
+    ]);
+  });
+  test('say which of them no longer stand, also where a step far before was taken back', async () => {
+    const [rest, ring] = smallProcedure.steps;
+    const [look, end] = looks.steps;
+    if (!ring || !rest || !look || !end) throw new Error('The small procedure has other steps.');
+    const says = (agrees: boolean): Meaning => ({ kind: 'witness says', agrees });
+    const values: readonly Meaning[] = ['12', '12', '12'].flatMap((value) => [reading(value), affirm]);
+    const done = tell(
+      await opening({ ...looks, steps: [ring, look, end, rest] }),
+      ...values,
+      ...[clean, says(false), says(true)],
+    );
+    const back = tell(done, correction('20'), affirm);
+    expect(happened(back).at(-1)).toEqual({ kind: 'step taken back', step: 'tighten' });
+    const remarks = async ({ events }: Play) =>
+      recordSheet(await recorded(events), OPTIONS).steps.map((each) => each.remarks);
+    const no = 'NOT AGREED TO by Second person (ANSWERED ANEW)';
+    expect(await remarks(done)).toEqual([[], ['answered: It is clean.'], [no, 'witnessed by Second person'], []]);
+    expect(await remarks(back)).toEqual([
+      ['taken back'],
+      ['answered: It is clean. (STEP TAKEN BACK)'],
+      [no, 'witnessed by Second person (STEP TAKEN BACK)'],
+      [],
+    ]);
+    expect((await remarks(tell(back, correction('12'), affirm, dirty)))[1]).toEqual([
+      'answered: It is clean. (ANSWERED ANEW)',
+      'answered: Clean it.',
     ]);
   });
 });

@@ -33,7 +33,7 @@ export function pointsOnSheet(
     if (body.kind === 'point settled') {
       const key = pointIn(body.step, body.point);
       const fate = newest.get(key) !== seq ? 'anew' : end.points.has(key) ? 'stands' : 'taken back';
-      return [{ ...line, step: numberOf(body.step), what: sheetWork.pointAnswered[fate](pointFact(end, body)) }];
+      return [{ ...line, step: numberOf(body.step), what: sheetWork.answeredSo[fate](pointFact(end, body)) }];
     }
     const value = end.observed.find((each) => each.seq === seq && each.status === 'confirmed');
     if (!value) return [];

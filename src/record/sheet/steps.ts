@@ -31,7 +31,7 @@ export function stepsOf(record: SessionRecord, end: SessionState, timeZone: stri
       number: i + 1,
       title: step.title,
       standing: standingOf(step, i, end),
-      remarks: record.entries.flatMap(({ body }) => remarksOn(step, body)),
+      remarks: remarksOn(step, record),
       by: entry?.person ?? '',
       at: entry ? sheetTime(entry.at.utc, timeZone) : null,
     };
@@ -44,20 +44,31 @@ function standingOf({ id }: Step, index: number, end: SessionState): SheetStep['
   return index === end.at && !isBetweenSteps(end) ? 'begun' : 'not done';
 }
 
-/** What an entry says of a step. An auditor sees also the “no” that came before the “yes”. */
-function remarksOn(step: Step, body: EventBody): readonly string[] {
-  if (!('step' in body) || body.step !== step.id) return [];
+/** What the entries say of a step, and what of it no longer stands. An auditor sees also the “no” that came before the “yes”. */
+function remarksOn(step: Step, { entries, procedure: { steps } }: SessionRecord): readonly string[] {
+  const upToIt = steps.slice(0, steps.indexOf(step) + 1).map(({ id }) => id);
+  // What was said of a step goes with every step before it that is taken back.
+  const back = entries.findLast(({ body }) => body.kind === 'step taken back' && upToIt.includes(body.step));
+  const about = entries.filter(({ body }) => 'step' in body && body.step === step.id);
+  return about.flatMap(({ seq, body }) => {
+    if (body.kind === 'step taken back') return [sheetWork.takenBack];
+    const remark = remarkOf(step, body);
+    const newest = about.findLast(({ body: { kind } }) => kind === body.kind);
+    const fate = newest?.seq !== seq ? 'anew' : back && back.seq > seq ? 'taken back' : 'stands';
+    return remark === null ? [] : [sheetWork.answeredSo[fate](remark)];
+  });
+}
+
+function remarkOf(step: Step, body: EventBody): string | null {
   switch (body.kind) {
     case 'answered': {
       const outcome = step.kind === 'check' ? step.outcomes.find(({ id }) => id === body.outcome) : undefined;
-      return [sheetWork.answered(outcome?.text ?? body.outcome)];
+      return sheetWork.answered(outcome?.text ?? body.outcome);
     }
     case 'step witnessed':
-      return [sheetWork.looked(body.person, body.agrees, body.independent === true)];
-    case 'step taken back':
-      return [sheetWork.takenBack];
+      return sheetWork.looked(body.person, body.agrees, body.independent === true);
     default:
-      return [];
+      return null;
   }
 }
 
