@@ -191,11 +191,12 @@ type DeviationBody = BodyOf<
 function describeDeviation(body: DeviationBody, after: SessionState): string {
   if (body.kind === 'deviation reported') {
     const { what, reading, again } = body;
-    const place = placeOf(after, body);
-    if (again !== undefined) return entries.deviationAgain(place, what, again);
-    return reading === null
-      ? entries.deviation(place, what)
-      : entries.deviationOfReading(place, what, readingOf(after, reading));
+    return entries.deviation(
+      placeOf(after, body),
+      what,
+      reading === null ? null : readingOf(after, reading),
+      again ?? null,
+    );
   }
   const deviation = after.deviations.find(({ seq }) => seq === body.of);
   const value = after.observed.find(({ seq }) => seq === body.of);

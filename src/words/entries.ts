@@ -62,11 +62,12 @@ export const entries = said('entries', {
   stepInspected: (person: string, step: string, agrees: boolean) =>
     `${agrees ? 'Inspected' : 'Not passed'} by ${person}: ${step}`,
 
-  deviation: (place: string, what: Deviation) => `Deviation reported: ${place}, ${what}`,
-  deviationOfReading: (place: string, what: Deviation, reading: string) =>
-    `Deviation reported: ${place}, ${what}, read as ${reading}`,
-  deviationAgain: (place: string, what: Deviation, entry: number) =>
-    `Deviation reported once more: ${place}, ${what}, as in entry ${entry}`,
+  /**
+   * @param reading as it was read; null where nothing was
+   * @param again the entry that reports it already; null where none does
+   */
+  deviation: (place: string, what: Deviation, reading: string | null, again: number | null) =>
+    `Deviation reported${again === null ? '' : ' once more'}: ${place}, ${what}${reading === null ? '' : `, read as ${reading}`}${again === null ? '' : `, as in entry ${again}`}`,
   noDeviation: (entry: number) => `entry ${entry}, which is not a deviation`,
   reasonGiven: (place: string, reason: string) => `Reason given for ${place}: “${reason}”`,
   reasonConfirmed: (place: string, reason: string) => `Reason confirmed for ${place}: “${reason}”`,

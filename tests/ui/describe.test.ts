@@ -171,6 +171,21 @@ describe('a refusal', () => {
   });
 });
 
+test('a report tells what was read, and the entry that it repeats', () => {
+  const damage = { kind: 'report', what: 'damage' } as const;
+  const because = { kind: 'reason', text: 'bent' } as const;
+  const over = tell(ring(), reading('27'), affirm);
+  const reports = (play: Play) => lines(play).filter((each) => each.startsWith('Deviation'));
+  expect(reports(tell(ring(), damage, because, affirm, damage))).toEqual([
+    'Deviation reported: stud 1, pass 1, damage',
+    'Deviation reported once more: stud 1, pass 1, damage, as in entry 0',
+  ]);
+  expect(reports(tell(over, damage, because, affirm, damage))).toEqual([
+    'Deviation reported: stud 1, pass 1, damage, read as stud 1, pass 1, 27 N·m',
+    'Deviation reported once more: stud 1, pass 1, damage, read as stud 1, pass 1, 27 N·m, as in entry 2',
+  ]);
+});
+
 test('the opening names the procedure, its source and the people', async () => {
   const { state } = ring();
   expect(line({ body: await openedBy({}) }, state)).toBe(
