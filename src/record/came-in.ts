@@ -9,3 +9,6 @@ export function cameIn(source: Source, { spoken }: Heard): CameIn {
   // A gesture that stands for a word has its own time; figures that gestures counted have none.
   return source === 'gesture' && spoken ? 'seen' : 'entered';
 }
+
+/** Whether it was measured how surely words came in: what is typed, tapped or stepped is there or not. */
+export const isMeasured = (source: Source): boolean => source === 'voice' || source === 'gesture';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { cameIn } from '../../src/record/came-in.ts';
+import { cameIn, isMeasured } from '../../src/record/came-in.ts';
 import type { Heard, Source } from '../../src/session/intent.ts';
 
 const TYPED: Heard = { text: '12', words: [{ word: '12', confidence: '1.00' }] };
@@ -15,3 +15,11 @@ describe('the words of an entry', () => {
     ['gesture', SPOKEN, 'seen'],
   ])('by %s (%j) were %s', (source, heard, how) => expect(cameIn(source, heard)).toBe(how));
 });
+
+test.each<[Source, boolean]>([
+  ['voice', true],
+  ['gesture', true],
+  ['key', false],
+  ['pedal', false],
+  ['touch', false],
+])('how surely was measured by %s: %s', (source, measured) => expect(isMeasured(source)).toBe(measured));

@@ -1,10 +1,11 @@
 import { For, Show, createMemo, type JSX } from 'solid-js';
-import { cameIn, type CameIn } from '../../record/came-in.ts';
+import { cameIn, isMeasured } from '../../record/came-in.ts';
 import type { Entry } from '../../record/entry.ts';
 import { differenceFrom, fateOf, historyOf } from '../../record/reading-history.ts';
 import { stateAfter, type SessionRecord } from '../../record/session-record.ts';
 import type { Sounds } from '../../record/sounds.ts';
 import type { EventBody } from '../../session/event.ts';
+import type { Source } from '../../session/intent.ts';
 import type { Reading } from '../../session/reading.ts';
 import { events } from '../../words/events.ts';
 import { fates } from '../../words/fates.ts';
@@ -33,9 +34,7 @@ export function EventDetail(props: {
       <p>
         <b>{describe(props.entry, state())}</b>
       </p>
-      <Show when={props.entry.heard}>
-        {(heard) => <HeardWords heard={heard()} cameIn={cameIn(props.entry.source, heard())} />}
-      </Show>
+      <Show when={props.entry.heard}>{(heard) => <HeardWords heard={heard()} source={props.entry.source} />}</Show>
       <Show when={props.entry.heard?.sound}>
         {(heard) => <EvidenceSound record={props.record} heard={heard()} sounds={props.sounds} />}
       </Show>
@@ -57,11 +56,11 @@ function readingAbout(record: SessionRecord, body: EventBody, seq: number): Read
 /** Less sure than this, and the recogniser may well have heard another word. */
 const UNSURE = 0.7;
 
-function HeardWords(props: { readonly heard: NonNullable<Entry['heard']>; readonly cameIn: CameIn }): JSX.Element {
+function HeardWords(props: { readonly heard: NonNullable<Entry['heard']>; readonly source: Source }): JSX.Element {
   return (
     <p class="heard">
-      {events.one.words(events.one.cameIn[props.cameIn], props.heard.text)}
-      <Show when={props.cameIn !== 'typed' && props.heard.words.length > 0}>
+      {events.one.words(events.one.cameIn[cameIn(props.source, props.heard)], props.heard.text)}
+      <Show when={isMeasured(props.source) && props.heard.words.length > 0}>
         <span class="words">
           {' '}
           {events.one.howSurely}{' '}
