@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import type { Hazard } from '../../src/procedure/procedure.ts';
 import { GLANCE, visualAngle } from '../../src/ui/view/legible.ts';
 import { AppPage } from '../support/app-page.ts';
 import { calibrate } from '../support/calibrate.ts';
@@ -17,15 +18,20 @@ let app: AppPage;
 beforeAll(async () => {
   browser = await openBrowser(['--use-fake-device-for-media-stream']);
   app = await AppPage.open(browser.context, inject('appUrl'));
-  const steps = smallProcedure.steps.filter(({ kind }) => kind === 'tighten');
+  await begin(app.page);
+});
+afterAll(() => browser.close());
+
+/** Begins to tighten twelve bolts, with these hazards. */
+async function begin(page: Page, hazards: readonly Hazard[] = []): Promise<void> {
+  const steps = smallProcedure.steps.filter(({ kind }) => kind === 'tighten').map((step) => ({ ...step, hazards }));
   const pattern = { ...smallProcedure.patterns?.[0], layout: { shape: 'ring', count: 12 }, order: explicit(12) };
   const procedure = { ...smallProcedure, steps, patterns: [pattern] };
   const file = { name: 'ring.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(procedure)) };
-  await app.page.getByLabel('Mechanic').fill('A. Invented');
-  await app.page.getByLabel('Open a procedure file').setInputFiles(file);
-  await passPreparation(app.page);
-});
-afterAll(() => browser.close());
+  await page.getByLabel('Mechanic').fill('A. Invented');
+  await page.getByLabel('Open a procedure file').setInputFiles(file);
+  await passPreparation(page);
+}
 
 /** Twelve bolts; the first that is called has two digits. */
 const explicit = (count: number) => ({
@@ -163,4 +169,28 @@ test('on a telephone, number and value of a fastener that is called again are in
   await app.page.locator('.answer').waitFor();
   for (const selector of ['.call .fastener-number', '.call .value'])
     expect(await isInSight(app.page, selector), `${selector}, beside an answer`).toBe(true);
+});
+
+test('on a telephone, what warns and what stops stands before number and value, and all four are in sight', async () => {
+  const other = await openBrowser(['--use-fake-device-for-media-stream']);
+  try {
+    const warned = await AppPage.open(other.context, inject('appUrl'));
+    await warned.page.setViewportSize({ width: 360, height: 740 });
+    const text = 'The housing is hot. Keep bare skin off it until it has cooled.';
+    await begin(warned.page, [{ signal: 'warning', consequence: 'person', text }]);
+    await warned.tap('Affirm');
+    await warned.type('14');
+    await warned.tap('Affirm');
+    await warned.page.locator('.call .last-reading').waitFor();
+    const inOrder = ['.call .hazard', '.call .stops', '.call .fastener-number', '.call .value'];
+    const tops = [];
+    for (const selector of inOrder) {
+      const box = await warned.page.locator(selector).boundingBox();
+      tops.push(box?.y ?? NaN);
+      expect(await isInSight(warned.page, selector), selector).toBe(true);
+    }
+    expect(tops).toEqual(tops.toSorted((a, b) => a - b));
+  } finally {
+    await other.close();
+  }
 });
