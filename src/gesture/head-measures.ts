@@ -1,10 +1,12 @@
 /** What can be measured of the last swings of a window: of their ways and times, and of what changed meanwhile. Pure. */
 import type { Candidate } from './head-candidates.ts';
 import type { Run } from './head-run.ts';
+import { Places } from './head-places.ts';
+import { shapeOf, type Shape } from './head-shape.ts';
 import { supportOf, type Support } from './head-support.ts';
 import type { Axis, Step } from './history.ts';
 import type { Swing } from './swings.ts';
-import { BLOCK, WINDOWS } from './windows.ts';
+import { BLOCK, BLOCK_SIZE, WINDOWS } from './windows.ts';
 
 /** Where it lay is where it was so long before the first way that was seen. */
 const LEAD_MS = 350;
@@ -13,7 +15,7 @@ const BEFORE_MS = 300;
 /** Drift is looked for over so long. */
 const DRIFT_MS = 1000;
 
-export interface HeadMeasures extends Support {
+export interface HeadMeasures extends Support, Shape {
   /** Pixels, the median of the swings. */
   readonly way: number;
   readonly swings: number;
@@ -53,11 +55,13 @@ export interface HeadMeasures extends Support {
   readonly waited: number;
   /** Windows that went to and fro in the same time. */
   readonly together: number;
+  /** Change in the window from picture to picture, over the camera's noise. */
+  readonly change: number;
 }
 
 /** @param run swings of the candidate's window, in these steps */
 export function measureHead(
-  { window, common, together }: Candidate,
+  { window: index, common, together }: Candidate,
   run: Run,
   steps: readonly Step[],
   axis: Axis,
@@ -68,7 +72,9 @@ export function measureHead(
   const during = steps.slice(first, end);
   const inside = common.subarray(first, end);
   const other = axis === 'down' ? 'right' : 'down';
-  const across = Float32Array.from(during, ({ motion }) => motion[other][window] ?? 0);
+  const window = WINDOWS[index] ?? { column: 0, row: 0, size: 1 };
+  const across = Float32Array.from(during, ({ motion }) => motion[other][index] ?? 0);
+  const places = new Places(during, axis, inside);
   const ways = run.swings.map(({ by }) => Math.abs(by));
   const way = ways.toSorted((a, b) => a - b)[ways.length >> 1] ?? 0;
   const net = run.swings.reduce((sum, { by }) => sum + by, 0);
@@ -79,13 +85,13 @@ export function measureHead(
     return to > from ? sum / time : 0;
   };
   const paceAt = (step: number): number => Math.abs(common[step] ?? 0);
-  const changeAt = (step: number): number => steps[step]?.motion.change[window] ?? 0;
+  const changeAt = (step: number): number => steps[step]?.motion.change[index] ?? 0;
   const leftOf = (of: Axis) => (step: number) =>
-    steps[step]?.motion[of === 'down' ? 'leftOfDown' : 'leftOfRight'][window] ?? 0;
+    steps[step]?.motion[of === 'down' ? 'leftOfDown' : 'leftOfRight'][index] ?? 0;
   let lead = first;
   while (lead > 0 && (steps[lead - 1]?.from ?? 0) >= run.from - BEFORE_MS) lead -= 1;
   const pace = Math.max(1e-6, rateOf(first, end, paceAt));
-  const change = Math.max(1e-6, rateOf(first, end, changeAt));
+  const changed = Math.max(1e-6, rateOf(first, end, changeAt));
   const inner = ways.slice(1, -1);
   const times = run.swings.map(({ from, to }) => to - from);
   const time = times.reduce((sum, each) => sum + each, 0);
@@ -100,19 +106,27 @@ export function measureHead(
     before: rateOf(lead, first, paceAt) / pace,
     after: rateOf(end, steps.length, paceAt) / pace,
     drift: driftBefore(run, steps, common) / Math.max(1e-6, way),
-    across: 1 - rateOf(first, end, leftOf(other)) / change,
+    across: 1 - rateOf(first, end, leftOf(other)) / changed,
     above: aboveIn(run, steps, common),
-    size: (WINDOWS[window]?.size ?? 1) * BLOCK,
-    along: 1 - rateOf(first, end, leftOf(axis)) / change,
-    changeBefore: rateOf(lead, first, changeAt) / change,
+    size: window.size * BLOCK,
+    along: 1 - rateOf(first, end, leftOf(axis)) / changed,
+    changeBefore: rateOf(lead, first, changeAt) / changed,
     uneven: deviationOf(times) / Math.max(1e-6, time / times.length),
     oneSided: Math.abs(Math.log(meanTime(run.swings, 1) / meanTime(run.swings, -1))),
     firstWay: (ways[0] ?? 0) / Math.max(1e-6, way),
     lastWay: (ways.at(-1) ?? 0) / Math.max(1e-6, way),
     waited: (steps.at(-1)?.to ?? 0) - run.to,
     together,
-    ...supportOf(window, during, axis, inside),
+    change: changeOver(during, index, window.size),
+    ...supportOf(window, places),
+    ...shapeOf(window, places),
   };
+}
+
+/** Of a pixel, from picture to picture, over the camera's noise: the mean. */
+function changeOver(during: readonly Step[], index: number, size: number): number {
+  const pixels = Math.max(1, during.length) * (size * BLOCK_SIZE) ** 2;
+  return during.reduce((sum, { motion }) => sum + (motion.change[index] ?? 0) / motion.noise, 0) / pixels;
 }
 
 const lengthOf = (moves: Float32Array): number => moves.reduce((sum, by) => sum + Math.abs(by), 0);

@@ -50,6 +50,16 @@ export const TERMS = {
   relative: ({ way, size }) => Math.log(within(0.03, way / size, 1)),
   /** A head was still before it is shaken or nods; a hand came from somewhere. */
   drift: ({ drift }) => Math.log(0.2 + Math.min(drift, 5)),
+  /** These seven: a head is round and goes as one, over shoulders that stay; what swings on a pivot, on an arm, does not. */
+  offCentre: ({ offCentre }) => Math.min(offCentre, 1),
+  long: ({ long }) => Math.min(long, 4),
+  diagonal: ({ diagonal }) => diagonal,
+  sloping: ({ sloping }) => sloping,
+  sideways: ({ sideways }) => Math.min(sideways, 1.5),
+  fromBelow: ({ fromBelow }) => fromBelow,
+  below: ({ below }) => below,
+  /** What is hardly more than noise says little. */
+  change: ({ change }) => Math.log(0.01 + change),
 } satisfies Readonly<Record<string, (found: HeadMeasures, kind: HeadKind) => number>>;
 
 export type Term = keyof typeof TERMS;

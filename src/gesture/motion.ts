@@ -15,6 +15,8 @@ export interface Motion {
   readonly change: Float32Array;
   readonly leftOfRight: Float32Array;
   readonly leftOfDown: Float32Array;
+  /** Of the camera, the mean of a pixel's grey detail. */
+  readonly noise: number;
 }
 
 /** Farthest that is looked for, pixels of half size: 20 of the frame. */
@@ -29,13 +31,15 @@ const NOISE_RISE = 0.02;
 const ACTIVITY_MS = 900;
 const ACTIVE_OVER_NOISE = 0.5;
 
-export const stillMotion = (): Motion => ({
-  right: new Float32Array(WINDOWS.length),
-  down: new Float32Array(WINDOWS.length),
-  change: new Float32Array(WINDOWS.length),
-  leftOfRight: new Float32Array(WINDOWS.length),
-  leftOfDown: new Float32Array(WINDOWS.length),
-});
+export const stillMotion = (noise = NOISE_FLOOR) =>
+  ({
+    noise,
+    right: new Float32Array(WINDOWS.length),
+    down: new Float32Array(WINDOWS.length),
+    change: new Float32Array(WINDOWS.length),
+    leftOfRight: new Float32Array(WINDOWS.length),
+    leftOfDown: new Float32Array(WINDOWS.length),
+  }) satisfies Motion;
 
 /** Follows one picture after another; it remembers where in the view something has moved lately. */
 export class MotionWatch {
@@ -78,7 +82,7 @@ function windowMotions(
   noise: number,
 ): Motion {
   const count = WINDOWS.length;
-  const made = stillMotion();
+  const made = stillMotion(noise);
   const weight = new Float32Array(count);
   const table = new Float32Array((COLUMNS + 1) * (ROWS + 1));
   sumWindows(table, (block) => weights[block] ?? 0, weight, 0, 1);

@@ -8,7 +8,7 @@ import { GESTURES } from './gesture-acts.ts';
 import { person } from './person.ts';
 import { RING_DISTRACTIONS } from './ring-acts.ts';
 import { MARGIN, workshop } from './things.ts';
-import { DISTRACTIONS, passBy } from './work-acts.ts';
+import { DISTRACTIONS, passBy, STROKES } from './work-acts.ts';
 
 export interface Shot {
   readonly frame: Frame;
@@ -68,6 +68,9 @@ export function clearFilm(seed: number, kinds: readonly GestureKind[], rest: num
 /** Work and nothing else, for so long. */
 export const busyFilm = (seed: number, seconds: number, rates: Rates = RATES): Film =>
   workFilm(seed, seconds, DISTRACTIONS, rates);
+
+/** Of work only what is most easily taken for a head, for so long: to fit by, not to count by. */
+export const strokesFilm = (seed: number, seconds: number): Film => workFilm(seed, seconds, STROKES, RATES);
 
 /** Work right before the camera, for so long: harder still. */
 export const ringFilm = (seed: number, seconds: number): Film =>

@@ -156,3 +156,6 @@ export const DISTRACTIONS: readonly [Director, ...Director[]] = [
   lamp,
   shadow,
 ];
+
+/** What is most easily taken for a head: it goes to and fro. */
+export const STROKES: readonly [Director, ...Director[]] = [swing, swing, swing, reachIn, talk];
