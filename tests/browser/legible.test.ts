@@ -194,3 +194,12 @@ test('on a telephone, what warns and what stops stands before number and value, 
     await other.close();
   }
 });
+
+test('on a telephone the sample of the display settings is whole', async () => {
+  await app.page.setViewportSize({ width: 345, height: 740 });
+  await app.page.getByRole('link', { name: /^Display/ }).click();
+  const overflow = await app.page
+    .locator('.sample')
+    .evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth);
+  expect(overflow).toBeLessThanOrEqual(0);
+});

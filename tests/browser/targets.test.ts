@@ -7,7 +7,7 @@ import { openBrowser, type Browser } from '../support/chromium.ts';
 
 // Every control of the work screen in each of its states, on a measured screen: what does the work is 20 mm at least, for a
 // glove (MIL-STD-1472E asks for 19 mm with arctic mittens); everything else 24 CSS pixels (WCAG 2.2, 2.5.8). And none of what
-// does the work moves while the state changes.
+// does the work moves while the state changes. On a telephone what answers is in sight below what is asked, whole.
 
 const PIXELS_PER_MM = 5;
 const GLOVE = 20 * PIXELS_PER_MM;
@@ -16,7 +16,9 @@ const VIEWPORTS = [
   { width: 1280, height: 800 },
   { width: 820, height: 1180 },
   { width: 360, height: 740 },
+  { width: 345, height: 740 },
 ];
+const isTelephone = ({ width }: { readonly width: number }): boolean => width < 480;
 
 interface Control {
   readonly name: string;
@@ -26,6 +28,10 @@ interface Control {
   readonly top: number;
   readonly width: number;
   readonly height: number;
+  /** What is asked is answered by it. */
+  readonly answers: boolean;
+  /** Its label is wider or taller than it is. */
+  readonly isTooSmallForLabel: boolean;
 }
 
 /** What can be tapped. A field is as large as its label, which leads there. */
@@ -35,6 +41,9 @@ const controlsOf = (page: Page): Promise<readonly Control[]> =>
       .filter((each) => each.checkVisibility())
       .map((each) => {
         const { left, top, width, height } = each.getBoundingClientRect();
+        const label = document.createRange();
+        label.selectNodeContents(each);
+        const inside = label.getBoundingClientRect();
         return {
           name: `${each.tagName} ${each.innerText || each.getAttribute('name') || ''}`,
           doesTheWork:
@@ -44,9 +53,26 @@ const controlsOf = (page: Page): Promise<readonly Control[]> =>
           top: top + scrollY,
           width,
           height,
+          answers: each.matches('.answers button, .first-sight .actions button:nth-child(-n + 3)'),
+          isTooSmallForLabel:
+            each.matches('button') && (inside.width > each.clientWidth || inside.height > each.clientHeight),
         };
       }),
   );
+
+/** What is asked or warned of, and not all in sight. */
+const cutOff = (page: Page): Promise<readonly string[]> =>
+  page.locator('.wanted').evaluate((wanted) => {
+    const frame = wanted.getBoundingClientRect();
+    return [...wanted.querySelectorAll<HTMLElement>('.sentence, .question, .signal')]
+      .filter((each) => {
+        const words = document.createRange();
+        words.selectNodeContents(each);
+        const { right, bottom } = words.getBoundingClientRect();
+        return right > frame.right + 1 || bottom > frame.bottom + 1;
+      })
+      .map((each) => each.innerText);
+  });
 
 let browser: Browser;
 let walker: Walker;
@@ -74,8 +100,17 @@ test('is large enough, and what does the work stays where it is', async () => {
         if (Math.min(width, height) < least - 0.5)
           faults.push(`${state}, ${viewport.width}: ${name} is ${width.toFixed(0)} by ${height.toFixed(0)}`);
       }
+      for (const { name, isTooSmallForLabel } of found)
+        if (isTooSmallForLabel) faults.push(`${state}, ${viewport.width}: ${name} is too small for its label`);
       // The forms at the end are as tall as they are; nobody wears gloves to sign.
       if (/deciding|signing|closed/.test(state)) continue;
+      if (isTelephone(viewport)) {
+        const answers = found.filter((each) => each.answers);
+        expect(answers.length).toBeGreaterThanOrEqual(3);
+        for (const { name, top, height } of answers)
+          if (top + height > viewport.height) faults.push(`${state}, ${viewport.width}: ${name} is below the window`);
+        for (const text of await cutOff(walker.page)) faults.push(`${state}, ${viewport.width}: “${text}” is cut off`);
+      }
       const fixed = await walker.page.locator('.actions .fixed:not(.seldom) button').allInnerTexts();
       expect(fixed).toHaveLength(9);
       const now = new Map(

@@ -25,13 +25,20 @@ interface Props {
 export function HearingStrip(props: Props): JSX.Element {
   return (
     <div class={`hearing ${props.hearing.kind}`}>
-      <span class="ear" role="status">
-        <Show when={!props.elsewhere} fallback={ear.elsewhere}>
-          <HearingText state={props.hearing} discreet={props.discreet ?? false} />
+      {/* On a telephone it is short, and whole where it is touched. */}
+      <span class="words" tabindex="0">
+        <span class="ear" role="status">
+          <Show when={!props.elsewhere} fallback={ear.elsewhere}>
+            <HearingText state={props.hearing} discreet={props.discreet ?? false} />
+          </Show>
+        </span>
+        <Show when={props.hearing.kind === 'muted' && props.hearing.why === 'asked' && props.closedBecause}>
+          {(why) => <span class="why">{why()}</span>}
         </Show>
+        <Show when={props.speaking.why}>{(why) => <span class="why">{ear.voice(why())}</span>}</Show>
+        <LevelMeter level={props.level} noise={props.sound?.noise ?? null} />
+        <SoundWords sound={props.sound} />
       </span>
-      <LevelMeter level={props.level} noise={props.sound?.noise ?? null} />
-      <SoundWords sound={props.sound} />
       <Switch>
         <Match when={props.hearing.kind === 'failed' && props.hearing.failure.code.startsWith('model')}>
           <a class="button" href="#/">
@@ -54,10 +61,6 @@ export function HearingStrip(props: Props): JSX.Element {
           </button>
         </Match>
       </Switch>
-      <Show when={props.hearing.kind === 'muted' && props.hearing.why === 'asked' && props.closedBecause}>
-        {(why) => <span class="why">{why()}</span>}
-      </Show>
-      <Show when={props.speaking.why}>{(why) => <span class="why">{ear.voice(why())}</span>}</Show>
     </div>
   );
 }
