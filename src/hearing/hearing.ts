@@ -239,8 +239,8 @@ class EngineHearing implements Hearing {
     const { sayable } = checkPhrases(this.#phrases, running.model.words);
     const transcriber = new Transcriber(running.engine, audio.sampleRate, sayable, this.#judge, {
       utterance: (utterance) => {
-        this.#sound.spoke(utterance);
-        this.#utteranceListeners.tell(utterance);
+        const overNoise = this.#sound.spoke(utterance);
+        this.#utteranceListeners.tell({ ...utterance, ...(overNoise === null ? {} : { overNoise }) });
       },
       // What a stopped engine had in hand comes after it.
       provisional: (utterance) => {

@@ -71,18 +71,23 @@ export class SoundMeter {
     };
   }
 
-  /** Tells what was heard as speech. What is in no phrase of the list may have been any noise, and does not count. */
-  spoke(words: readonly Word[]): void {
+  /**
+   * Tells what was heard as speech. What is in no phrase of the list may have been any noise, and does not count.
+   * @returns how far it stood above the background, in dB; null where that is not known
+   */
+  spoke(words: readonly Word[]): number | null {
     const known = words.filter(({ word }) => word !== UNKNOWN);
     const powers = this.#frames
       .filter(({ time }) => known.some(({ start, end }) => time >= start && time + FRAME_MS <= end))
       .map(({ power }) => power)
       .sort((a, b) => a - b);
     const power = powers[Math.floor(SPEECH_QUANTILE * (powers.length - 1))];
-    if (power === undefined || this.#noise === null) return;
+    if (power === undefined || this.#noise === null) return null;
     const noise = powerOf(this.#noise);
-    this.#spoken.push(decibels(Math.max(power - noise, noise * powerOf(LEAST_SNR_DB))));
+    const speech = decibels(Math.max(power - noise, noise * powerOf(LEAST_SNR_DB)));
+    this.#spoken.push(speech);
     this.#spoken.splice(0, this.#spoken.length - UTTERANCES);
+    return speech - this.#noise;
   }
 
   #lasting(samples: number): number {

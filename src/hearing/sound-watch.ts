@@ -35,7 +35,8 @@ export class SoundWatch {
     this.#gain.expect(dBFS);
   }
 
-  spoke({ words }: Utterance): void {
-    this.#meter?.spoke(words);
+  /** @returns how far it stood above the background, in dB; null where that is not known */
+  spoke({ words }: Utterance): number | null {
+    return this.#meter?.spoke(words) ?? null;
   }
 }

@@ -21,6 +21,8 @@ export interface Utterance {
   readonly words: readonly Word[];
   /** The same sound heard without the list of phrases; null where that was not asked for, or could not be done. */
   readonly again: string | null;
+  /** How far it stood above the background, in dB; absent where nothing of it was measured. */
+  readonly overNoise?: number;
 }
 
 /** What is known outside of the words that may be said. */

@@ -22,12 +22,15 @@ export type Understanding =
   | { readonly kind: 'meant'; readonly meaning: Meaning }
   /**
    * Not for us, or nothing that may be said now. With `ask`, it sounded like an answer that is none, such as "yes" or
-   * "roger": nothing happens, and the words that are answers are said once more.
+   * "roger": nothing happens, and the words that are answers are said once more. `isUnsure`: it would undo something, and
+   * may not have been said at all.
    */
-  | { readonly kind: 'nothing'; readonly ask?: string };
+  | { readonly kind: 'nothing'; readonly ask?: string; readonly isUnsure?: true };
 
 /** These change nothing that stands, so missing one costs more than taking one by mistake. */
 const HARMLESS: ReadonlySet<Meaning['kind']> = new Set(['say again', 'stand by', 'negative', 'help']);
+/** These undo what stands, at once: what undoes must be surer than what goes on. */
+const UNDOES: ReadonlySet<Meaning['kind']> = new Set(['back', 'disregard']);
 /**
  * Numbers heard less surely, with no fastener named, are other people's: in an hour and more of other talk two thirds of
  * the numbers were, and of people's own readings one in a hundred. They are passed over, not asked about.
@@ -40,6 +43,8 @@ export interface HeardHow {
   readonly wanted?: Sureness | undefined;
   /** The same sound heard without the phrases of the situation; null where it was heard once. */
   readonly again?: string | null;
+  /** Whether the sound could be trusted. A beep in a loud room is as sure a "back" to the recogniser as the word itself. */
+  readonly isTrusted?: boolean;
 }
 
 /**
@@ -49,7 +54,7 @@ export interface HeardHow {
 export function understand(
   heard: readonly HeardWord[],
   situation: Situation,
-  { wanted = USUAL, again = null }: HeardHow = {},
+  { wanted = USUAL, again = null, isTrusted = true }: HeardHow = {},
 ): Understanding {
   const words = heard.flatMap(({ word }) => (DECIMAL.test(word) ? [word] : plainWords([word.replaceAll('’', "'")])));
   const sureness = Math.min(1, ...heard.map(({ confidence }) => confidence));
@@ -60,7 +65,10 @@ export function understand(
   const saying = grammar.sayings.find((candidate) => candidate.words === text);
   if (saying) {
     const enough = HARMLESS.has(saying.meaning.kind) ? wanted.harmless : wanted.command;
-    return sureness >= enough ? meant(saying.meaning) : NOTHING;
+    if (sureness < enough) return NOTHING;
+    if (!isTrusted && UNDOES.has(saying.meaning.kind))
+      return { kind: 'nothing', ask: prompting.tooLoudToUndo(text), isUnsure: true };
+    return meant(saying.meaning);
   }
   if (situation.dictation) return dictated(heard);
   for (const rule of grammar.rules) {

@@ -9,6 +9,7 @@ import type { Source } from '../session/intent.ts';
 import { voiceOf } from '../storage/voices.ts';
 import type { Shop } from './app.tsx';
 import { pronunciationsOf } from './check-words.ts';
+import { isTrusted, type HeardSound } from './heard-sound.ts';
 import type { Heeded } from './heeded.ts';
 import type { LiveSession } from './live-session.ts';
 import { createMute, type Mute } from './mute.ts';
@@ -57,8 +58,10 @@ export function createEarAtWork(
   const hear = (utterance: Heeded, source: Source): void => {
     if (!sides.takesWords(utterance)) void live.hear(utterance, source);
   };
-  onCleanup(devices.hearing.onUtterance((utterance) => hear(heeded(utterance), 'voice')));
-  onCleanup(devices.hearing.onProvisional((utterance) => live.showProvisional(utterance && heeded(utterance))));
+  onCleanup(devices.hearing.onUtterance((utterance) => hear(heeded(utterance, devices.sound()), 'voice')));
+  onCleanup(
+    devices.hearing.onProvisional((utterance) => live.showProvisional(utterance && heeded(utterance, devices.sound()))),
+  );
   onCleanup(
     devices.heedCall(
       // Asked whenever the voice begins.
@@ -79,7 +82,12 @@ export function createEarAtWork(
 
 const sure = (word: string): { word: string; confidence: number } => ({ word, confidence: 1 });
 
-function heeded({ words, again }: Utterance): Heeded {
+function heeded({ words, again, overNoise }: Utterance, sound: HeardSound | null): Heeded {
   const [first, last] = [words[0], words.at(-1)];
-  return { words, again, ...(first && last ? { spoken: { from: first.start, to: last.end } } : {}) };
+  return {
+    words,
+    again,
+    isTrusted: isTrusted(overNoise, sound),
+    ...(first && last ? { spoken: { from: first.start, to: last.end } } : {}),
+  };
 }

@@ -47,8 +47,8 @@ export function createEarlyWords({ state, changedAt, calledAt, isStopped, surene
     setProvisional(next);
   }
 
-  const understoodIn = (situation: Situation, { words, again = null }: Heeded): Understanding =>
-    understand(words, situation, { wanted: sureness?.(state().people), again });
+  const understoodIn = (situation: Situation, { words, again = null, isTrusted = true }: Heeded): Understanding =>
+    understand(words, situation, { wanted: sureness?.(state().people), again, isTrusted });
 
   function understood(utterance: Heeded): Understanding {
     const found = understoodIn(situationOf(state()), utterance);

@@ -1,5 +1,5 @@
 import { signalToNoise, type Sound } from '../hearing/sound-meter.ts';
-import { isFaint, judgeBackground, type Background } from '../hearing/sound-judgement.ts';
+import { isFaint, judgeBackground, TOO_LOUD_BELOW_DB, type Background } from '../hearing/sound-judgement.ts';
 import { microphone } from '../words/microphone.ts';
 
 /** The sound at the microphone with what it is worth, as the screen shows it. Levels in dBFS, ratios in dB, rounded. */
@@ -23,6 +23,10 @@ export function heardSound(sound: Sound, before: Background | null): HeardSound 
     isFaint: isFaint(sound),
   };
 }
+
+/** Whether an utterance can be trusted that stood so far above the background, in dB, in this sound. */
+export const isTrusted = (overNoise: number | undefined, sound: HeardSound | null): boolean =>
+  sound?.background !== 'too loud to trust' && (overNoise === undefined || overNoise >= TOO_LOUD_BELOW_DB);
 
 /** Whether something is to be done before the ear can be trusted. */
 export const isBad = ({ noise, background, isClipped, isFaint }: HeardSound): boolean =>

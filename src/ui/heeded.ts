@@ -16,6 +16,8 @@ export interface Heeded {
   readonly sureness?: number;
   /** The same sound heard without the phrases of the moment, where it was heard a second time. */
   readonly again?: string | null;
+  /** Whether the sound could be trusted that it was heard from; absent for typed words. */
+  readonly isTrusted?: boolean;
 }
 
 /** A gesture that passed the gate. */

@@ -28,10 +28,10 @@ import type { Act } from './once.ts';
 import { SETTLE } from './settle.ts';
 import { isAboutReading, type KeepSound, type Spoken } from './sound-keeper.ts';
 
-/** What came in last, and whether it was taken: as no phrase of its moment or too early it does nothing. */
+/** What came in last, and whether it was taken: as no phrase of its moment, unsure or too early it does nothing. */
 export interface HeardLine {
   readonly text: string;
-  readonly taken: 'taken' | 'not for us' | 'too early' | 'counted already';
+  readonly taken: 'taken' | 'not for us' | 'not sure' | 'too early' | 'counted already';
   /** What was said to it, where that leaves no entry. */
   readonly answered?: string;
 }
@@ -230,11 +230,12 @@ export function createLiveSession(
         if (!spoken || !(await takeBack(utterance, spoken, source))) setHeard({ text, taken: 'too early' });
         return;
       }
-      setHeard({ text, taken: understanding.kind === 'meant' ? 'taken' : 'not for us' });
+      const notTaken = understanding.kind === 'nothing' && understanding.isUnsure ? 'not sure' : 'not for us';
+      setHeard({ text, taken: understanding.kind === 'meant' ? 'taken' : notTaken });
       if (understanding.kind === 'nothing') {
-        setIgnored(ignored() + 1);
+        if (notTaken === 'not for us') setIgnored(ignored() + 1);
         if (understanding.ask !== undefined)
-          answer(text, 'not for us', trouble() === null ? understanding.ask : sessionStopped.nothingLogged);
+          answer(text, notTaken, trouble() === null ? understanding.ask : sessionStopped.nothingLogged);
         return;
       }
       const { meaning } = understanding;

@@ -8,6 +8,7 @@ export const lines = said('lines', {
   remark: {
     taken: '',
     'not for us': ' (means nothing here)',
+    'not sure': ' (not sure: not taken)',
     'too early': ' (came before this was shown: not taken)',
     'counted already': ' (said and shown at once: counted once)',
   },

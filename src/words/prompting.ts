@@ -13,6 +13,9 @@ export const prompting = said('prompting', {
   hazard: (signal: 'danger' | 'warning' | 'caution' | 'notice', text: string) => `${signal}. ${text}`,
   hazardToAffirm: (signal: 'danger' | 'warning' | 'caution' | 'notice', text: string) =>
     `${signal}. ${text} Say affirm.`,
+  /** To a word that takes something back, where it may have been no word. */
+  tooLoudToUndo: (words: string) =>
+    `Was that ${words}? It is too loud to be sure, and nothing is taken back. Tap it, or use the pedal.`,
   question: (question: string) => `${question} Affirm or negative?`,
   /** After the last point of a step that has more to it: the step is ended by the mechanic. */
   allAsked: 'When all of this step is done, say next.',

@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { TOO_LOUD_BELOW_DB } from '../../src/hearing/sound-judgement.ts';
 import { SoundMeter, signalToNoise, type Sound } from '../../src/hearing/sound-meter.ts';
 import type { Word } from '../../src/hearing/types.ts';
+import { FLITE_VOICES } from '../../src/speaking/flite.ts';
 import { activeLevel, seededRandom, workshopNoise } from '../support/noise.ts';
 import { gain, join, silence, synthesise } from '../support/speech.ts';
 
@@ -111,6 +113,28 @@ describe('speech over the background', () => {
       }
     },
   );
+  test('of the word back is enough to trust it from 10 dB on, whoever says it, and that of a beep on nothing never is', async () => {
+    for (let seed = 1; seed <= 4; seed++) {
+      const noise = workshopNoise(6, RATE, seed).samples;
+      for (const voice of FLITE_VOICES) {
+        const speech = await synthesise('back', { voice });
+        const factor = activeLevel(speech) * 10 ** (-10 / 20) * 10;
+        const { samples } = join(silence(2000, RATE), speech, silence(500, RATE));
+        const mixed = samples.map((sample, i) => sample + factor * (noise[i % noise.length] ?? 0));
+        const meter = new SoundMeter(RATE);
+        meter.take({ samples: mixed, time: 0 });
+        const overNoise = meter.spoke([word(2000, 2000 + (speech.samples.length / RATE) * 1000, 'back')]);
+        expect(overNoise, `${voice}, noise ${seed}`).toBeGreaterThanOrEqual(TOO_LOUD_BELOW_DB);
+      }
+    }
+    // Twenty milliseconds of a tone every half second, and exact zeros between.
+    const beep = Float32Array.from({ length: 20 * RATE }, (_, i) =>
+      i % (RATE / 2) < RATE / 50 ? 0.5 * Math.sin((2 * Math.PI * 400 * i) / RATE) : 0,
+    );
+    const meter = new SoundMeter(RATE);
+    meter.take({ samples: beep, time: 0 });
+    expect(meter.spoke([word(19_000, 19_400, 'back')])).toBeLessThan(TOO_LOUD_BELOW_DB);
+  });
   test('stays the same when all is made louder or softer', async () => {
     const { samples, words } = await spokenIn(10, 3);
     const ratio = (factor: number): number | null =>

@@ -92,6 +92,19 @@ describe('a saying', () => {
     expect(meant(doing, 'next', 0.84)).toBeNull();
     expect(meant(doing, 'next', 0.85)).toEqual(next);
   });
+  test('that takes something back is asked about where the sound cannot be trusted; all others are taken there', () => {
+    const situation = situationOf(tell(pending, affirm).state);
+    const asked = (words: string): boolean => {
+      const heard = words.split(' ').map((word) => ({ word, confidence: 1 }));
+      const found = understand(heard, situation, { isTrusted: false });
+      expect(found.kind === 'nothing' ? { ...found, ask: '' } : found).toEqual(
+        found.kind === 'nothing' ? { kind: 'nothing', ask: '', isUnsure: true } : understand(heard, situation),
+      );
+      return found.kind === 'nothing' && Boolean(found.ask?.startsWith(`Was that ${words}? It is too loud`));
+    };
+    const sayings = situation.sayings.map(({ words }) => words);
+    expect(sayings.filter(asked)).toEqual(['back', 'go back', 'disregard', 'cancel that']);
+  });
   test('is as sure as its least sure word', () =>
     expect(
       understand(

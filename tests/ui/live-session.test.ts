@@ -183,6 +183,23 @@ describe('speech', () => {
     await live.act(affirm, 'touch');
     expect(live.heard(), 'answered: it asks no more').toEqual({ text: 'roger', taken: 'not for us' });
   });
+  test('that takes a step back is asked about where the sound cannot be trusted, and writes nothing', async () => {
+    const book = new GoodBook();
+    const { live, said } = await open(book);
+    await live.act(next, 'touch');
+    settle();
+    await live.act(affirm, 'touch');
+    said();
+    pass(1000);
+    const back = { ...spoken('back', performance.now()), isTrusted: false };
+    await live.hear(back, 'voice');
+    expect(said()).toMatch(/^Was that back\? It is too loud to be sure/);
+    expect(live.heard()).toMatchObject({ text: 'back', taken: 'not sure' });
+    expect([live.ignored(), book.appends.length]).toEqual([0, 2]);
+    pass(1000);
+    await live.hear(spoken('back', performance.now()), 'voice');
+    expect(live.entries().at(-1)?.body.kind).toBe('step taken back');
+  });
   test('is understood by what is asked when its turn comes', async () => {
     const { live } = await open(new GoodBook());
     await live.hear(spoken('affirm', performance.now()), 'voice');
