@@ -14,7 +14,7 @@ import { refusedEntries as words } from '../words/refused-entries.ts';
  * @param state a refusal changes nothing, so the state after it is the one it was refused in
  */
 export function describeRefusal({ meaning, reason }: Extract<EventBody, { kind: 'refused' }>, state: SessionState) {
-  return words.refused(meant(meaning), because(reason, state));
+  return words.refused(meant(meaning), sayWhyRefused(reason, state));
 }
 
 function meant(meaning: Meaning): string {
@@ -65,7 +65,8 @@ function meant(meaning: Meaning): string {
 const said = ({ fastener, value }: SaidReading): string =>
   fastener === null ? words.value(value) : words.valueFor(value, fastener);
 
-function because(reason: Refusal, state: SessionState): string {
+/** Why something was refused, as a fact, in the words of the procedure. No value of a reading is in it. */
+export function sayWhyRefused(reason: Refusal, state: SessionState): string {
   const { procedure } = state;
   const step = currentStep(state)?.id;
   const label = step === undefined ? place.anyFastener : labelOf(state, step);

@@ -27,6 +27,7 @@ import {
 import { awaitsStepWitness, wantsInspector } from '../session/step-witness.ts';
 import { awaitsWitness } from '../session/witness.ts';
 import { workView as words } from '../words/work-view.ts';
+import { sayWhyRefused } from './describe-refusal.ts';
 import { callView, type CallView } from './view/call.ts';
 import { closingView, deviationText, pointText, valueText, type ClosingView } from './view/closing.ts';
 import { mapView, type MapView } from './view/map.ts';
@@ -37,6 +38,8 @@ import { spentView, type SpentView } from './view/spent.ts';
 export interface WorkView {
   /** The answer to what was asked last, in sentences; null once anything else has happened. */
   readonly answer: readonly string[] | null;
+  /** Why what was meant last was not taken; null once anything else has happened. */
+  readonly refused: string | null;
   readonly step: Step | null;
   readonly stepNumber: number;
   readonly stepCount: number;
@@ -111,6 +114,7 @@ export function workView(state: SessionState, newest: EventBody | null = null): 
   const reason = openReason(state);
   return {
     answer: newest?.kind === 'asked' ? answerView(state, newest) : null,
+    refused: newest?.kind === 'refused' ? sayWhyRefused(newest.reason, state) : null,
     step,
     stepNumber: Math.min(state.at + 1, state.procedure.steps.length),
     stepCount: state.procedure.steps.length,

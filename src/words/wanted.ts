@@ -9,6 +9,7 @@ export const wanted = said('wanted', {
   stepOf: (number: number, count: number, title: string) => `Step ${number} of ${count}: ${title}`,
   skipped: (titles: readonly string[]) => `Skipped, does not apply: ${titles.join(', ')}`,
   standingBy: 'Standing by. Say continue.',
+  notTaken: (why: string) => `Not taken. ${why}`,
   /** What a fastener is called whose pattern is not known here. */
   number: 'number',
   sayHeld: 'Say held when you hold it.',

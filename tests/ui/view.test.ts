@@ -183,6 +183,20 @@ test('a reading in doubt is shown with its question', () => {
   expect(shown(again).doubt).toBeNull();
 });
 
+describe('why something was not taken', () => {
+  const why = ({ state, events }: Play) => workView(state, events.at(-1)?.body).refused;
+  const ring = start(procedureOf([tighten('ring')]));
+  const early = tell(ring, next);
+
+  test('stands on the screen, in the words of the procedure', () => {
+    expect(why(early)).toMatch(/^The reading of \w+ 1 was still to come$/);
+    expect(why(tell(ring, reading('24', 2)))).toMatch(/^Out of order: \w+ 1 was next, not \w+ 2$/);
+  });
+  test('is gone as soon as something else has happened', () => expect(why(tell(early, reading('24')))).toBeNull());
+  test('holds nothing of what was read, which a second person may not see', () =>
+    expect(why(tell(ring, reading('24', 2)))).not.toContain('24'));
+});
+
 describe('what was asked', () => {
   const bolts = tell(start(procedureOf([tighten('ring')])), reading('24'), affirm);
   const about = (play: Play, about: 'left' | 'last readings' | 'why' | 'slowly'): Play =>

@@ -47,6 +47,9 @@ export function WorkPanel(props: {
                   <p class="standing-by">{wanted.standingBy}</p>
                 </Show>
                 <Show when={props.view.help}>{(help) => <HelpCalled help={help()} />}</Show>
+                <Show when={props.view.refused}>
+                  {(why) => <p class="trouble refused">{wanted.notTaken(why())}</p>}
+                </Show>
                 <Switch fallback={<StepText view={props.view} />}>
                   <Match when={props.view.held}>{(held) => <Held held={held()} />}</Match>
                   <Match when={props.view.handingOver}>
