@@ -5,6 +5,7 @@ import {
   callAfter,
   confirmsByGoingOn,
   currentStep,
+  openDoubt,
   pendingReading,
   type Reading,
   type SessionState,
@@ -56,13 +57,9 @@ export function askAboutDoubt(
   state: SessionState,
   reading: Pick<ReadBack, 'doubts' | 'corrects' | 'reading'>,
 ): string | null {
-  const [doubt] = reading.doubts ?? [];
-  return doubt === undefined || isSaidAgain(state, reading) ? null : questionAbout(doubt);
+  const doubt = openDoubt(state, reading);
+  return doubt && questionAbout(doubt);
 }
-
-/** Who says the same value again has answered the question: what is left is whether it was heard rightly. */
-const isSaidAgain = (state: SessionState, { corrects, reading }: Pick<ReadBack, 'corrects' | 'reading'>): boolean =>
-  state.readings.some((old) => old.seq === corrects && old.reading.value === reading.value);
 
 const outside = ({ of }: Reading['basis'], verdict: Exclude<Reading['verdict'], 'in'>): string =>
   of === 'running torque' && verdict === 'over' ? words.runsTooHard : words.outside[verdict];

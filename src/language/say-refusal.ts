@@ -6,6 +6,7 @@ import { nameOfSeal } from '../session/point-words.ts';
 import type { Doubt } from '../session/intent.ts';
 import type { Refusal } from '../session/refusal.ts';
 import {
+  asksValue,
   currentCall,
   currentStep,
   lastConfirmed,
@@ -63,6 +64,8 @@ function words(state: SessionState, reason: Refusal): string {
       return sayPlain(refusals.noExpiry(nameOfConsumable(state, reason.consumable)));
     case 'no quantity':
       return sayPlain(refusals.noQuantity(nameOfConsumable(state, reason.consumable)));
+    case 'in doubt':
+      return refusals.inDoubt(label, count(reason.fastener));
     case 'confirm first':
       return refusals.notConfirmed(label, count(reason.fastener));
     case 'witness first':
@@ -101,8 +104,11 @@ function askAgain(state: SessionState, doubt: Doubt, about: RoundInQuestion | nu
       return currentStep(state)?.kind === 'measure'
         ? refusals.severalValues
         : refusals.severalReadings(about === null ? place.anyFastener : labelOf(state, about.step));
-    case 'not sure':
-      return pendingReading(state) || pendingValue(state) ? refusals.notClearAnswer : refusals.notClear;
+    case 'not sure': {
+      const pending = pendingReading(state);
+      const isAnswerWanted = pending ? !asksValue(state, pending) : pendingValue(state) !== null;
+      return isAnswerWanted ? refusals.notClearAnswer : refusals.notClear;
+    }
     case 'other unit': {
       const unit = unitInQuestion(state, about);
       return unit === null ? refusals.someOtherUnit : refusals.otherUnit(unit);

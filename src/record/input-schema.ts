@@ -165,6 +165,7 @@ export const RefusalSchema = exactly<Refusal>()(
     v.strictObject({ code: v.literal('no expiry date'), consumable: v.string() }),
     v.strictObject({ code: v.literal('no quantity'), consumable: v.string() }),
     v.strictObject({ code: v.literal('confirm first'), fastener: v.number() }),
+    v.strictObject({ code: v.literal('in doubt'), fastener: v.number() }),
     v.strictObject({ code: v.literal('witness first'), fastener: v.number() }),
     code('no second person'),
     code('nothing to witness'),

@@ -9,7 +9,7 @@ import { whileBreakOpen } from './break.ts';
 import { report } from './deviations.ts';
 import { callHelp, heldStep, takeHold, whileHolding } from './hold.ts';
 import { handOver, joinOrLeave, takeOver } from './people.ts';
-import { correctLast, disregardLast, takeValue, whilePending } from './readings.ts';
+import { correctLast, disregardLast, takeValue, unanswered, whilePending } from './readings.ts';
 import {
   currentCall,
   currentStep,
@@ -79,7 +79,7 @@ function decideOpenly(before: SessionState, { meaning, at }: Pick<Intent, 'meani
   if (meaning.kind === 'question') {
     // Nothing comes between a read-back and its answer but why it is wanted.
     if (meaning.question.about !== 'why') {
-      if (pending) return refuse({ code: 'confirm first', fastener: pending.fastener });
+      if (pending) return refuse(unanswered(state, pending));
       if (value) return refuse({ code: 'value unconfirmed' });
     }
     return accept({ kind: 'asked', question: meaning.question });
@@ -100,7 +100,7 @@ function decideOpenly(before: SessionState, { meaning, at }: Pick<Intent, 'meani
       : refuse({ code: 'warning first' });
   }
   if (meaning.kind === 'fresh consumable') {
-    if (pending) return refuse({ code: 'confirm first', fastener: pending.fastener });
+    if (pending) return refuse(unanswered(state, pending));
     return value ? refuse({ code: 'value unconfirmed' }) : fetchConsumable(state, meaning);
   }
   if (

@@ -1,6 +1,6 @@
 /** Readings and what became of each. */
 import type { EventBody } from './event.ts';
-import type { Instant } from './intent.ts';
+import type { Instant, ReadingDoubt } from './intent.ts';
 
 /** A reading with what became of it. Every reading ever captured stays in the state, in the order of the record. */
 export interface Reading extends Extract<EventBody, { kind: 'reading captured' }> {
@@ -15,6 +15,24 @@ export interface Reading extends Extract<EventBody, { kind: 'reading captured' }
 /** Whether only an explicit word may confirm a reading: not going on, and not a pedal that means many things. */
 export const wantsOwnWord = ({ verdict, doubts = [] }: Pick<Reading, 'verdict' | 'doubts'>): boolean =>
   verdict !== 'in' || doubts.length > 0;
+
+/**
+ * The doubt that is asked about; null where there is none, or it was answered. Who says the same value again has answered
+ * it: what is left is whether it was heard rightly. Only what no scale shows stays what it is, however often it is said.
+ */
+export function openDoubt(
+  { readings }: { readonly readings: readonly Reading[] },
+  { doubts: [doubt] = [], corrects, reading }: Pick<Reading, 'doubts' | 'corrects' | 'reading'>,
+): ReadingDoubt | null {
+  const isSaidAgain = readings.some((old) => old.seq === corrects && old.reading.value === reading.value);
+  return doubt === undefined || (isSaidAgain && doubt !== 'off the scale') ? null : doubt;
+}
+
+/** Their questions ask for the value: a yes answers none of them. */
+const ASKS_VALUE: ReadonlySet<ReadingDoubt | null> = new Set(['off the scale', 'not sure']);
+
+/** Whether what is asked about a reading is its value: then no word confirms it. */
+export const asksValue = (...about: Parameters<typeof openDoubt>): boolean => ASKS_VALUE.has(openDoubt(...about));
 
 /** One fastener in one round of one step. */
 export const callKey = (step: string, pass: number, fastener: number): string => `${step}/${pass}/${fastener}`;

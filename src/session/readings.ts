@@ -10,6 +10,7 @@ import { pointRefusal } from './settle.ts';
 import { settingOf } from './setting.ts';
 import { confirmed } from './confirmed.ts';
 import {
+  asksValue,
   callAfter,
   confirmsByGoingOn,
   correctable,
@@ -27,14 +28,20 @@ import { awaitsWitness, takeWitness, wantsWitness } from './witness.ts';
 /** A value for the fastener that is called: read off the tool, or clicked at what the tool was set to. */
 type Value = Extract<Meaning, { kind: 'reading' | 'click' }>;
 
+/** Why nothing else comes before the answer to a read-back. */
+export const unanswered = (state: SessionState, pending: Reading): Refusal => ({
+  code: asksValue(state, pending) ? 'in doubt' : 'confirm first',
+  fastener: pending.fastener,
+});
+
 /** A reading was read back: it is confirmed, rejected, said anew or dropped before anything else happens. */
 export function whilePending(state: SessionState, pending: Reading, meaning: WorkingMeaning): Decision {
   if (awaitsWitness(state, pending)) return whileAwaitingWitness(state, pending, meaning);
-  const confirmFirst = refuse({ code: 'confirm first', fastener: pending.fastener });
+  const confirmFirst = refuse(unanswered(state, pending));
   const goesOn = confirmsByGoingOn(state, pending);
   switch (meaning.kind) {
     case 'affirm':
-      return accept(...confirmation(state, pending));
+      return asksValue(state, pending) ? confirmFirst : accept(...confirmation(state, pending));
     case 'negative':
       return accept({ kind: 'reading rejected', of: pending.seq });
     case 'disregard':

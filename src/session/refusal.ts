@@ -23,6 +23,8 @@ export type Refusal =
   | { readonly code: 'no expiry date'; readonly consumable: string }
   | { readonly code: 'no quantity'; readonly consumable: string }
   | { readonly code: 'confirm first'; readonly fastener: number }
+  /** What waits cannot be confirmed as it is: its value is said again, or it is dropped. */
+  | { readonly code: 'in doubt'; readonly fastener: number }
   | { readonly code: 'witness first'; readonly fastener: number }
   | { readonly code: 'no second person' }
   | { readonly code: 'nothing to witness' }

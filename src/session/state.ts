@@ -11,7 +11,7 @@ import type { PointAnswer } from './point.ts';
 import type { FreshPacking } from './stock.ts';
 import { callKey, correctedBy, standingIn, wantsOwnWord, type Reading } from './reading.ts';
 
-export { wantsOwnWord, type Reading } from './reading.ts';
+export { asksValue, openDoubt, wantsOwnWord, type Reading } from './reading.ts';
 
 /** Everything known about a session after some of its events. Replay is the same fold, stopped early. */
 export interface SessionState {

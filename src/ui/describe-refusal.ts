@@ -97,6 +97,8 @@ export function sayWhyRefused(reason: Refusal, state: SessionState): string {
       return words.noQuantity(consumableName(state, reason.consumable));
     case 'confirm first':
       return words.notConfirmed(label, reason.fastener);
+    case 'in doubt':
+      return words.inDoubt(label, reason.fastener);
     case 'witness first':
       return words.noWitnessYet(label, reason.fastener);
     case 'reading first':

@@ -5,7 +5,8 @@ import { isReadCall } from '../session/calls.ts';
 import type { Meaning } from '../session/intent.ts';
 import { pendingValue } from '../session/observed.ts';
 import { currentPoint } from '../session/points.ts';
-import { currentCall, pendingReading, type SessionState } from '../session/state.ts';
+import { asksValue, currentCall, pendingReading, type SessionState } from '../session/state.ts';
+import { awaitsWitness } from '../session/witness.ts';
 import { valueKeys } from '../words/value-keys.ts';
 import { forwardMeaning } from './forward.ts';
 import { beginEntry, movedOn, offered, taken, type HandEntry } from './hand-entry.ts';
@@ -25,10 +26,12 @@ export type PanelStep =
 
 /**
  * Whether a value is wanted now, so that it can be entered by hand: of the fastener that is called, or of what is measured,
- * and none waits for its answer, nor does a point.
+ * and none waits for its answer, nor does a point; or of what waits, where its value is what is asked.
  */
 export function wantsValue(state: SessionState, { reading, observed, dictation }: Situation): boolean {
-  if (dictation || pendingReading(state) || pendingValue(state) || currentPoint(state)) return false;
+  const pending = pendingReading(state);
+  if (pending) return reading !== null && !awaitsWitness(state, pending) && asksValue(state, pending);
+  if (dictation || pendingValue(state) || currentPoint(state)) return false;
   const call = currentCall(state);
   return observed !== null || (reading !== null && call !== null && isReadCall(call));
 }
@@ -39,10 +42,12 @@ const NOT_BY_FOOT: ReadonlySet<Meaning['kind']> = new Set(['witness says', 'seco
 /** What may be done now: what goes on first, then in the order in which it is said; what only asks comes last. */
 export function choicesNow(state: SessionState, situation: Situation): Panel {
   const forward = JSON.stringify(forwardMeaning(state, situation));
+  const isValueWanted = wantsValue(state, situation);
+  const isAffirmed = !(isValueWanted && pendingReading(state));
   const seen = new Set<string>();
   const sayings = situation.sayings.filter(({ meaning }) => {
     const same = JSON.stringify(meaning);
-    if (seen.has(same) || NOT_BY_FOOT.has(meaning.kind)) return false;
+    if (seen.has(same) || NOT_BY_FOOT.has(meaning.kind) || (meaning.kind === 'affirm' && !isAffirmed)) return false;
     seen.add(same);
     return true;
   });
@@ -53,7 +58,7 @@ export function choicesNow(state: SessionState, situation: Situation): Panel {
   const means = sayings
     .toSorted((one, other) => rank(one) - rank(other))
     .map(({ words, meaning }): ScanItem<Choice> => ({ label: words, value: { kind: 'means', meaning } }));
-  const value: readonly ScanItem<Choice>[] = wantsValue(state, situation)
+  const value: readonly ScanItem<Choice>[] = isValueWanted
     ? [{ label: valueKeys.enterValue, value: { kind: 'value' } }]
     : [];
   const items = [...value, ...means, { label: valueKeys.nothing, value: { kind: 'leave' } } as const];

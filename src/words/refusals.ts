@@ -73,6 +73,8 @@ export const refusals = said('refusals', {
   runningTorqueIsRead: (label: string, number: string) =>
     `The running torque of ${label} ${number} is read. Say the value.`,
   notConfirmed: (label: string, number: string) => `${label} ${number} is not confirmed. Say affirm or negative.`,
+  inDoubt: (label: string, number: string) =>
+    `${label} ${number} cannot be confirmed like that. Say the value again, or negative.`,
   wantsWitness: (label: string, number: string) =>
     `${label} ${number} needs its witness. Second person, say witness and the value.`,
   wantsReading: (label: string, number: string) => `${label} ${number} needs a reading.`,

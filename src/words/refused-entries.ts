@@ -117,6 +117,7 @@ export const refusedEntries = said('refusedEntries', {
   noExpiry: (consumable: string) => `No use-by date was entered for the ${consumable}`,
   noQuantity: (consumable: string) => `It was not entered how many of the ${consumable} there are`,
   notConfirmed: (label: string, number: number) => `The reading of ${label} ${number} was not confirmed yet`,
+  inDoubt: (label: string, number: number) => `The value of ${label} ${number} was to be said again`,
   noWitnessYet: (label: string, number: number) => `The witness of ${label} ${number} had not read yet`,
   noReadingYet: (label: string, number: number) => `The reading of ${label} ${number} was still to come`,
   waitNotOver: (seconds: number) => `The wait was not over: ${seconds} s were left`,

@@ -149,6 +149,13 @@ describe('a reading in doubt', () => {
     expect(said(right)).toBe('Stud one, two four point five. Next, stud two.');
   });
 
+  test('is asked about for as long as no scale shows it, though the same value is said again', () => {
+    const again = hear(hear(ring(), 'nine zero'), 'nine zero');
+    expect(said(again)).toMatch(/What does it show\?$/);
+    expect(tell(again, affirm).last).toEqual({ kind: 'refused', reason: { code: 'in doubt', fastener: 1 } });
+    expect(said(hear(again, 'two four'))).toBe('Stud one, two four. Is that correct?');
+  });
+
   describe('inside its window, in a step that is confirmed by going on', () => {
     const between = hear(ring({ confirm: 'by going on' }), 'two four point two five');
 

@@ -6,6 +6,7 @@ import {
   continue_,
   correction,
   disregard,
+  doubted,
   next,
   procedureOf,
   reading,
@@ -44,6 +45,12 @@ describe('a refusal', () => {
     ['session closed', tell(doing, next, next, next), 'The record is closed.'],
     ['warning first', tell(warned, back), 'Acknowledge the warning first: say affirm.'],
     ['confirm first', tell(step1, reading('12'), next), 'Stud three is not confirmed. Say affirm or negative.'],
+    [
+      'in doubt',
+      tell(step1, doubted('99', 'off the scale'), affirm),
+      'Stud three cannot be confirmed like that. Say the value again, or negative.',
+    ],
+    ['unclear', tell(step1, doubted('99', 'off the scale'), unclear('not sure')), 'That was not clear. Say again.'],
     ['nothing to confirm', tell(doing, affirm), 'There is nothing to confirm.'],
     ['nothing to correct', tell(doing, disregard), 'There is no reading to correct.'],
     [

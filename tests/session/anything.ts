@@ -13,6 +13,7 @@ import { settingOf } from '../../src/session/setting.ts';
 import {
   currentCall,
   currentStep,
+  asksValue,
   lastConfirmed,
   openCondition,
   openWarning,
@@ -49,7 +50,7 @@ const value = fc.oneof(
 );
 const said = fc.record({ fastener, value });
 const doubted = fc.record(
-  { doubts: fc.subarray(['between marks', 'digits swapped', 'not sure'] as const, { minLength: 1 }) },
+  { doubts: fc.subarray(['off the scale', 'between marks', 'digits swapped', 'not sure'] as const, { minLength: 1 }) },
   { requiredKeys: [] },
 );
 /** A packing that was fetched. */
@@ -240,6 +241,7 @@ export function openly(state: SessionState): Meaning {
   const pending = pendingReading(state);
   if (pending && !openWarning(state) && awaitsWitness(state, pending))
     return { kind: 'witness', reading: { fastener: null, value: pending.reading.value } };
+  if (pending && !openWarning(state) && asksValue(state, pending)) return { kind: 'negative' };
   if (openCondition(state) || openWarning(state) || pending || pendingValue(state)) return { kind: 'affirm' };
   if (awaitsStepWitness(state)) return { kind: 'witness says', agrees: true };
   const spent = spentConsumable(state);

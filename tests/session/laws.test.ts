@@ -10,7 +10,7 @@ import { isSettled, pendingReading, wantsOwnWord, type Reading, type SessionStat
 import { agree, awaitsWitness, wantsWitness } from '../../src/session/witness.ts';
 import { workView } from '../../src/ui/view.ts';
 import { goOpenly, job, meaning, mostAnswers } from './anything.ts';
-import { nowOf, people, tell, type Play } from './play.ts';
+import { affirm, nowOf, people, tell, type Play } from './play.ts';
 
 const bodies = ({ events }: Play): readonly EventBody[] => events.map(({ body }) => body);
 /** The state before the first event and after each. */
@@ -67,6 +67,15 @@ describe('whatever is said', () => {
         if (!pending || !wantsOwnWord(pending) || meaning.kind === 'affirm') return;
         const after = bodies(tell(play, meaning)).slice(play.events.length);
         expect(after.map(({ kind }) => kind)).not.toContain('reading confirmed');
+      }),
+    );
+  });
+
+  test('what no scale shows is never confirmed, whoever affirms it how often', () => {
+    fc.assert(
+      fc.property(job, fc.array(meaning, { maxLength: 4 }), (play, more) => {
+        for (const { status, doubts = [] } of tell(play, ...more, affirm, affirm).state.readings)
+          if (doubts[0] === 'off the scale') expect(status).not.toBe('confirmed');
       }),
     );
   });

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { readProcedure, type Procedure } from '../../src/procedure/procedure.ts';
 import { decide, type Decision } from '../../src/session/decide.ts';
 import type { EventBody, SessionEvent } from '../../src/session/event.ts';
-import type { Instant, Meaning } from '../../src/session/intent.ts';
+import type { Instant, Meaning, ReadingDoubt } from '../../src/session/intent.ts';
 import type { Refusal } from '../../src/session/refusal.ts';
 import { begin, fold } from '../../src/session/fold.ts';
 import { type SessionState } from '../../src/session/state.ts';
@@ -144,6 +144,11 @@ export const answer = (outcome: string): Meaning => ({ kind: 'answer', outcome }
 export const reading = (value: string, fastener: number | null = null): Meaning => ({
   kind: 'reading',
   reading: { fastener, value },
+});
+export const doubted = (value: string, ...doubts: readonly ReadingDoubt[]): Meaning => ({
+  kind: 'reading',
+  reading: { fastener: null, value },
+  doubts,
 });
 export const correction = (value: string, fastener: number | null = null): Meaning => ({
   kind: 'correction',

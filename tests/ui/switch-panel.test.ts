@@ -4,7 +4,18 @@ import { litChoices, type Scan } from '../../src/gesture/scan.ts';
 import { situationOf } from '../../src/language/situation.ts';
 import { meaningOf, type WorkSignal } from '../../src/ui/signals.ts';
 import { choicesNow, panelMovedOn, panelTaken, wantsValue, type Panel } from '../../src/ui/switch-panel.ts';
-import { affirm, negative, procedureOf, reading, start, step, tell, tighten, type Play } from '../session/play.ts';
+import {
+  affirm,
+  doubted,
+  negative,
+  procedureOf,
+  reading,
+  start,
+  step,
+  tell,
+  tighten,
+  type Play,
+} from '../session/play.ts';
 
 const ring = start(procedureOf([step('fit', 'do'), tighten('ring')]));
 const called = tell(ring, { kind: 'next' });
@@ -53,6 +64,14 @@ describe('the choices', () => {
     expect(labels(called)[0]).toBe('enter the value');
     expect(labels(readBack)).not.toContain('enter the value');
     expect(labels(ring)).not.toContain('enter the value');
+  });
+  test('are a value and no affirm where the value that waits is asked for', () => {
+    const off = tell(called, doubted('99', 'off the scale'));
+    expect(labels(off)[0]).toBe('enter the value');
+    expect(labels(off)).toContain('negative');
+    expect(labels(off)).not.toContain('affirm');
+    const broken = { ...off, state: { ...off.state, breakOf: 7_200_000 } };
+    expect(labels(broken)).toContain('affirm');
   });
   test('never hold a word of the second person, nor a signature', () => {
     const looked = start(procedureOf([step('look', 'witness', { what: 'the seal' })]));

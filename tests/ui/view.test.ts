@@ -8,6 +8,7 @@ import {
   affirm,
   demo,
   dial,
+  doubted,
   fireBoat,
   indicating,
   negative,
@@ -175,12 +176,14 @@ describe('a step that depends on the unit', () => {
 test('a reading in doubt is shown with its question', () => {
   const said = { fastener: null, value: '42.5' };
   const ring = start(procedureOf([tighten('ring')]));
-  const doubted = tell(ring, { kind: 'reading', reading: said, doubts: ['digits swapped', 'not sure'] });
-  expect(shown(doubted).doubt).toBe('Check the order of the digits. Affirm, or say what the tool shows.');
+  const asked = tell(ring, { kind: 'reading', reading: said, doubts: ['digits swapped', 'not sure'] });
+  expect(shown(asked).doubt).toBe('Check the order of the digits. Affirm, or say what the tool shows.');
   expect(shown(tell(ring, reading('24'))).doubt).toBeNull();
   // Who says the same value again has answered it: then it is asked whether it was heard rightly, as by voice.
-  const again = tell(doubted, { kind: 'reading', reading: said, doubts: ['digits swapped'] });
+  const again = tell(asked, { kind: 'reading', reading: said, doubts: ['digits swapped'] });
   expect(shown(again).doubt).toBeNull();
+  const off = doubted('99', 'off the scale');
+  expect(shown(tell(ring, off, off)).doubt).toBe('That is off the scale of the tool. What does it show?');
 });
 
 describe('why something was not taken', () => {

@@ -8,7 +8,7 @@ export function primaryOf(view: WorkView): Meaning['kind'] | null {
   const { phase, warning, pending, question, call, step } = view;
   if (phase === 'standing by') return view.handingOver ? null : 'continue';
   if (view.breakOf !== null || view.deviation || view.toWitness !== null) return null;
-  if (warning || (pending && pending.verdict === 'in')) return 'affirm';
+  if (warning || (pending && pending.verdict === 'in' && view.doubt === null)) return 'affirm';
   // To a point as to a check no answer is the likelier one.
   if (view.point) return null;
   if (view.awaitsHold) return 'held';

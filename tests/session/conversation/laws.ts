@@ -76,6 +76,7 @@ function readsBack({ said }: Turn, { fastener, reading }: Captured): boolean {
 
 /** Silence is in none of these. */
 function isConfirming({ kind }: Turn['meaning'], { verdict, doubts = [] }: Captured, confirm: string): boolean {
+  if (doubts[0] === 'off the scale') return false;
   if (kind === 'affirm') return true;
   const goesOn = kind === 'next' || kind === 'reading' || kind === 'click';
   return goesOn && confirm === 'by going on' && verdict === 'in' && doubts.length === 0;

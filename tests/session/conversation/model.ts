@@ -15,6 +15,8 @@ export interface Taken {
   readonly fate: 'waiting' | 'committed' | 'rejected' | 'disregarded' | 'replaced' | 'disputed';
   readonly isInside: boolean;
   readonly isDoubted: boolean;
+  /** No scale of the tool shows it. */
+  readonly isOffScale: boolean;
   /** Which of those taken it stands in for. */
   readonly insteadOf: number | null;
   readonly witness: string | null;
@@ -53,7 +55,8 @@ export const TABLE: { readonly [S in Stage]: Rows } = {
     disregard: (model) => given(model, waiting(model), 'disregarded'),
   },
   echoed: {
-    affirm: (model) => commit(model),
+    // What cannot have been read is not confirmed, however often it is said.
+    affirm: (model) => (pending(model)?.isOffScale ? model : commit(model)),
     correction: (model, said) => sayAnew(model, said),
     negative: (model) => given(model, waiting(model), 'rejected'),
     disregard: (model) => given(model, waiting(model), 'disregarded'),
@@ -139,8 +142,10 @@ type Unjudged = Pick<Said<'value'>, 'text' | 'isDoubted'>;
 function capture(model: Model, call: Call, { text, isDoubted }: Unjudged, insteadOf: number | null): Model {
   const { least, most } = windowOf(model.rules, call, dragOf(model, call));
   const isInside = torqueOf(text) >= least && torqueOf(text) <= most;
+  const [first, last] = call.scale;
+  const isOffScale = isDoubted && (torqueOf(text) < first || torqueOf(text) > last);
   const older = given(model, waiting(model), 'replaced');
-  const taken = { call, text, isDoubted, isInside, insteadOf, fate: 'waiting', witness: null } as const;
+  const taken = { call, text, isDoubted, isOffScale, isInside, insteadOf, fate: 'waiting', witness: null } as const;
   return { ...model, taken: [...older.taken, taken] };
 }
 
