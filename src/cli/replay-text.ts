@@ -78,7 +78,8 @@ const head = ({ index, name }: ReadingMatrix['passes'][number]): string =>
 
 function cellText(cell: MatrixCell): string {
   if (cell === null) return '–';
-  return cell.kind === 'read' ? readingText(cell.reading) : cell.kind;
+  if (cell.kind !== 'read') return cell.kind;
+  return `${readingText(cell.reading)}${cell.isLeftOpen ? '; left open' : ''}`;
 }
 
 /** "24.5 N·m, in, Ida Falk; witness Tom Brandt 24.5 N·m" */

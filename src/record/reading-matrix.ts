@@ -6,11 +6,11 @@ import { isDone, standingReading, type Reading, type SessionState } from '../ses
 import { matrix } from '../words/matrix.ts';
 
 /**
- * One fastener in one pass: the reading that stands, done by hand without a reading, left open with a deviation, or
- * nothing yet, or skipped with its step; null where the pass leaves it out.
+ * One fastener in one pass: the reading that stands, also where it was left open with a deviation afterwards; done by hand
+ * without a reading, left open without one, or nothing yet, or skipped with its step; null where the pass leaves it out.
  */
 export type MatrixCell =
-  | { readonly kind: 'read'; readonly reading: Reading }
+  | { readonly kind: 'read'; readonly reading: Reading; readonly isLeftOpen: boolean }
   | { readonly kind: 'by hand' | 'left open' | 'open' | 'skipped' }
   | null;
 
@@ -53,10 +53,11 @@ function matrixOf(state: SessionState, procedure: Procedure, step: Step): Readin
 }
 
 function cellOf(state: SessionState, step: string, round: Round, fastener: number): MatrixCell {
-  if (isLeftOpen(state, step, round, fastener)) return { kind: 'left open' };
   const pass = round.index;
   const reading = standingReading(state, step, pass, fastener);
-  if (reading) return { kind: 'read', reading };
+  const isOpen = isLeftOpen(state, step, round, fastener);
+  if (reading) return { kind: 'read', reading, isLeftOpen: isOpen };
+  if (isOpen) return { kind: 'left open' };
   if (state.skippedSteps.has(step)) return { kind: 'skipped' };
   return { kind: isDone(state, { step, pass, fastener }) ? 'by hand' : 'open' };
 }

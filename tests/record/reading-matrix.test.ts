@@ -63,6 +63,18 @@ describe('the matrix of readings', () => {
     const [matrix] = readingMatrices(state);
     expect(matrix?.rows.map(({ cells: [cell] }) => cell?.kind)).toEqual(['left open', 'open', 'open']);
   });
+  test('keeps the value of what was read and left open all the same', async () => {
+    const { state, events } = tell(
+      await opening(smallProcedure),
+      ...[next, reading('31'), affirm],
+      ...[{ kind: 'report', what: 'damage' } as const, { kind: 'reason', text: 'thread is torn' } as const, affirm],
+      { kind: 'leave open' },
+    );
+    const [cell] = readingMatrices(state).flatMap(({ rows }) => rows.flatMap(({ cells }) => cells));
+    expect(cell).toMatchObject({ kind: 'read', isLeftOpen: true, reading: { reading: { value: '31' } } });
+    const [table] = stepReadingsOf(await recordIn(await sealAll(events)));
+    expect(table && stepReadingsText(table).join('\n')).toMatch(/31 N·m, over, .*; left open/);
+  });
   test('keeps a step that was skipped after values were read in it, and no other that was skipped', async () => {
     const [wash, tightening] = [step('wash', 'do'), smallProcedure.steps.find(({ kind }) => kind === 'tighten')];
     const applies = { condition: 'salt', is: true };

@@ -121,8 +121,10 @@ function judgedBy(basis: Basis, procedure: Procedure): string {
   return sheetTorque.window(windowText(basis, procedure), isAtWrench, running && shown(running));
 }
 
-const verdictOf = (cell: NonNullable<MatrixCell>): string =>
-  cell.kind === 'read' ? sheetTorque.verdicts[cell.reading.verdict] : sheetTorque.withoutReading[cell.kind];
+function verdictOf(cell: NonNullable<MatrixCell>): string {
+  if (cell.kind !== 'read') return sheetTorque.withoutReading[cell.kind];
+  return cell.isLeftOpen ? sheetTorque.withoutReading['left open'] : sheetTorque.verdicts[cell.reading.verdict];
+}
 
 function valueOf(reading: Reading, history: readonly Reading[], timeZone: string): SheetValue {
   const { seq, at, person, status, evidence, doubts = [], witnessed, verdict } = reading;

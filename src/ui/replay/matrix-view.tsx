@@ -82,17 +82,21 @@ function Matrix(props: MatrixProps): JSX.Element {
 
 function Cell(props: MatrixProps & { readonly cell: MatrixCell }): JSX.Element {
   const read = () => (props.cell?.kind === 'read' ? props.cell.reading : null);
+  const isLeftOpen = () => props.cell?.kind === 'read' && props.cell.isLeftOpen;
   const without = (): string =>
     props.cell === null || props.cell.kind === 'read' ? matrix.notInPass : matrix.withoutReading[props.cell.kind];
   return (
     <Show when={read()} fallback={<td class={(props.cell?.kind ?? 'none').replace(' ', '-')}>{without()}</td>}>
       {(reading) => (
-        <td class={reading().verdict === 'in' ? 'in' : 'outside'}>
+        <td class={reading().verdict === 'in' && !isLeftOpen() ? 'in' : 'outside'}>
           <button type="button" onClick={() => props.onGo(reading().seq)} title={matrix.toEntry(reading().seq)}>
             <span class="said-only">{matrix.fastener(props.matrix.label, reading().fastener)}</span>
             <For each={earlier(props.readings, reading())}>{(value) => <s>{value}</s>}</For>
             <b>{matrix.value(reading().reading.value, reading().reading.unit)}</b>
             <span>{matrix.verdicts[reading().verdict]}</span>
+            <Show when={isLeftOpen()}>
+              <span>{matrix.withoutReading['left open']}</span>
+            </Show>
             <small>
               {limitsAndPerson(reading(), props.record)}
               <Show when={reading().witnessed}>
