@@ -31,7 +31,7 @@ import { isAboutReading, type KeepSound, type Spoken } from './sound-keeper.ts';
 /** What came in last, and whether it was taken: as no phrase of its moment, unsure or too early it does nothing. */
 export interface HeardLine {
   readonly text: string;
-  readonly taken: 'taken' | 'not for us' | 'not sure' | 'too early' | 'counted already';
+  readonly taken: 'taken' | 'not for us' | 'not sure' | 'too early' | 'not said yet' | 'counted already';
   /** What was said to it, where that leaves no entry. */
   readonly answered?: string;
 }
@@ -214,7 +214,11 @@ export function createLiveSession(
       const isOfBefore = isEarly || entries().length !== seen;
       if (isOfBefore && !isAtAnyTime(meaning) && trouble() === null)
         setHeard({ text: meaning.kind, taken: 'too early' });
-      else await carryOut(meaning, source, null);
+      else {
+        // What was not taken is what came in last no longer.
+        if (source !== 'program' && isPremature(heard())) setHeard({ text: meaning.kind, taken: 'taken' });
+        await carryOut(meaning, source, null);
+      }
     });
   }
 
@@ -311,7 +315,7 @@ export function createLiveSession(
       setHeard({ text, taken: why });
       if (why === 'not for us') setIgnored(ignored() + 1);
     },
-    tooEarly: (meaning) => setHeard({ text: meaning.kind, taken: 'too early' }),
+    tooEarly: (meaning) => setHeard({ text: meaning.kind, taken: 'not said yet' }),
     welcome: () =>
       say(
         announce(
@@ -324,6 +328,9 @@ export function createLiveSession(
 
 /** Whoever calls for help, or wants all to stand still, means it at whatever moment: the program’s own call may have come between. */
 const isAtAnyTime = ({ kind }: Meaning): boolean => kind === 'help' || kind === 'stand by';
+
+/** What came in before what it would answer. */
+const isPremature = (line: HeardLine | null): boolean => line?.taken === 'too early' || line?.taken === 'not said yet';
 
 const isSameCall = (one: Call | null, other: Call | null): boolean =>
   one?.fastener === other?.fastener && one?.pass === other?.pass;

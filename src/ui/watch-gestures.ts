@@ -74,7 +74,7 @@ export function watchGestures(
     // Only what has been said to its end is answered; but who wants everything to stop need not hear it out.
     const isBeforeEnd = speakingState().saying !== null || gesture.from < quietSince;
     if (isBeforeEnd && consequence !== 'pause') {
-      live.notTaken(gesture.kind, 'too early');
+      live.notTaken(gesture.kind, 'not said yet');
       return false;
     }
     const passage = passGate(gesture, consequence, strictness());

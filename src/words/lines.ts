@@ -10,6 +10,7 @@ export const lines = said('lines', {
     'not for us': ' (means nothing here)',
     'not sure': ' (not sure: not taken)',
     'too early': ' (came before this was shown: not taken)',
+    'not said yet': ' (came before this was said to its end: not taken)',
     'counted already': ' (said and shown at once: counted once)',
   },
   /** While a number may still go on: what will be said. */

@@ -65,8 +65,10 @@ describe('inputs', () => {
     const { live, trace } = await open(book);
     live.tooEarly(affirm);
     await idle();
-    expect(live.heard()).toEqual({ text: 'affirm', taken: 'too early' });
+    expect(live.heard()).toEqual({ text: 'affirm', taken: 'not said yet' });
     expect([book.appends, trace]).toEqual([[], []]);
+    await live.act(next, 'key');
+    expect(live.heard(), 'a later press is taken').toEqual({ text: 'next', taken: 'taken' });
   });
 });
 

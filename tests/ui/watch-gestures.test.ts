@@ -138,7 +138,7 @@ test('what is still being said is not answered, but a covered lens stops everyth
   const { live, make, setSpeaking } = await before({ ...oneBolt, steps: [fit, tighten] });
   setSpeaking({ voice: 'choosing', saying: 'Fit the cover.' });
   await make('wave right');
-  expect(live.heard()).toEqual({ text: 'wave right', taken: 'too early' });
+  expect(live.heard()).toEqual({ text: 'wave right', taken: 'not said yet' });
   await make('cover');
   expect(kinds(live.entries()).at(-1)).toBe('stood by');
 });
