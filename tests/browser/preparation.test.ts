@@ -99,3 +99,15 @@ test('with warnings the work begins, in spite of them: the record says so, and t
   await app.page.getByRole('heading', { name: 'Bothhands' }).waitFor();
   expect(await app.page.getByText('Go on preparing').count()).toBe(0);
 });
+
+test('what is wrong with the names is said until they are changed', async () => {
+  const { page } = await AppPage.open(browser.context, inject('appUrl'));
+  await page.getByLabel('Mechanic').fill('A. Invented');
+  await page.getByLabel('Second person').fill('A. Invented');
+  await page.getByRole('button', { name: /end cover/i }).click();
+  const wrong = page.getByText('The second person must be somebody else');
+  await wrong.waitFor();
+  await page.getByLabel('Second person').fill('B. Invented');
+  await wrong.waitFor({ state: 'detached' });
+  await page.close();
+});

@@ -35,6 +35,12 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
   });
   let nameField: HTMLInputElement | undefined;
 
+  /** What was wrong with the names may be right now. */
+  function named(set: (name: string) => void, name: string): void {
+    set(name);
+    setTrouble(null);
+  }
+
   /** The way to the work leads through its preparation. */
   function begin(text: string, file: string): void {
     const loaded = loadProcedure(text);
@@ -99,13 +105,13 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
                 <input
                   ref={nameField}
                   value={mechanic()}
-                  onInput={(event) => setMechanic(event.currentTarget.value)}
+                  onInput={(event) => named(setMechanic, event.currentTarget.value)}
                   autocomplete="name"
                 />
               </label>
               <label>
                 {startScreen.second}
-                <input value={second()} onInput={(event) => setSecond(event.currentTarget.value)} />
+                <input value={second()} onInput={(event) => named(setSecond, event.currentTarget.value)} />
               </label>
             </div>
             <Trouble text={trouble()} />
