@@ -138,7 +138,7 @@ describe('the page is killed', { retry: 0 }, () => {
       let early = 0;
       let late: number | null = null;
       let wait = LEAD;
-      for (let round = 0; round < 12; round++) {
+      for (let round = 0; round < 8; round++) {
         await here.page.waitForTimeout(SETTLE + 50);
         const before = kinds(await onDisk(address));
         const kill = await killer(here.page);

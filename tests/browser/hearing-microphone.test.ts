@@ -115,7 +115,7 @@ describe.skipIf(recordingsAbsent)('speech through a microphone', () => {
         const { hearing, utterances } = await listeningEar(phrases, { source });
         await pause(700);
         const offsets: number[] = [];
-        for (const muteFor of [700, 0]) {
+        for (const muteFor of [2000, 0]) {
           const begun = performance.now();
           await stream.play(sound);
           await until('the utterance', () => utterances.length > offsets.length);
@@ -130,8 +130,9 @@ describe.skipIf(recordingsAbsent)('speech through a microphone', () => {
       },
       { sound, phrases },
     );
-    // “Yes” begins 0.09 s into this recording; a page starts to play when the audio thread lets it.
-    for (const offset of offsets) expect(Math.abs(offset - 90)).toBeLessThan(250);
+    // “Yes” begins 0.09 s into this recording; a busy machine starts to play it some tenths of a second later. A mute that
+    // were lost from the clock would be two seconds.
+    for (const offset of offsets) expect(Math.abs(offset - 90)).toBeLessThan(900);
   });
 
   test('a stopped track shows as silence, is taken up again by itself, and is heard', async () => {
