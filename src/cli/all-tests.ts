@@ -6,7 +6,6 @@
  */
 import { Buffer } from 'node:buffer';
 import { spawn } from 'node:child_process';
-import { constants, setPriority } from 'node:os';
 import path from 'node:path';
 
 const given = process.argv.slice(2);
@@ -20,13 +19,22 @@ const vitest = (name: string, ...options: readonly string[]): string => {
 
 const started = Date.now();
 
+/** A process lowers itself before it begins anything: what it has begun sooner would keep the priority of before. */
+const AT_LOWEST_PRIORITY = `
+  const { setPriority, constants } = require('node:os');
+  setPriority(constants.priority.PRIORITY_LOW);
+  require('node:child_process')
+    .spawn(process.argv[1], { shell: true, stdio: 'inherit' })
+    .on('close', (code) => (process.exitCode = code ?? 1));
+`;
+
 /** Runs a command to its end; beside others, at the lowest priority, and printed when it is over. @returns whether all is in order */
 function run(command: string, isBeside: boolean): Promise<boolean> {
   return new Promise((resolve) => {
-    const output = isBeside ? 'pipe' : 'inherit';
     // One string through the shell: npm is a .cmd file on Windows, which Node runs in no other way.
-    const child = spawn(command, { shell: true, stdio: ['ignore', output, output] });
-    if (isBeside && child.pid !== undefined) setPriority(child.pid, constants.priority.PRIORITY_LOW);
+    const child = isBeside
+      ? spawn(process.execPath, ['--eval', AT_LOWEST_PRIORITY, command], { stdio: ['ignore', 'pipe', 'pipe'] })
+      : spawn(command, { shell: true, stdio: ['ignore', 'inherit', 'inherit'] });
     const printed: Buffer[] = [];
     for (const stream of [child.stdout, child.stderr]) stream?.on('data', (text: Buffer) => printed.push(text));
     child.on('close', (code) => {
