@@ -31,15 +31,14 @@ const NOISE_RISE = 0.02;
 const ACTIVITY_MS = 900;
 const ACTIVE_OVER_NOISE = 0.5;
 
-export const stillMotion = (noise = NOISE_FLOOR) =>
-  ({
-    noise,
-    right: new Float32Array(WINDOWS.length),
-    down: new Float32Array(WINDOWS.length),
-    change: new Float32Array(WINDOWS.length),
-    leftOfRight: new Float32Array(WINDOWS.length),
-    leftOfDown: new Float32Array(WINDOWS.length),
-  }) satisfies Motion;
+export const stillMotion = (noise = NOISE_FLOOR): Motion => ({
+  right: new Float32Array(WINDOWS.length),
+  down: new Float32Array(WINDOWS.length),
+  change: new Float32Array(WINDOWS.length),
+  leftOfRight: new Float32Array(WINDOWS.length),
+  leftOfDown: new Float32Array(WINDOWS.length),
+  noise,
+});
 
 /** Follows one picture after another; it remembers where in the view something has moved lately. */
 export class MotionWatch {
