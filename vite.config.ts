@@ -116,6 +116,8 @@ export default defineConfig({
           // Properties with thousands of cases, at the lowest priority (src/cli/all-tests.ts): nothing here measures time.
           testTimeout: 300_000,
           hookTimeout: 300_000,
+          // They take what the browser leaves, and both cores once it is done.
+          maxWorkers: 2,
         },
       },
       {
