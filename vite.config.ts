@@ -114,8 +114,8 @@ export default defineConfig({
           exclude: ['tests/browser/**'],
           environment: 'node',
           // Properties with thousands of cases, at the lowest priority (src/cli/all-tests.ts): nothing here measures time.
-          testTimeout: 300_000,
-          hookTimeout: 300_000,
+          testTimeout: 600_000,
+          hookTimeout: 600_000,
           // They take what the browser leaves, and both cores once it is done.
           maxWorkers: 2,
         },

@@ -32,7 +32,7 @@ async function file(name: string, content: Json | Uint8Array): Promise<string> {
   return place;
 }
 
-describe('check', { timeout: 60_000 }, () => {
+describe('check', () => {
   it('says ok for sound files, one line each, and ends with 0', async () => {
     const files = [demoPath(ROPEWAY), demoPath('fire-boat-pump-cover')];
     expect(await check(...files)).toEqual({ code: 0, out: files.map((name) => `${name}: ok`), err: '' });

@@ -14,10 +14,10 @@ let told: Run;
 beforeAll(async () => {
   folder = await mkdtemp(path.join(tmpdir(), 'replay-'));
   told = await run('replay', [DEMO_SESSION_FILE]);
-}, 60_000);
+});
 afterAll(() => rm(folder, { recursive: true }));
 
-describe('replay', { timeout: 60_000 }, () => {
+describe('replay', () => {
   it('says first whether the file is intact, and ends with 0', () => {
     expect(told).toMatchObject({ code: 0, err: '' });
     expect(told.out[0]).toContain(': intact: ');

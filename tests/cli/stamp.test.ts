@@ -51,7 +51,7 @@ async function becomeAuthority(): Promise<void> {
 const answer = (): string =>
   openssl('ts', '-reply', '-config', 'authority.cnf', '-section', 'ts', '-queryfile', `${file}.tsq`, '-out', `${file}.tsr`); // prettier-ignore
 
-describe.runIf(hasOpenssl)('stamp', { timeout: 120_000 }, () => {
+describe.runIf(hasOpenssl)('stamp', () => {
   it('asks for a stamp on the seal, finds the answer to be for it, and no other', async () => {
     await becomeAuthority();
     expect(await run('stamp', [file])).toEqual({ code: 0, out: [`${file}: request written: ${file}.tsq`], err: '' });

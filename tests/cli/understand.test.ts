@@ -27,7 +27,7 @@ const json = async (...args: readonly string[]): Promise<unknown[]> =>
 
 const several = 'That can be understood in more than one way. Say stud, its number, at, and the value.';
 
-describe('understand', { timeout: 60_000 }, () => {
+describe('understand', () => {
   it('says what each utterance means, and what is asked', async () => {
     const texts = ['stud four at two four', 'twenty four five', 'next week', '4 24.5', 'correction two four', 'next'];
     expect(await run(texts)).toEqual({

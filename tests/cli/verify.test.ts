@@ -21,7 +21,7 @@ beforeAll(async () => {
 });
 afterAll(() => rm(folder, { recursive: true }));
 
-describe('verify', { timeout: 120_000 }, () => {
+describe('verify', () => {
   it('says of a file that is as it was sealed: intact, with its key, and ends with 0', async () => {
     const { code, out, err } = await run('verify', [DEMO_SESSION_FILE]);
     expect({ code, err }).toEqual({ code: 0, err: '' });

@@ -97,7 +97,7 @@ describe('an utterance made from the grammar', () => {
       }),
       { numRuns: 2000 },
     );
-  }, 20_000);
+  });
   test('with a word between the fastener and the value means just that, on the scale and off it', () => {
     const separate = uttered(false, 'digits', 'natural', 'aviation').filter(
       (one) => one.said.isSeparate && [null, placeOf(one).rule.room.unit].includes(one.said.unit),

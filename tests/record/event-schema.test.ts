@@ -92,7 +92,7 @@ describe('the schema of events', () => {
       }),
       { numRuns: 200 },
     );
-  }, 20_000);
+  });
   test('is tried here on every kind but the opening, the end and work done by hand', () => {
     const kinds = new Set([...continued.events, ...readings.events].map(({ body }) => body.kind));
     expect([...kinds].sort()).toEqual(

@@ -133,7 +133,7 @@ describe('a job with openings, seals, counted tools and consumables, whatever is
         expect(end.state.phase).toBe('closed');
         expect(missingIn(end.state, bodies(end))).toEqual([]);
       }),
-      { numRuns: 30000 },
+      { numRuns: 8000 },
     );
   });
 

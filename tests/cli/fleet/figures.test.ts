@@ -22,7 +22,7 @@ beforeAll(async () => {
   await faults();
   ran = await run('fleet', ['--json', '--out', out, folder]);
   said = ran.out.map((line) => JSON.parse(line) as Record<string, unknown>);
-}, 120_000);
+});
 afterAll(() => rm(folder, { recursive: true }));
 
 /** What else may lie in such a folder. */
