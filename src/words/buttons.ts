@@ -10,7 +10,6 @@ export const buttons = said('buttons', {
   disregard: 'Disregard',
   turned: 'Turned',
   standBy: 'Stand by',
-  continue: 'Continue',
   reportDamage: 'Report damage',
   reportOverTorque: 'Report over torque',
   reportUnderTorque: 'Report under torque',

@@ -93,6 +93,12 @@ async function digitHeight(page: Page, selector: string): Promise<number> {
   return Math.min(...heights);
 }
 
+/** Letters are fitted into their room when it has changed. */
+async function resize(page: Page, viewport: { readonly width: number; readonly height: number }): Promise<void> {
+  await page.setViewportSize(viewport);
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+}
+
 /** All of it is in sight without scrolling. */
 const isInSight = (page: Page, selector: string): Promise<boolean> =>
   page.locator(selector).evaluate((element) => {
@@ -143,9 +149,7 @@ test('in whatever room there is, what is asked is in sight with all that it is a
   await app.type('14');
   const sizes = [];
   for (const height of [580, 640, 700, 760, 820]) {
-    await app.page.setViewportSize({ width: 1280, height });
-    // Letters are fitted into their room when it has changed.
-    await app.page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+    await resize(app.page, { width: 1280, height });
     const fit = await app.page
       .locator('.work-panel .inner')
       .evaluate((inner: HTMLElement) => inner.style.getPropertyValue('--fit'));
@@ -158,24 +162,33 @@ test('in whatever room there is, what is asked is in sight with all that it is a
   await app.tap('Negative');
 });
 
+/** A telephone upright and on its side. */
+const TELEPHONES = [
+  { width: 360, height: 740 },
+  { width: 740, height: 360 },
+];
+
 test('on a telephone, number and value of a fastener that is called again are in sight, beside an answer too', async () => {
-  await app.page.setViewportSize({ width: 360, height: 740 });
   await app.type('14');
   await app.tap('Affirm');
   await app.page.locator('.call .last-reading').waitFor();
-  for (const selector of ['.call .fastener-number', '.call .value'])
-    expect(await isInSight(app.page, selector), selector).toBe(true);
+  const look = async (beside: string): Promise<void> => {
+    for (const viewport of TELEPHONES) {
+      await resize(app.page, viewport);
+      for (const selector of ['.call .fastener-number', '.call .value', '.call .reckoning'])
+        expect(await isInSight(app.page, selector), `${selector}${beside}, ${viewport.width}`).toBe(true);
+    }
+  };
+  await look('');
   await app.tap('Last values');
   await app.page.locator('.answer').waitFor();
-  for (const selector of ['.call .fastener-number', '.call .value'])
-    expect(await isInSight(app.page, selector), `${selector}, beside an answer`).toBe(true);
+  await look(' beside an answer');
 });
 
 test('on a telephone, what warns and what stops stands before number and value, and all four are in sight', async () => {
   const other = await openBrowser(['--use-fake-device-for-media-stream']);
   try {
     const warned = await AppPage.open(other.context, inject('appUrl'));
-    await warned.page.setViewportSize({ width: 360, height: 740 });
     const text = 'The housing is hot. Keep bare skin off it until it has cooled.';
     await begin(warned.page, [{ signal: 'warning', consequence: 'person', text }]);
     await warned.tap('Affirm');
@@ -183,13 +196,16 @@ test('on a telephone, what warns and what stops stands before number and value, 
     await warned.tap('Affirm');
     await warned.page.locator('.call .last-reading').waitFor();
     const inOrder = ['.call .hazard', '.call .stops', '.call .fastener-number', '.call .value'];
-    const tops = [];
-    for (const selector of inOrder) {
-      const box = await warned.page.locator(selector).boundingBox();
-      tops.push(box?.y ?? NaN);
-      expect(await isInSight(warned.page, selector), selector).toBe(true);
+    for (const viewport of TELEPHONES) {
+      await resize(warned.page, viewport);
+      const tops = [];
+      for (const selector of inOrder) {
+        const box = await warned.page.locator(selector).boundingBox();
+        tops.push(box?.y ?? NaN);
+        expect(await isInSight(warned.page, selector), `${selector}, ${viewport.width}`).toBe(true);
+      }
+      expect(tops).toEqual(tops.toSorted((a, b) => a - b));
     }
-    expect(tops).toEqual(tops.toSorted((a, b) => a - b));
   } finally {
     await other.close();
   }

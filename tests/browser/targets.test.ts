@@ -7,7 +7,8 @@ import { openBrowser, type Browser } from '../support/chromium.ts';
 
 // Every control of the work screen in each of its states, on a measured screen: what does the work is 20 mm at least, for a
 // glove (MIL-STD-1472E asks for 19 mm with arctic mittens); everything else 24 CSS pixels (WCAG 2.2, 2.5.8). And none of what
-// does the work moves while the state changes. On a telephone what answers is in sight below what is asked, whole.
+// does the work moves while the state changes. On a telephone, upright or on its side, what answers is in sight with what is
+// asked, whole.
 
 const PIXELS_PER_MM = 5;
 const GLOVE = 20 * PIXELS_PER_MM;
@@ -16,9 +17,13 @@ const VIEWPORTS = [
   { width: 1280, height: 800 },
   { width: 820, height: 1180 },
   { width: 360, height: 740 },
+  { width: 740, height: 360 },
+  { width: 844, height: 390 },
+  { width: 640, height: 360 },
   { width: 345, height: 740 },
 ];
-const isTelephone = ({ width }: { readonly width: number }): boolean => width < 480;
+const isTelephone = ({ width, height }: { readonly width: number; readonly height: number }): boolean =>
+  Math.min(width, height) < 480;
 
 interface Control {
   readonly name: string;
@@ -94,6 +99,8 @@ test('is large enough, and what does the work stays where it is', async () => {
     if (!state.startsWith('work-')) continue;
     for (const viewport of VIEWPORTS) {
       await walker.page.setViewportSize(viewport);
+      // Letters are fitted into their room when it has changed.
+      await walker.page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
       const found = await controlsOf(walker.page);
       for (const { name, doesTheWork, width, height } of found) {
         const least = doesTheWork ? GLOVE : BARE;
@@ -112,7 +119,7 @@ test('is large enough, and what does the work stays where it is', async () => {
         for (const text of await cutOff(walker.page)) faults.push(`${state}, ${viewport.width}: “${text}” is cut off`);
       }
       const fixed = await walker.page.locator('.actions .fixed:not(.seldom) button').allInnerTexts();
-      expect(fixed).toHaveLength(9);
+      expect(fixed).toHaveLength(8);
       const now = new Map(
         found
           .filter(({ name }) => fixed.some((label) => name === `BUTTON ${label}`))

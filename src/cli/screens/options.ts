@@ -1,8 +1,8 @@
 import { parseArgs } from 'node:util';
 import { THEMES, type Theme } from '../../storage/display.ts';
 
-/** Phone, tablet upright, laptop, desk, 4K; in CSS pixels. */
-export const SIZES = ['360x740', '820x1180', '1280x800', '1920x1080', '3840x2160'] as const;
+/** Phone upright and on its side, tablet upright, laptop, desk, 4K; in CSS pixels. */
+export const SIZES = ['360x740', '740x360', '820x1180', '1280x800', '1920x1080', '3840x2160'] as const;
 export const PICTURED: readonly Theme[] = THEMES.filter((theme) => theme !== 'as the device');
 
 export const USAGE = `Usage: npm run screens -- --out FOLDER [--only TEXT] [--size WxH]… [--theme NAME]…

@@ -117,7 +117,7 @@ export const STATIONS: readonly Station[] = [
   {
     name: 'work-witness',
     go: async (walker) => {
-      await walker.tap('Continue');
+      await walker.tap('continue');
       await throughPasses(walker);
       await walker.type('24.5');
     },

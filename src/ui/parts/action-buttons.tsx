@@ -18,7 +18,6 @@ const FIXED: readonly Action[] = [
   { label: 'disregard', meaning: { kind: 'disregard' } },
   { label: 'turned', meaning: { kind: 'turned' } },
   { label: 'standBy', meaning: { kind: 'stand by' } },
-  { label: 'continue', meaning: { kind: 'continue' } },
 ];
 
 /** Seldom wanted, and apart from the others: what is out of the ordinary, and the end of a shift. */
@@ -40,9 +39,9 @@ const ASK: readonly Action[] = [
   { label: 'saySlowly', meaning: { kind: 'question', question: { about: 'slowly' } } },
 ];
 
-/** What is asked for at this step only, each in its own place apart from the others. */
-const ANSWERS: readonly Meaning['kind'][] = ['answer', 'witness says', 'held', 'set down', 'help'];
-const HAS_ONE: ReadonlySet<Meaning['kind']> = new Set(['held', 'set down', 'help']);
+/** What is asked for at this moment only, each in its own place apart from the others. */
+const ANSWERS: readonly Meaning['kind'][] = ['answer', 'witness says', 'held', 'set down', 'help', 'continue'];
+const HAS_ONE: ReadonlySet<Meaning['kind']> = new Set(['held', 'set down', 'help', 'continue']);
 
 const isSame = (one: Meaning, other: Meaning): boolean => JSON.stringify(one) === JSON.stringify(other);
 

@@ -2,7 +2,7 @@ import { createEffect, on, onCleanup, onMount } from 'solid-js';
 
 /** What has to be in sight without scrolling: all that is asked, called or warned of. Notes and what is still to be decided may be scrolled to. */
 const COUNTS =
-  '.sentence, .fastener-number, .pass, .value, .question, .verdict, .trouble, .last-reading, .hazard, .outcomes, .held-time, .put-away';
+  '.sentence, .fastener-number, .pass, .value, .reckoning, .question, .verdict, .trouble, .last-reading, .hazard, .outcomes, .held-time, .put-away';
 /** How much smaller letters may become for it: as parts of their size. */
 const SIZES = [1, 0.92, 0.84, 0.76, 0.68, 0.6, 0.52];
 
