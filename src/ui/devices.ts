@@ -36,12 +36,15 @@ export interface Devices {
   /** The last seconds of the microphone, while it is started: only in a session whose people agreed to that. */
   readonly memory: SoundMemory;
   loadModel(source: ModelSource): Promise<LoadOutcome>;
-  /** Says texts one after another, in place of what is being said. The ear is closed from the first to the last. */
-  announce(texts: readonly string[]): Promise<void>;
+  /**
+   * Says texts one after another, in place of what is being said. The ear is closed from the first to the last.
+   * @returns whether all of them were said in words, to the end
+   */
+  announce(texts: readonly string[]): Promise<boolean>;
   /** The same, cutting in on news that wait as well. */
-  callOut(texts: readonly string[]): Promise<void>;
+  callOut(texts: readonly string[]): Promise<boolean>;
   /** Says a text after what is being said: news of the devices may not cut off a read-back. */
-  addNews(text: string): Promise<void>;
+  addNews(text: string): Promise<boolean>;
   /** Sounds a short signal as loud as the room needs it, where signals are wanted; the ear is closed meanwhile. */
   tone(kind: ToneKind): Promise<void>;
   /** Whether signals are wanted on this device. What they tell is on the screen as well. */
@@ -95,7 +98,7 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
   });
   let isCallWanted = (): boolean => false;
   let onCall: (() => void) | null = null;
-  const addNews = (text: string): Promise<void> => speak([text], saying > 0 ? words : []);
+  const addNews = (text: string): Promise<boolean> => speak([text], saying > 0 ? words : []);
   hearing.subscribe(createEarReport((text) => void addNews(text)));
   camera.onState(setCameraState);
   camera.onState(createCameraReport((text) => void addNews(text)));
@@ -108,16 +111,17 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
   const [elsewhere, setElsewhere] = createSignal(false);
   let ear: Pen | null = null;
 
-  async function speak(texts: readonly string[], before: readonly string[] = [], urgent = false): Promise<void> {
+  async function speak(texts: readonly string[], before: readonly string[] = [], urgent = false): Promise<boolean> {
     sounding++;
     saying++;
     words = [...before, ...texts.flatMap(spokenWords)];
     hearing.mute('own voice');
     hearing.saying({ words, hush: hushWords(words, isCallWanted()) });
-    await Promise.all(texts.map((text) => speaking.say({ text, urgent })));
+    const outcomes = await Promise.all(texts.map((text) => speaking.say({ text, urgent })));
     // News that were added meanwhile are words of their own; a signal is none.
     if (--saying === 0) hearing.saying(null);
     if (--sounding === 0) hearing.unmute('own voice');
+    return outcomes.every((outcome) => outcome === 'said');
   }
 
   /** A signal is no speech: the ear is closed as long as it sounds, and a little longer. */
@@ -157,11 +161,11 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
     },
     async announce(texts) {
       speaking.hush();
-      await speak(texts);
+      return speak(texts);
     },
     async callOut(texts) {
       speaking.hush();
-      await speak(texts, [], true);
+      return speak(texts, [], true);
     },
     addNews,
     heedCall(isWanted, call) {

@@ -4,6 +4,7 @@ import type { Provisional } from '../language/provisional.ts';
 import { situationOf, type Situation } from '../language/situation.ts';
 import type { Sureness } from '../language/sureness.ts';
 import type { Understanding } from '../language/understand.ts';
+import type { Unheard } from '../language/unheard.ts';
 import type { Entry } from '../record/entry.ts';
 import type { Call } from '../session/calls.ts';
 import { isBack } from '../session/break.ts';
@@ -15,10 +16,12 @@ import { currentCall, type SessionState } from '../session/state.ts';
 import type { ToneKind } from '../speaking/types.ts';
 import type { RecordBook } from '../storage/record-book.ts';
 import { atOnce } from '../words/at-once.ts';
+import { prompting } from '../words/prompting.ts';
 import { sessionStopped } from '../words/session-stopped.ts';
 import { now } from './clock.ts';
 import { toneFor } from './earcons.ts';
 import { createEarlyWords } from './early-words.ts';
+import { createHazardWatch } from './hazard-watch.ts';
 import { heardAs, seenAs, textOf, type Heeded, type SeenGesture } from './heeded.ts';
 import { createRunningRecord } from './running-record.ts';
 import type { KeptSession } from './session-file.ts';
@@ -31,9 +34,12 @@ import { isAboutReading, type KeepSound, type Spoken } from './sound-keeper.ts';
 /** What came in last, and whether it was taken: as no phrase of its moment, unsure or too early it does nothing. */
 export interface HeardLine {
   readonly text: string;
-  readonly taken: 'taken' | 'not for us' | 'not sure' | 'too early' | 'not said yet' | 'counted already';
+  readonly taken:
+    'taken' | 'not for us' | 'not sure' | 'too early' | 'not said yet' | 'not read yet' | 'counted already';
   /** What was said to it, where that leaves no entry. */
   readonly answered?: string;
+  /** What warns here, where that was not heard to its end yet: then nothing goes past it. */
+  readonly unheard?: Unheard;
 }
 
 /** A session being worked: one loop from input to record to answer. */
@@ -53,8 +59,9 @@ export interface LiveSession {
   /**
    * Carries out a meaning: decides, writes, and only then shows and says it. Calls wait for one another.
    * @param began when its touch or press began, in milliseconds on the clock of the page; now, where it has no length
+   * @param isAtScreen whether it was chosen by its name on the screen: then what warns there was before those eyes
    */
-  act(meaning: Meaning, source: Source, began?: number): Promise<void>;
+  act(meaning: Meaning, source: Source, began?: number, isAtScreen?: boolean): Promise<void>;
   /** Takes an utterance. Speech that is no phrase here is counted and shown, nothing more. */
   hear(utterance: Heeded, source: Source): Promise<void>;
   /** What an utterance would mean in a situation, heard as surely as these people are to be heard. */
@@ -81,10 +88,11 @@ export interface LiveSession {
 
 export interface Fittings {
   readonly book: Pick<RecordBook, 'append'>;
-  readonly say: (texts: readonly string[]) => void;
+  /** Gives whether all of it was said in words, to its end. */
+  readonly say: (texts: readonly string[]) => Promise<boolean>;
   readonly tone: (kind: ToneKind) => void;
   /** Cuts in on everything, also on news of the devices that were to come after. */
-  readonly callOut?: (texts: readonly string[]) => void;
+  readonly callOut?: (texts: readonly string[]) => Promise<boolean>;
   /** Thumbprint of the key of this device, as it goes into each entry. */
   readonly device?: string;
   /** Absent where it was not agreed that sound is kept. */
@@ -99,7 +107,7 @@ const BACK: Decision = { kind: 'accepted', events: [{ kind: 'break noticed' }] }
 
 export function createLiveSession(
   kept: KeptSession,
-  { book, say, callOut = say, tone, device, keepSound, onClosed, sureness }: Fittings,
+  { book, say: speak, callOut = speak, tone, device, keepSound, onClosed, sureness }: Fittings,
 ): LiveSession {
   const record = createRunningRecord(kept, book, device);
   const { entries, state } = record;
@@ -112,6 +120,8 @@ export function createLiveSession(
   /** When the fastener that is called was called. */
   let calledAt = -Infinity;
   const last = new LastTaken(entries);
+  const hazards = createHazardWatch();
+  hazards.shows(state());
   const early = createEarlyWords({
     state,
     changedAt: () => changedAt,
@@ -153,7 +163,11 @@ export function createLiveSession(
     }
     give(toneFor(state(), events));
     const isUrgent = events.some(({ kind }) => kind === 'help called');
-    (isUrgent ? callOut : say)([...announce(state(), events), ...besides]);
+    say([...announce(state(), events), ...besides], isUrgent ? callOut : speak);
+  }
+
+  function say(texts: readonly string[], by = speak): void {
+    hazards.says(texts, by(texts));
   }
 
   function show(written: readonly Entry[]): void {
@@ -161,9 +175,10 @@ export function createLiveSession(
     batch(() => {
       early.show(null);
       record.show(written);
+      hazards.shows(state());
       // What was said to the last input asks for nothing any more.
       const line = heard();
-      if (line?.answered !== undefined) setHeard({ text: line.text, taken: line.taken });
+      if (line?.answered !== undefined || line?.unheard) setHeard({ text: line.text, taken: line.taken });
     });
     changedAt = performance.now();
     if (!isSameCall(before, currentCall(state()))) calledAt = changedAt;
@@ -207,14 +222,28 @@ export function createLiveSession(
     return turn;
   }
 
-  function act(meaning: Meaning, source: Source, began = performance.now()): Promise<void> {
+  /** Whether something that warns is to be heard before this: then that is shown, and said where no voice is at it. */
+  function isPastHazard(text: string, meaning: Meaning, began: number, isAtScreen = false): boolean {
+    const first = trouble() === null ? hazards.unheard(state(), meaning, began, isAtScreen) : null;
+    if (first === null) return false;
+    setHeard({ text, taken: first.how === 'being said' ? 'not said yet' : 'not read yet', unheard: first });
+    if (first.how === 'to be read' && !isAtScreen) say([prompting.readFirst(first.signal)]);
+    return true;
+  }
+
+  function act(
+    meaning: Meaning,
+    source: Source,
+    began = performance.now(),
+    isAtScreen = source === 'touch',
+  ): Promise<void> {
     const seen = entries().length;
     const isEarly = source !== 'program' && (began - changedAt < SETTLE || early.isAnsweredBy(began));
     return inTurn(async () => {
       const isOfBefore = isEarly || entries().length !== seen;
       if (isOfBefore && !isAtAnyTime(meaning) && trouble() === null)
         setHeard({ text: meaning.kind, taken: 'too early' });
-      else {
+      else if (!isPastHazard(meaning.kind, meaning, began, isAtScreen)) {
         // What was not taken is what came in last no longer.
         if (source !== 'program' && isPremature(heard())) setHeard({ text: meaning.kind, taken: 'taken' });
         await carryOut(meaning, source, null);
@@ -243,6 +272,8 @@ export function createLiveSession(
         return;
       }
       const { meaning } = understanding;
+      // Nobody types by accident.
+      if (spoken && isPastHazard(text, meaning, spoken.from)) return;
       const act: Act | null = spoken ? { ...spoken, meaning: meaning.kind, by: 'word' } : null;
       if (act && last.isSameAs(act)) {
         setHeard({ text, taken: 'counted already' });
@@ -290,6 +321,7 @@ export function createLiveSession(
         else setHeard({ text: kind, taken: isCountedAlready ? 'counted already' : 'too early' });
         return;
       }
+      if (isPastHazard(kind, meaning, from)) return;
       setHeard({ text: kind, taken: 'taken' });
       await last.keep(act, situationOf(state()), () => carryOut(meaning, 'gesture', seenAs(gesture)));
     });
@@ -315,7 +347,10 @@ export function createLiveSession(
       setHeard({ text, taken: why });
       if (why === 'not for us') setIgnored(ignored() + 1);
     },
-    tooEarly: (meaning) => setHeard({ text: meaning.kind, taken: 'not said yet' }),
+    tooEarly: (meaning) => {
+      const first = hazards.unheard(state(), meaning, performance.now(), false);
+      setHeard({ text: meaning.kind, taken: 'not said yet', ...(first ? { unheard: first } : {}) });
+    },
     welcome: () =>
       say(
         announce(
@@ -330,7 +365,8 @@ export function createLiveSession(
 const isAtAnyTime = ({ kind }: Meaning): boolean => kind === 'help' || kind === 'stand by';
 
 /** What came in before what it would answer. */
-const isPremature = (line: HeardLine | null): boolean => line?.taken === 'too early' || line?.taken === 'not said yet';
+const isPremature = (line: HeardLine | null): boolean =>
+  line?.taken === 'too early' || line?.taken === 'not said yet' || line?.taken === 'not read yet';
 
 const isSameCall = (one: Call | null, other: Call | null): boolean =>
   one?.fastener === other?.fastener && one?.pass === other?.pass;

@@ -54,7 +54,7 @@ export function createSwitchBoard({ live, devices, taught }: Fittings): SwitchBo
   /** A switch that means many things affirms only what has been said to its end: a foot is not an eye. */
   function mean(meaning: Meaning, by: Source, began: number): void {
     if (meaning.kind === 'affirm' && devices.speakingState().saying !== null) live.tooEarly(meaning);
-    else void live.act(meaning, by, began);
+    else void live.act(meaning, by, began, false);
   }
 
   /** The same loop as for what is said: it is read back, doubted where that is due, and counts only once affirmed. */
@@ -64,7 +64,7 @@ export function createSwitchBoard({ live, devices, taught }: Fittings): SwitchBo
   function carryOut(step: PanelStep, by: Source, began: number): void {
     setPanel(step.kind === 'panel' ? step.panel : null);
     // Chosen by its name on the screen, as a button is.
-    if (step.kind === 'means') void live.act(step.meaning, by, began);
+    if (step.kind === 'means') void live.act(step.meaning, by, began, true);
     if (step.kind === 'value') read(step.value, by);
   }
 

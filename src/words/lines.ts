@@ -11,6 +11,7 @@ export const lines = said('lines', {
     'not sure': ' (not sure: not taken)',
     'too early': ' (came before this was shown: not taken)',
     'not said yet': ' (came before this was said to its end: not taken)',
+    'not read yet': ' (came before this could be read: not taken)',
     'counted already': ' (said and shown at once: counted once)',
   },
   /** While a number may still go on: what will be said. */

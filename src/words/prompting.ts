@@ -16,6 +16,9 @@ export const prompting = said('prompting', {
   /** To a word that takes something back, where it may have been no word. */
   tooLoudToUndo: (words: string) =>
     `Was that ${words}? It is too loud to be sure, and nothing is taken back. Tap it, or use the pedal.`,
+  /** To a word that would go past what was not said to its end. */
+  readFirst: (signal: 'danger' | 'warning' | 'caution' | 'notice') =>
+    `The ${signal} was not said to its end. Read it first, or say: say again.`,
   question: (question: string) => `${question} Affirm or negative?`,
   /** After the last point of a step that has more to it: the step is ended by the mechanic. */
   allAsked: 'When all of this step is done, say next.',

@@ -10,6 +10,12 @@ export const wanted = said('wanted', {
   skipped: (titles: readonly string[]) => `Skipped, does not apply: ${titles.join(', ')}`,
   standingBy: 'Standing by. Say continue.',
   notTaken: (why: string) => `Not taken. ${why}`,
+  unheard: {
+    'being said': (signal: 'danger' | 'warning' | 'caution' | 'notice') =>
+      `Not taken. The ${signal} was still being said: hear it to its end.`,
+    'to be read': (signal: 'danger' | 'warning' | 'caution' | 'notice') =>
+      `Not taken. It came too soon for the ${signal} to be read: read it first.`,
+  },
   /** What a fastener is called whose pattern is not known here. */
   number: 'number',
   sayHeld: 'Say held when you hold it.',

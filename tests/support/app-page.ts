@@ -139,12 +139,22 @@ export class AppPage {
     await this.page.waitForTimeout(SETTLE + 50);
     const before = await this.heardCount();
     await action();
-    await this.tookIn(before, 'the input');
+    await this.tookIn(before, 'the input', action);
   }
 
-  private async tookIn(before: number, what: string): Promise<void> {
+  /** Whether what warns was not heard or read yet when something came in. */
+  isTooSoon(): Promise<boolean> {
+    return this.page.locator('.unheard').isVisible();
+  }
+
+  /** @param again does it once more, where it came too soon */
+  private async tookIn(before: number, what: string, again?: () => Promise<void>): Promise<void> {
     const end = Date.now() + PATIENCE;
     while ((await this.heardCount()) <= before) {
+      if (again && (await this.isTooSoon())) {
+        await this.page.waitForTimeout(BREATH);
+        await again();
+      }
       if (Date.now() > end) throw new Error(`The app took no notice of ${what}. It shows: ${await this.wanted()}`);
       await this.page.waitForTimeout(50);
     }

@@ -96,9 +96,10 @@ export async function open(
   const kept = read.record;
   const trace: string[] = [];
   let said: string[] = [];
-  const say = (texts: readonly string[]): void => {
+  const say = (texts: readonly string[]): Promise<boolean> => {
     trace.push('said');
     said.push(...texts);
+    return Promise.resolve(true);
   };
   const live = createRoot((dispose) => {
     onTestFinished(dispose);

@@ -110,7 +110,9 @@ describe('right after a change', () => {
   test('the opening of the page is one: what was tapped on the screen before does not count', async () => {
     const { kept } = await open(new GoodBook());
     const book = new GoodBook();
-    const live = createRoot(() => createLiveSession(kept, { book, say: () => undefined, tone: () => undefined }));
+    const live = createRoot(() =>
+      createLiveSession(kept, { book, say: () => Promise.resolve(true), tone: () => undefined }),
+    );
     await live.act(next, 'touch');
     expect(book.appends).toEqual([]);
     await live.act({ kind: 'reopen' }, 'program');

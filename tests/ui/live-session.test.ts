@@ -352,7 +352,7 @@ test('a record that is closed is sealed when it is on disk, and before that is s
     order.push(`sealed: ${entries.at(-1)?.body.kind}`);
     return Promise.resolve([]);
   });
-  const say = (): void => void order.push('said');
+  const say = (): Promise<boolean> => Promise.resolve(order.push('said') > 0);
   const { live } = await open(new GoodBook(), { onClosed, say }, { ...job, steps: job.steps.slice(0, 1) });
   await live.act(next, 'touch');
   settle();

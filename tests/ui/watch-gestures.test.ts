@@ -56,9 +56,9 @@ async function before(procedure: unknown, kept = CHECKED, fittings: Partial<Fitt
   const [speakingState, setSpeaking] = createSignal<SpeakingState>({ voice: 'choosing', saying: null });
   const [watched, setWatched] = createSignal<CameraHabit>(kept);
   const { dispose, sides, switches } = createRoot((dispose) => {
-    const devices = { speakingState, wake: () => undefined, announce: () => Promise.resolve() };
+    const devices = { speakingState, wake: () => undefined, announce: () => Promise.resolve(true) };
     const switches = createSwitchBoard({ live: awaited, devices, taught: () => null });
-    const addNews = (text: string): Promise<void> => Promise.resolve(void news.push(text));
+    const addNews = (text: string): Promise<boolean> => Promise.resolve(news.push(text) > 0);
     const keep = (habit: CameraHabit): void => void setWatched(habit);
     const sides = createSidesCheck({ camera, live: awaited, watched, keep, addNews: (text) => void addNews(text) });
     watchGestures({ camera, speakingState, addNews }, awaited, switches, sides);

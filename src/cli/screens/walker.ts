@@ -49,6 +49,11 @@ export class Walker {
     while ((await this.logged()) === before) {
       if (Date.now() > end)
         throw new Error(`Nothing was written. It shows: ${await this.page.locator('.wanted').innerText()}`);
+      // What warns is read first.
+      if (await this.page.locator('.unheard').isVisible()) {
+        await this.page.waitForTimeout(SETTLE + 50);
+        await action();
+      }
       await this.page.waitForTimeout(50);
     }
   }

@@ -1,4 +1,5 @@
 import { createSignal, For, Match, Show, Switch, type JSX } from 'solid-js';
+import type { Unheard } from '../../language/unheard.ts';
 import type { Hazard } from '../../procedure/procedure.ts';
 import { Hazards, SignalWord, size } from './words.tsx';
 import { asked } from '../../words/asked.ts';
@@ -17,6 +18,8 @@ export function WorkPanel(props: {
   readonly view: WorkView;
   /** What is shown may still change by what is being said. */
   readonly isProvisional?: boolean;
+  /** What came in last would have gone past something that warns. */
+  readonly unheard?: Unheard | undefined;
 }): JSX.Element {
   let around: HTMLDivElement | undefined;
   let box: HTMLDivElement | undefined;
@@ -49,6 +52,9 @@ export function WorkPanel(props: {
                 <Show when={props.view.help}>{(help) => <HelpCalled help={help()} />}</Show>
                 <Show when={props.view.refused}>
                   {(why) => <p class="trouble refused">{wanted.notTaken(why())}</p>}
+                </Show>
+                <Show when={props.unheard}>
+                  {(first) => <p class="trouble refused unheard">{wanted.unheard[first().how](first().signal)}</p>}
                 </Show>
                 <Switch fallback={<StepText view={props.view} />}>
                   <Match when={props.view.held}>{(held) => <Held held={held()} />}</Match>

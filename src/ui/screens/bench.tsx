@@ -58,8 +58,8 @@ export function Bench(props: {
   const [isSealingOver, setSealingOver] = createSignal(stateAfter(kept, kept.entries.length).phase === 'closed');
   const live = createLiveSession(kept, {
     book: shop.book,
-    say: (texts) => void devices.announce(texts),
-    callOut: (texts) => void devices.callOut(texts),
+    say: (texts) => devices.announce(texts),
+    callOut: (texts) => devices.callOut(texts),
     tone: (kind) => void devices.tone(kind),
     sureness: (people) => surenessOf(shop.voices(), people, now().utc),
     onClosed: (entries) =>
@@ -177,7 +177,7 @@ export function Bench(props: {
           </nav>
         </div>
         <div class="stage">
-          <WorkPanel view={soonToBe() ?? view()} isProvisional={soonToBe() !== null} />
+          <WorkPanel view={soonToBe() ?? view()} isProvisional={soonToBe() !== null} unheard={live.heard()?.unheard} />
           <MissingWords words={ear.missing()} />
           <Show when={view().closing}>
             {(closing) => (

@@ -1,0 +1,103 @@
+/** What warns of danger or damage is heard to its end, or could be read, before a word of habit goes past it. */
+import type { Hazard } from '../procedure/procedure.ts';
+import { heldStep } from '../session/hold.ts';
+import type { Meaning } from '../session/intent.ts';
+import { pendingValue } from '../session/observed.ts';
+import { openReason } from '../session/reasons.ts';
+import {
+  currentStep,
+  doesNotApply,
+  openCondition,
+  openWarning,
+  pendingReading,
+  type SessionState,
+} from '../session/state.ts';
+import { prompting } from '../words/prompting.ts';
+import { sentence } from './say.ts';
+
+/** What warns where the work stands: the warning that is open, or the cautions of the step. */
+export interface Warns {
+  /** Of which step, and which of its warnings. */
+  readonly key: string;
+  readonly signal: Hazard['signal'];
+  /** As they are said. */
+  readonly sentences: readonly string[];
+}
+
+/** What warns where the work stands; null where nothing does, and while the work rests: it is said anew after that. */
+export function warnsNow(state: SessionState): Warns | null {
+  const step = currentStep(state);
+  if (state.phase !== 'working' || state.handingOver || state.breakOf !== null) return null;
+  if (step === null || openCondition(state) || doesNotApply(state, step)) return null;
+  const open = openWarning(state);
+  if (open) {
+    const { index, signal, text } = open;
+    return { key: `${step.id}/${index}`, signal, sentences: [sentence(prompting.hazardToAffirm(signal, text))] };
+  }
+  const sentences = step.hazards
+    .filter(({ signal }) => signal === 'caution')
+    .map(({ signal, text }) => sentence(prompting.hazard(signal, text)));
+  return sentences.length > 0 ? { key: step.id, signal: 'caution', sentences } : null;
+}
+
+/** How something that warns came to the mechanic. Times are in milliseconds on one clock. */
+export interface Telling {
+  readonly warns: Warns;
+  readonly shownAt: number;
+  readonly isBeingSaid: boolean;
+  /** When it was said to its end; null as long as it was not. */
+  readonly saidAt: number | null;
+}
+
+/** Subtitles are made to be read at 160 to 180 words a minute; and eyes must come to the screen first. */
+const A_WORD = 60_000 / 160;
+const A_LOOK = 1_000;
+
+/** No voice that hangs keeps the work from going on for longer. More than any announcement takes. */
+export const LONGEST = 60_000;
+
+/** As long as it needs to be read. */
+export const toRead = ({ sentences }: Warns): number => {
+  const words = sentences.flatMap((each) => each.split(/\s+/)).length;
+  return Math.min(LONGEST, A_LOOK + A_WORD * words);
+};
+
+/**
+ * From when on the work may go past it: said to its end, or, where nothing says it or whoever goes on has their eyes on the
+ * screen, as long in sight as it needs to be read.
+ */
+export function opensAt({ warns, shownAt, isBeingSaid, saidAt }: Telling, isAtScreen: boolean): number {
+  const isRead = isAtScreen || (!isBeingSaid && saidAt === null);
+  return Math.min(saidAt ?? Infinity, shownAt + (isRead ? toRead(warns) : LONGEST));
+}
+
+/**
+ * Whether a word goes past what warns by habit: where it answers a read-back, or brings the next word under a weight, it
+ * does not; all other words are an answer of their own, or stop, or take back.
+ */
+const goesPast = (state: SessionState, { kind }: Meaning): boolean =>
+  (kind === 'next' || kind === 'affirm') &&
+  !(pendingReading(state) ?? pendingValue(state) ?? openReason(state) ?? heldStep(state));
+
+/** What is to be heard first, and how; null where an input of that time may go on. */
+export function unheard(
+  state: SessionState,
+  telling: Telling | null,
+  meaning: Meaning,
+  at: number,
+  isAtScreen: boolean,
+): Unheard | null {
+  if (telling === null || !goesPast(state, meaning) || at >= opensAt(telling, isAtScreen)) return null;
+  return { signal: telling.warns.signal, how: telling.isBeingSaid ? 'being said' : 'to be read' };
+}
+
+export interface Unheard {
+  readonly signal: Hazard['signal'];
+  readonly how: 'being said' | 'to be read';
+}
+
+/** Whether texts that are spoken hold all that warns. */
+export function tells({ sentences }: Warns, texts: readonly string[]): boolean {
+  const all = texts.join(' ');
+  return sentences.every((each) => all.includes(each));
+}

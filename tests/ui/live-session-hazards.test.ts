@@ -1,0 +1,125 @@
+/** A second press, however soon, goes past no caution that was not heard. */
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { toRead, warnsNow } from '../../src/language/unheard.ts';
+import type { Source } from '../../src/session/intent.ts';
+import type { Fittings } from '../../src/ui/live-session.ts';
+import { back, next } from '../session/play.ts';
+import { smallProcedure } from '../support/small-procedure.ts';
+import { GoodBook, idle, kinds, open, pass, settle, spoken, stopClock } from './bench.ts';
+
+// Node gets Solid's server build, whose signals tell nobody; the app runs on the one for browsers.
+vi.mock('solid-js', () => vi.importActual('solid-js/dist/solid.js'));
+
+beforeEach(stopClock);
+afterEach(() => void vi.useRealTimers());
+
+const [fit, tighten, look] = smallProcedure.steps;
+const hazards = [{ signal: 'caution', consequence: 'person', text: 'The oil is hot.' }];
+const drain = { ...smallProcedure, steps: [fit, { ...look, id: 'drain', hazards }, look, tighten] };
+
+/** At a caution that came up this moment, with a voice in the hands of the test. */
+async function atCaution() {
+  const saying: { texts: readonly string[]; end: (wasSaid: boolean) => void }[] = [];
+  const say: Fittings['say'] = (texts) => new Promise((end) => saying.push({ texts, end }));
+  const { live } = await open(new GoodBook(), { say }, drain);
+  await live.act(next, 'touch');
+  const [announced] = saying;
+  if (!announced) throw new Error('Nothing was said.');
+  const end = async (wasSaid: boolean): Promise<void> => {
+    announced.end(wasSaid);
+    await idle();
+  };
+  const steps = (): number => kinds(live.entries()).filter((kind) => kind === 'step done').length;
+  const warns = warnsNow(live.state());
+  if (!warns) throw new Error('Nothing warns.');
+  return { live, saying, end, steps, reading: toRead(warns) };
+}
+
+test.each<Source>(['key', 'pedal'])('a second %s waits until the caution is said to its end', async (by) => {
+  const { live, end, steps } = await atCaution();
+  pass(10_000);
+  await live.act(next, by);
+  expect(steps()).toBe(1);
+  expect(live.heard()).toEqual({
+    text: 'next',
+    taken: 'not said yet',
+    unheard: { signal: 'caution', how: 'being said' },
+  });
+  await end(true);
+  await live.act(next, by);
+  expect(steps()).toBe(2);
+  expect(live.heard()).toEqual({ text: 'next', taken: 'taken' });
+});
+
+test('a press that began before its end is of before, however late it is carried out', async () => {
+  const { live, end, steps } = await atCaution();
+  pass(9_000);
+  const began = performance.now();
+  pass(1_000);
+  await end(true);
+  await live.act(next, 'pedal', began);
+  expect(steps()).toBe(1);
+});
+
+test('a touch of a button waits as long as the caution needs to be read', async () => {
+  const { live, saying, steps, reading } = await atCaution();
+  pass(reading - 1);
+  await live.act(next, 'touch');
+  expect(steps()).toBe(1);
+  // Nothing is said into the caution.
+  expect(saying).toHaveLength(1);
+  pass(1);
+  await live.act(next, 'touch');
+  expect(steps()).toBe(2);
+});
+
+test.each(['voice', 'gesture'] as const)('a %s after it was cut short is told why it is not taken', async (by) => {
+  const { live, saying, end, steps, reading } = await atCaution();
+  settle();
+  await end(false);
+  const goOn = (): Promise<void> => {
+    const from = performance.now();
+    if (by === 'voice') return live.hear(spoken('next', from), 'voice');
+    return live.see({ kind: 'wave right', confidence: 1, from, to: from + 400 }, next);
+  };
+  await goOn();
+  expect(steps()).toBe(1);
+  expect(live.heard()).toMatchObject({ unheard: { signal: 'caution', how: 'to be read' } });
+  expect(saying.at(-1)?.texts.join(' ')).toMatch(/^The caution was not said to its end/);
+  pass(reading);
+  await goOn();
+  expect(steps()).toBe(2);
+});
+
+test('who wants to go back, or calls for help, need not hear it out', async () => {
+  const { live } = await atCaution();
+  settle();
+  await live.act({ kind: 'help' }, 'key');
+  settle();
+  await live.act(back, 'key');
+  expect(kinds(live.entries()).slice(-2)).toEqual(['help called', 'step taken back']);
+});
+
+test('once it may go on, saying it again does not hold it up', async () => {
+  const { live, end, steps } = await atCaution();
+  pass(5_000);
+  await end(true);
+  await live.act({ kind: 'say again' }, 'key');
+  settle();
+  await live.act(next, 'key');
+  expect(steps()).toBe(2);
+});
+
+test('saying it again to its end will do', async () => {
+  const { live, saying, end, steps } = await atCaution();
+  settle();
+  await end(false);
+  await live.act({ kind: 'say again' }, 'key');
+  settle();
+  await live.act(next, 'key');
+  expect(steps()).toBe(1);
+  saying.at(-1)?.end(true);
+  await idle();
+  await live.act(next, 'key');
+  expect(steps()).toBe(2);
+});
