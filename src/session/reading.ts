@@ -29,7 +29,7 @@ export function openDoubt(
 }
 
 /** Their questions ask for the value: a yes answers none of them. */
-const ASKS_VALUE: ReadonlySet<ReadingDoubt | null> = new Set(['off the scale', 'not sure']);
+const ASKS_VALUE: ReadonlySet<ReadingDoubt | null> = new Set(['off the scale', 'not sure', 'sounds like another']);
 
 /** Whether what is asked about a reading is its value: then no word confirms it. */
 export const asksValue = (...about: Parameters<typeof openDoubt>): boolean => ASKS_VALUE.has(openDoubt(...about));

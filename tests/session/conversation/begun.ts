@@ -47,7 +47,7 @@ async function oneMore({ loop: before, model }: Begun): Promise<Begun> {
   if (model.rules.confirm === 'witness each') await loop.act({ kind: 'witness', reading }, 'key');
   await loop.act({ kind: 'affirm' }, 'touch');
   const words: readonly Word[] = [
-    { word: 'value', stud: null, text, isDoubted: false },
+    { word: 'value', stud: null, text, isDoubted: false, isAlike: false },
     { word: 'witness', stud: null, text },
     { word: 'affirm' },
   ];

@@ -15,8 +15,8 @@ export interface Taken {
   readonly fate: 'waiting' | 'committed' | 'rejected' | 'disregarded' | 'replaced' | 'disputed';
   readonly isInside: boolean;
   readonly isDoubted: boolean;
-  /** No scale of the tool shows it. */
-  readonly isOffScale: boolean;
+  /** No word confirms it: no scale of the tool shows it, or it may be another that sounds like it. */
+  readonly isAskedFor: boolean;
   /** Which of those taken it stands in for. */
   readonly insteadOf: number | null;
   readonly witness: string | null;
@@ -55,8 +55,8 @@ export const TABLE: { readonly [S in Stage]: Rows } = {
     disregard: (model) => given(model, waiting(model), 'disregarded'),
   },
   echoed: {
-    // What cannot have been read is not confirmed, however often it is said.
-    affirm: (model) => (pending(model)?.isOffScale ? model : commit(model)),
+    // What cannot have been read is not confirmed, however often it is said; what sounds like another once it is said again.
+    affirm: (model) => (pending(model)?.isAskedFor ? model : commit(model)),
     correction: (model, said) => sayAnew(model, said),
     negative: (model) => given(model, waiting(model), 'rejected'),
     disregard: (model) => given(model, waiting(model), 'disregarded'),
@@ -135,17 +135,19 @@ function take(model: Model, said: Said<'value'> | Said<'click'>): Model {
   if (model.rules.confirm === 'witness each' && !model.rules.hasWitness) return model;
   if (said.word === 'value') return capture(model, call, said, null);
   const setting = model.rules.clicks ? settingIn(model, call) : null;
-  return setting === null ? model : capture(model, call, { text: setting, isDoubted: false }, null);
+  return setting === null ? model : capture(model, call, { text: setting, isDoubted: false, isAlike: false }, null);
 }
 
-type Unjudged = Pick<Said<'value'>, 'text' | 'isDoubted'>;
-function capture(model: Model, call: Call, { text, isDoubted }: Unjudged, insteadOf: number | null): Model {
+type Unjudged = Pick<Said<'value'>, 'text' | 'isDoubted' | 'isAlike'>;
+function capture(model: Model, call: Call, { text, isDoubted, isAlike }: Unjudged, insteadOf: number | null): Model {
   const { least, most } = windowOf(model.rules, call, dragOf(model, call));
   const isInside = torqueOf(text) >= least && torqueOf(text) <= most;
   const [first, last] = call.scale;
   const isOffScale = isDoubted && (torqueOf(text) < first || torqueOf(text) > last);
+  const isSaidAgain = insteadOf !== null && model.taken[insteadOf]?.text === text;
+  const isAskedFor = isOffScale || (isAlike && !isSaidAgain);
   const older = given(model, waiting(model), 'replaced');
-  const taken = { call, text, isDoubted, isOffScale, isInside, insteadOf, fate: 'waiting', witness: null } as const;
+  const taken = { call, text, isDoubted, isAskedFor, isInside, insteadOf, fate: 'waiting', witness: null } as const;
   return { ...model, taken: [...older.taken, taken] };
 }
 

@@ -7,7 +7,7 @@ import { command, expectIdle, meet, NOT_UNDERSTOOD, spoken, SURENESS, sureness, 
 import { calledIn, callOfValue, pending, settingIn, type Model } from './model.ts';
 import { sayPlain } from './phrases.ts';
 import { torqueOf, type Call } from './rules.ts';
-import type { Word } from './words.ts';
+import type { Said, Word } from './words.ts';
 
 /** A value by what it is to the conversation. */
 type Amount = (model: Model) => string;
@@ -91,20 +91,22 @@ const sayValue = (utterance: Utterance): Command =>
 
     await meet(told, loop, async () => {
       const meaning = await loop.hear(words);
-      if (meaning === null) return expectIdle(model, wordFor(lead, { stud, text: value, isDoubted: false }));
+      if (meaning === null)
+        return expectIdle(model, wordFor(lead, { stud, text: value, isDoubted: false, isAlike: false }));
       if (meaning.kind === 'unclear') {
         const isPlain = stud !== null || form === 'led' || form === 'typed';
         expect(isPlain && (words[0]?.confidence ?? 1) > SURENESS.unsure, 'it is plain what was said').toBe(false);
         return NOT_UNDERSTOOD;
       }
       if (meaning.kind !== KINDS[lead]) throw new Error(`It was understood as "${meaning.kind}".`);
-      const isDoubted = 'doubts' in meaning && (meaning.doubts?.length ?? 0) > 0;
+      const [doubt] = 'doubts' in meaning ? (meaning.doubts ?? []) : [];
+      const [isDoubted, isAlike] = [doubt !== undefined, doubt === 'sounds like another'];
       const { fastener, value: text } = meaning.reading;
       if (stud !== null || form !== 'digits') expect(`${fastener}: ${text}`).toBe(`${stud}: ${value}`);
       else if (lead === 'value' && isOnScale(callOfValue(model), value)) expect(text).toBe(value);
       // What no scale shows may be a stud and its value: then all that was said is in the two, and nothing besides.
       else expect(value).toMatch(new RegExp(`^${fastener ?? ''}0*${text.replace('.', '[.]')}$`));
-      return wordFor(lead, { stud: fastener, text, isDoubted });
+      return wordFor(lead, { stud: fastener, text, isDoubted, isAlike });
     });
 
     if (!listens || told.now.taken.length === model.taken.length) return;
@@ -121,10 +123,7 @@ const isOnScale = (call: Call | null, value: string): boolean => {
   return torqueOf(value) >= first && torqueOf(value) <= last;
 };
 
-const wordFor = (word: Lead, said: { stud: number | null; text: string; isDoubted: boolean }): Word => ({
-  word,
-  ...said,
-});
+const wordFor = (word: Lead, said: Omit<Said<'value'>, 'word'>): Word => ({ word, ...said });
 
 const misheard = fc.oneof(
   { weight: 3, arbitrary: fc.constant(null) },

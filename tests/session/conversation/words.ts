@@ -4,9 +4,14 @@ interface Value {
   readonly stud: number | null;
   readonly text: string;
 }
+interface Doubted {
+  readonly isDoubted: boolean;
+  /** What is asked about it is whether it was another that sounds like it. */
+  readonly isAlike: boolean;
+}
 interface Valued {
-  readonly value: Value & { readonly isDoubted: boolean };
-  readonly correction: Value & { readonly isDoubted: boolean };
+  readonly value: Value & Doubted;
+  readonly correction: Value & Doubted;
   /** What the second person reads. */
   readonly witness: Value;
   readonly click: Pick<Value, 'stud'>;
