@@ -18,7 +18,8 @@ const STANDINGS = { done: 'done', 'does not apply': 'does not apply', begun: 'be
 export const sheetWork = said('sheetWork', {
   standings: STANDINGS,
   answered: (answer: string) => `answered: ${answer}`,
-  takenBack: 'taken back',
+  doneAt: { done: (utc: string) => `done ${utc}`, 'does not apply': (utc: string) => `does not apply, ${utc}` },
+  takenBack: (utc: string) => `taken back ${utc}`,
   looked: (person: string, agrees: boolean, independent: boolean) => {
     const passed = agrees ? 'inspected independently' : 'NOT PASSED';
     const witnessed = agrees ? 'witnessed' : 'NOT AGREED TO';

@@ -49,7 +49,7 @@ describe('the record sheet', () => {
       expect.stringMatching(/^=level: 70 mm, OVER 40 to 60 mm; confirmed, by .+Z\. LEFT OPEN$/),
     ]));
   test('has who inspected, who decided and who signed', () => {
-    expect(sheet.steps.at(-1)?.remarks).toEqual(['inspected independently by Ada']);
+    expect(sheet.steps.at(-1)?.state).toEqual(['done', 'inspected independently by Ada']);
     expect(sheet.openPoints).toEqual([
       '=level: 70 mm, over the window, reason given: “glass is dirty”. LEFT OPEN. Decided by Ada: deferred (“Look again tomorrow.”)',
     ]);

@@ -238,14 +238,16 @@ describe('the steps on a record sheet', () => {
   test('show each answer and each word of the second person, the first “no” too', async () => {
     const saysNo = { kind: 'witness says', agrees: false } as const;
     const { events } = tell(await opening(looks), ...[dirty, clean, { kind: 'back' } as const, clean, saysNo]);
-    expect(recordSheet(await recorded(events), OPTIONS).steps.map(({ remarks }) => remarks)).toEqual([
+    expect(recordSheet(await recorded(events), OPTIONS).steps.map(({ state }) => state)).toEqual([
       [
         'answered: Clean it. (ANSWERED ANEW)',
         'answered: It is clean. (ANSWERED ANEW)',
-        'taken back',
+        'done 2026-03-01 00:00:03Z',
+        'taken back 2026-03-01 00:00:04Z',
         'answered: It is clean.',
+        'done 2026-03-01 00:00:06Z',
       ],
-      ['NOT AGREED TO by Second person'],
+      ['not done', 'NOT AGREED TO by Second person'],
     ]);
   });
   test('say which of them no longer stand, also where a step far before was taken back', async () => {
@@ -261,19 +263,29 @@ describe('the steps on a record sheet', () => {
     );
     const back = tell(done, correction('20'), affirm);
     expect(happened(back).at(-1)).toEqual({ kind: 'step taken back', step: 'tighten' });
-    const remarks = async ({ events }: Play) =>
-      recordSheet(await recorded(events), OPTIONS).steps.map((each) => each.remarks);
+    const states = async ({ events }: Play) =>
+      recordSheet(await recorded(events), OPTIONS).steps.map(({ state }) =>
+        state.map((each) => each.replace(/ [0-9: -]+Z$/, '')),
+      );
     const no = 'NOT AGREED TO by Second person (ANSWERED ANEW)';
-    expect(await remarks(done)).toEqual([[], ['answered: It is clean.'], [no, 'witnessed by Second person'], []]);
-    expect(await remarks(back)).toEqual([
-      ['taken back'],
-      ['answered: It is clean. (STEP TAKEN BACK)'],
-      [no, 'witnessed by Second person (STEP TAKEN BACK)'],
-      [],
+    expect(await states(done)).toEqual([
+      ['done'],
+      ['done', 'answered: It is clean.'],
+      ['done', no, 'witnessed by Second person'],
+      ['not done'],
     ]);
-    expect((await remarks(tell(back, correction('12'), affirm, dirty)))[1]).toEqual([
+    expect(await states(back)).toEqual([
+      ['done', 'taken back', 'begun'],
+      ['answered: It is clean. (STEP TAKEN BACK)', 'done', 'taken back', 'not done'],
+      [no, 'witnessed by Second person (STEP TAKEN BACK)', 'done', 'taken back', 'not done'],
+      ['not done'],
+    ]);
+    expect((await states(tell(back, correction('12'), affirm, dirty)))[1]).toEqual([
       'answered: It is clean. (ANSWERED ANEW)',
+      'done',
+      'taken back',
       'answered: Clean it.',
+      'not done',
     ]);
   });
 });
@@ -346,7 +358,8 @@ describe('the record sheet of the demonstration', () => {
       expect.stringMatching(/^round seal of the oil-line flange \(part number TM-R-41-0718;.*: Reuse it\./),
     ]));
   test('has who witnessed, and that the work was closed', () => {
-    expect(steps.find(({ title }) => title === 'Second person looks at the ring')?.remarks).toEqual([
+    expect(steps.find(({ title }) => title === 'Second person looks at the ring')?.state).toEqual([
+      'done',
       'witnessed by Tom Brandt (invented)',
     ]);
     expect(isClosed).toBe(true);

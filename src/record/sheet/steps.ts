@@ -15,8 +15,11 @@ export interface SheetStep {
   readonly number: number;
   readonly title: string;
   readonly standing: 'done' | 'does not apply' | 'begun' | 'not done';
-  /** What was answered, and what the second person said, each time. */
-  readonly remarks: readonly string[];
+  /**
+   * Its standing; what was answered, and what the second person said, each time. Where it was taken back, when it was done
+   * and when not any more, in their order: then its standing comes last.
+   */
+  readonly state: readonly string[];
   readonly by: string;
   readonly at: SheetTime | null;
 }
@@ -31,7 +34,7 @@ export function stepsOf(record: SessionRecord, end: SessionState, timeZone: stri
       number: i + 1,
       title: step.title,
       standing: standingOf(step, i, end),
-      remarks: remarksOn(step, record),
+      state: stateOf(step, standingOf(step, i, end), record),
       by: entry?.person ?? '',
       at: entry ? sheetTime(entry.at.utc, timeZone) : null,
     };
@@ -44,19 +47,41 @@ function standingOf({ id }: Step, index: number, end: SessionState): SheetStep['
   return index === end.at && !isBetweenSteps(end) ? 'begun' : 'not done';
 }
 
-/** What the entries say of a step, and what of it no longer stands. An auditor sees also the “no” that came before the “yes”. */
-function remarksOn(step: Step, { entries, procedure: { steps } }: SessionRecord): readonly string[] {
-  const upToIt = steps.slice(0, steps.indexOf(step) + 1).map(({ id }) => id);
-  // What was said of a step goes with every step before it that is taken back.
-  const back = entries.findLast(({ body }) => body.kind === 'step taken back' && upToIt.includes(body.step));
+/** How a step went and stands. An auditor sees also the “no” that came before the “yes”, and what was done twice. */
+function stateOf(
+  step: Step,
+  standing: SheetStep['standing'],
+  { entries, procedure: { steps } }: SessionRecord,
+): readonly string[] {
+  const upToIt = new Set(steps.slice(0, steps.indexOf(step) + 1).map(({ id }) => id));
+  // What was said and done of a step goes with every step before it that is taken back.
+  const isBack = ({ body }: Entry): boolean => body.kind === 'step taken back' && upToIt.has(body.step);
+  const back = entries.findLast(isBack);
   const about = entries.filter(({ body }) => 'step' in body && body.step === step.id);
-  return about.flatMap(({ seq, body }) => {
-    if (body.kind === 'step taken back') return [sheetWork.takenBack];
-    const remark = remarkOf(step, body);
-    const newest = about.findLast(({ body: { kind } }) => kind === body.kind);
-    const fate = newest?.seq !== seq ? 'anew' : back && back.seq > seq ? 'taken back' : 'stands';
+  const remarks = (entry: Entry): readonly string[] => {
+    const remark = remarkOf(step, entry.body);
+    const newest = about.findLast(({ body: { kind } }) => kind === entry.body.kind);
+    const fate = newest?.seq !== entry.seq ? 'anew' : back && back.seq > entry.seq ? 'taken back' : 'stands';
     return remark === null ? [] : [sheetWork.answeredSo[fate](remark)];
+  };
+  const isDone = ({ body }: Entry): boolean => body.kind === 'step done' || body.kind === 'step skipped';
+  const first = about.find(isDone);
+  const wasTakenBack = first && entries.some((entry) => entry.seq > first.seq && isBack(entry));
+  if (!wasTakenBack) return [sheetWork.standings[standing], ...about.flatMap(remarks)];
+  let stands = false;
+  const course = entries.flatMap((entry): readonly string[] => {
+    const { utc } = sheetTime(entry.at.utc, 'UTC');
+    const isOfIt = 'step' in entry.body && entry.body.step === step.id;
+    if (isOfIt && isDone(entry)) {
+      stands = true;
+      return [sheetWork.doneAt[entry.body.kind === 'step done' ? 'done' : 'does not apply'](utc)];
+    }
+    if (!isBack(entry)) return isOfIt ? remarks(entry) : [];
+    const wasDone = stands;
+    stands = false;
+    return wasDone ? [sheetWork.takenBack(utc)] : [];
   });
+  return stands ? course : [...course, sheetWork.standings[standing]];
 }
 
 function remarkOf(step: Step, body: EventBody): string | null {

@@ -2,7 +2,6 @@
 import { For, Show, type JSX } from 'solid-js';
 import type { RecordSheet } from '../../record/record-sheet.ts';
 import { sheetPage } from '../../words/sheet-page.ts';
-import { sheetWork } from '../../words/sheet-work.ts';
 import { Row, Table } from './table.tsx';
 
 export function Times(props: { readonly sheet: RecordSheet }): JSX.Element {
@@ -69,11 +68,8 @@ export function Steps(props: { readonly sheet: RecordSheet }): JSX.Element {
       </Show>
       <Table heads={[words.step, words.name, words.standing, sheetPage.by, sheetPage.when]}>
         <For each={props.sheet.steps}>
-          {({ number, title, standing, remarks, by, at }) => (
-            <Row
-              cells={[number, title, [sheetWork.standings[standing], ...remarks].join('; '), by]}
-              at={at?.utc ?? ''}
-            />
+          {({ number, title, state, by, at }) => (
+            <Row cells={[number, title, state.join('; '), by]} at={at?.utc ?? ''} />
           )}
         </For>
       </Table>
