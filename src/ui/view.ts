@@ -17,6 +17,7 @@ import { currentPoint, pointsLeft } from '../session/points.ts';
 import {
   currentCall,
   currentStep,
+  doesNotApply,
   openCondition,
   openWarning,
   orderedByAnswer,
@@ -85,8 +86,11 @@ export interface WorkView {
   readonly people: SessionState['people'];
   /** Who can witness; null where nobody can. */
   readonly witness: string | null;
-  /** The point of the step that is asked, and how many are still to be asked, this one with them. */
-  readonly point: { readonly question: string; readonly left: number } | null;
+  /**
+   * The point of the step that is asked, how many are still to be asked, this one with them, and the work that it is about;
+   * null for a step that does not apply to this unit.
+   */
+  readonly point: { readonly question: string; readonly left: number; readonly work: string | null } | null;
   /** The consumable that is asked for and may not be taken, while a fresh one is to be entered. */
   readonly spent: SpentView | null;
   /** How many openings stand open or capped; null where the procedure has none. */
@@ -164,7 +168,9 @@ function reasonOf(state: SessionState, { value }: OpenReason): string {
 
 function pointView(state: SessionState): WorkView['point'] {
   const point = currentPoint(state);
-  return point && { question: askPoint(state, point), left: pointsLeft(state) };
+  const step = currentStep(state);
+  const work = step && !doesNotApply(state, step) ? step.text : null;
+  return point && { question: askPoint(state, point), left: pointsLeft(state), work };
 }
 
 /** "2 openings capped, 1 open". What was closed and what was never opened are not counted. */

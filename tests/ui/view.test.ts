@@ -1,5 +1,6 @@
 /** What the work screen shows: a pure function of the state. */
 import { describe, expect, test } from 'vitest';
+import { prompt } from '../../src/language/prompt.ts';
 import { workView } from '../../src/ui/view.ts';
 import type { Meaning } from '../../src/session/intent.ts';
 import { currentStep } from '../../src/session/state.ts';
@@ -171,6 +172,21 @@ describe('a step that depends on the unit', () => {
     expect(shown(tell(play, affirm)).skipped).toEqual([]);
     expect(shown(start(procedureOf([step('lift', 'do')]))).skipped).toEqual([]);
   });
+});
+
+test('a point is shown with the work that it is about, as that is spoken before it, and not where the step does not apply', () => {
+  const openings = [{ id: 'inlet', name: 'inlet port', closure: 'cap' }];
+  const conditions = [{ id: 'salt', question: 'Did it run in salt water?' }];
+  const rinse = step('rinse', 'do', { applies: { condition: 'salt', is: true } });
+  const play = start(procedureOf([step('hose', 'open', { opening: 'inlet' }), rinse], { openings, conditions }));
+  const [asked, work] = [shown(play).point?.question ?? '', currentStep(play.state)?.text ?? ''];
+  expect(shown(play).point).toMatchObject({ work });
+  const said = prompt(play.state, [{ kind: 'repeat asked' }]).join(' ');
+  expect(said.indexOf(work)).toBeGreaterThanOrEqual(0);
+  expect(said.indexOf(asked)).toBeGreaterThan(said.indexOf(work));
+  // The cap that was fitted is accounted for in the last step, which is not worked.
+  const account = tell(play, affirm, negative);
+  expect(shown(account).point).toMatchObject({ question: expect.stringContaining('nlet port') as string, work: null });
 });
 
 test('a reading in doubt is shown with its question', () => {

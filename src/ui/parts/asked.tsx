@@ -61,7 +61,7 @@ export function StepWitness(props: {
   );
 }
 
-/** One point of a step: the question large, and what the step asks for as a whole under it. */
+/** One point of a step: what the step asks for, and then the question, large. As it is spoken: nobody is asked of what is not done. */
 export function PointAsked(props: {
   readonly point: NonNullable<WorkView['point']>;
   readonly step: Step;
@@ -69,11 +69,11 @@ export function PointAsked(props: {
   return (
     <div class="point">
       <Hazards hazards={props.step.hazards} />
+      <Show when={props.point.work}>{(work) => <p class="work-first">{work()}</p>}</Show>
       <p class={`sentence ${size(props.point.question)}`}>{props.point.question}</p>
       <Show when={props.point.left > 1}>
         <p class="note">{asked.thenMore(props.point.left - 1)}</p>
       </Show>
-      <p class="note">{props.step.text}</p>
       <For each={props.step.notes}>{(note) => <p class="note">{asked.note(note)}</p>}</For>
     </div>
   );

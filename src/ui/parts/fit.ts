@@ -36,7 +36,14 @@ export function createFit(
 function isAllInSight(box: HTMLElement): boolean {
   // A word that is longer than a line is cut off, too.
   if (box.scrollWidth > box.clientWidth + 1) return false;
-  // However far it is scrolled at this moment.
+  // However far it is scrolled at this moment; its height is rounded.
   const end = box.getBoundingClientRect().top - box.scrollTop + box.clientHeight;
-  return [...box.querySelectorAll(COUNTS)].every((each) => each.getBoundingClientRect().bottom <= end + 1);
+  return [...box.querySelectorAll(COUNTS)].every((each) => lowest(each) <= end + 0.4);
+}
+
+/** Where lines are close, what hangs below the last one hangs out of its box. */
+function lowest(element: Element): number {
+  const words = document.createRange();
+  words.selectNodeContents(element);
+  return Math.max(element.getBoundingClientRect().bottom, words.getBoundingClientRect().bottom);
 }
