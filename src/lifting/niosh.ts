@@ -18,7 +18,6 @@ import {
 import { lifting } from '../words/lifting.ts';
 import { type Coupling, couplingFor, couplingMultiplier } from './coupling.ts';
 import { type Duration, frequencyMultiplier } from './frequency.ts';
-import { carriers, leastHandling } from './handling.ts';
 import { refuse } from './refusal.ts';
 
 export type UnitSystem = 'metric' | 'US';
@@ -176,8 +175,7 @@ function judge({ load, outside = [] }: LiftTask, limit: Mass): Pick<LiftAssessme
   const as = (risk: keyof typeof lifting.meaning) => ({ risk, sentence: lifting.meaning[risk] });
   if (limit.value <= 0) return as('not allowed');
   if (compare(load, scale(limit, 3)) > 0) return as('high');
-  const persons = carriers(leastHandling(load, limit));
-  if (persons !== 1) return { risk: 'increased', sentence: lifting.increased(persons) };
+  if (compare(load, limit) > 0) return as('increased');
   return as(outside.length === 0 ? 'acceptable' : 'not covered');
 }
 

@@ -42,14 +42,12 @@ export const lifting = said('lifting', {
 
   meaning: {
     acceptable: 'The load is within the recommended limit.',
-    high: 'The load is more than three times the recommended limit: many people are at risk; use a hoist.',
+    increased: 'The load is above the limit recommended for one person: increased risk for some people.',
+    high: 'The load is more than three times the limit recommended for one person: many people are at risk.',
     'not allowed': 'This lift is not allowed by hand: at this reach, height, turn or rate the limit is zero.',
     'not covered':
       'The equation does not cover this work, so a load within its limit is no promise; use a stand or a hoist.',
   },
-  /** By so many it may be carried all the same; null where it takes a stand or a hoist. */
-  increased: (persons: 2 | 3 | null) =>
-    `The load is above the recommended limit: increased risk for some people; use a stand or a hoist${persons === null ? '' : `, or carry it with ${persons === 2 ? 'two' : 'three'}`}.`,
   onlyWarns: 'The lifting equation may warn; it does not certify that a lift is safe.',
   notCovered: (work: keyof typeof outside) => `The equation does not cover ${outside[work]}; the true limit is lower.`,
   gripStatedFair:

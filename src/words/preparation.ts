@@ -9,8 +9,6 @@ interface Wanted {
   readonly onWrench: boolean;
 }
 
-type Handling = 'one person' | 'two persons' | 'three persons' | 'sling or hoist' | 'stand or support';
-
 const isOrAre = (count: number): string => (count === 1 ? 'is' : 'are');
 const inPass = (pass: number, step: string): string => `pass ${pass} of “${step}”`;
 const wants = ({ pass, step, value, onWrench }: Wanted): string =>
@@ -90,7 +88,7 @@ export const preparation = said('preparation', {
   lift: {
     notByHand: 'At this reach, height, turn or rate nothing may be lifted by hand: use a sling, a hoist or a stand.',
     aboveThree: (load: string, three: string) =>
-      `${load} is above the ${three} that three may carry together: use a sling, a hoist or a stand.`,
+      `${load} is above the ${three} that three may carry together by common practice.`,
     withinOne: (load: string, one: string) => `${load} is within the ${one} recommended for one person.`,
     together: (load: string, one: string, persons: 2 | 3, together: string) =>
       `${load} is above the ${one} recommended for one person; ${persons === 2 ? 'two' : 'three'} may carry ${together} together by common practice.`,
@@ -101,6 +99,8 @@ export const preparation = said('preparation', {
       `The procedure lifts it with ${wanted} persons, not with ${persons}. Do as it says, or use a sling.`,
     fewerNamed: (persons: number, named: number) =>
       `${persons} persons are to carry, and ${named} ${isOrAre(named)} named. Name the others, or use a sling.`,
-    tooHeavy: (handling: Handling, follows: string) => `Carried by ${handling}, it is too heavy. ${follows}`,
+    /** The number of the procedure holds; what is reckoned warns, and says what helps. */
+    procedureHolds: (persons: number, follows: string) =>
+      `The procedure has ${persons === 1 ? 'one person carry it, and that' : `${persons} persons carry it, and that number`} holds. Guidance, the lifting equation, warns all the same: ${follows} Have a hoist or a stand help, or a competent person plan the lift.`,
   },
 });

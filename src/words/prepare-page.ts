@@ -89,7 +89,8 @@ export const preparePage = said('preparePage', {
       'sling or hoist': 'sling or hoist',
       'stand or support': 'stand or support',
     },
-    least: (handling: string) => `${handling} (the least by the equation)`,
+    by: { procedure: 'by the procedure', equation: 'by the lifting equation' },
+    saidBy: (handling: string, by: readonly string[]) => `${handling} (${by.join(', ')})`,
   },
   hazards: {
     title: 'Hazards of the whole job',

@@ -87,7 +87,7 @@ describe('the lift', () => {
       facts: [
         'The component weighs 33.2 kg, with 1.7 kg of gear oil inside.',
         'Lifting index 3.0 for one person with the whole load.',
-        'The load is above the recommended limit: increased risk for some people; use a stand or a hoist.',
+        'The load is above the limit recommended for one person: increased risk for some people.',
       ],
       limits: [
         'The lifting equation may warn; it does not certify that a lift is safe.',

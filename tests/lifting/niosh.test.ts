@@ -262,14 +262,12 @@ describe('what the index means', () => {
     expect([found.risk, found.sentence]).toEqual(['acceptable', 'The load is within the recommended limit.']);
   });
 
-  it('says of no more people than may carry it, by the same reckoning as what follows from it', () => {
-    const by = ([27, 30, 35] as const).map((load) => assess(load).sentence.split('; ')[1]);
-    expect(by).toEqual([
-      'use a stand or a hoist, or carry it with two.',
-      'use a stand or a hoist, or carry it with three.',
-      'use a stand or a hoist.',
-    ]);
-  });
+  it('never says how many are to carry it: that is in the procedure, and what follows from the limit is told elsewhere', () =>
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 100 }), (load) => {
+        expect(assess(load).sentence).not.toMatch(/two|three (?!times)|carry/);
+      }),
+    ));
 
   it('always says that it warns and does not certify', () => {
     expect(assess(5).reservations).toEqual(['The lifting equation may warn; it does not certify that a lift is safe.']);

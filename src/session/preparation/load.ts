@@ -98,7 +98,9 @@ export function liftFindings(procedure: Procedure, handling: Handling | null, pe
   if (people < persons) return [stop('lift', preparation.lift.fewerNamed(persons, people))];
   const enough = carriers(least);
   return [
-    ...(enough === null || enough > persons ? [warn('lift', preparation.lift.tooHeavy(handling, follows))] : []),
+    ...(enough === null || enough > persons
+      ? [warn('lift', preparation.lift.procedureHolds(procedure.lift.persons, follows))]
+      : []),
     // The first holds for every lift, and stands beside the weight.
     ...assessment.reservations.slice(1).map((sentence) => warn('lift', sentence)),
   ];

@@ -1,7 +1,7 @@
 /** What runs out, what is carried, and what can hurt. */
 import { createMemo, For, Show, type JSX } from 'solid-js';
 import { explainLift } from '../../language/explain.ts';
-import { HANDLINGS, type Handling } from '../../lifting/index.ts';
+import { carriers, HANDLINGS, type Handling } from '../../lifting/index.ts';
 import { capacityUnit, carryingOf, containerHere } from '../../session/preparation/load.ts';
 import { hazardsIn } from '../../session/preparation/needed.ts';
 import { typedQuantity } from '../../session/preparation/typed.ts';
@@ -43,21 +43,20 @@ export function ContainerSection(props: { readonly sheet: Sheet }): JSX.Element 
 export function LiftSection(props: { readonly sheet: Sheet }): JSX.Element {
   const carrying = createMemo(() => carryingOf(props.sheet.procedure));
   const words = createMemo(() => explainLift(props.sheet.procedure));
+  const persons = () => props.sheet.procedure.lift?.persons;
   return (
     <Section name="lift" title={preparePage.lift.title}>
       <p>{words().facts.join(' ')}</p>
       <Show when={carrying().lift}>
         {(lift) => (
           <>
-            <p>
-              <b>{lift().follows}</b>
-            </p>
-            <p class="note">{words().limits.join(' ')}</p>
+            {/* The others warn below, where it is carried by hand. */}
+            <p class="note">{words().limits[0]}</p>
             <Choice
               name="handling"
               id={idOf('lift')}
               legend={preparePage.lift.carriedBy}
-              options={HANDLINGS.map((value) => ({ value, words: handlingWords(value, lift().least) }))}
+              options={HANDLINGS.map((value) => ({ value, words: handlingWords(value, lift().least, persons()) }))}
               chosen={props.sheet.entered.handling}
               onChoose={(handling) => props.sheet.change({ handling })}
             />
@@ -69,9 +68,14 @@ export function LiftSection(props: { readonly sheet: Sheet }): JSX.Element {
   );
 }
 
-function handlingWords(handling: Handling, least: Handling): string {
-  const words = preparePage.lift.handlings[handling];
-  return handling === least ? preparePage.lift.least(words) : words;
+/** What the procedure says and what the lifting equation would have, each named by its source. */
+function handlingWords(handling: Handling, least: Handling, persons: number | undefined): string {
+  const { handlings, by, saidBy } = preparePage.lift;
+  const sources = [
+    ...(carriers(handling) === persons ? [by.procedure] : []),
+    ...(handling === least ? [by.equation] : []),
+  ];
+  return sources.length === 0 ? handlings[handling] : saidBy(handlings[handling], sources);
 }
 
 export function HazardsSection(props: { readonly sheet: Sheet }): JSX.Element {
