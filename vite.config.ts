@@ -19,7 +19,6 @@ const PAGES_WITHOUT_SOUND = [
   'by-switch',
   'first-load',
   'lead-hand',
-  'killed-browser',
   'second-window',
   'hear-command',
   'hearing-model',
