@@ -2,6 +2,7 @@
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import type { SessionFile } from '../record/sealed-file.ts';
+import { soundAgreement } from '../record/sound-agreement.ts';
 import { stepReadingsOf, stepReadingsText, storyOf, storyText } from './replay-text.ts';
 import {
   endWithReader,
@@ -42,6 +43,8 @@ function* asText(name: string, file: SessionFile): Generator<string> {
   yield verdictLine(name, file);
   if (file.kind === 'refused' || file.session.kind === 'unreadable') return;
   const { record } = file.session;
+  const agreement = soundAgreement(record);
+  if (agreement !== null) yield printable(agreement);
   yield '';
   for (const line of storyOf(record)) yield printable(storyText(line));
   if (record.entries.length < record.found)

@@ -11,6 +11,7 @@ import { interruptionsOf, peopleOf, type Interruption, type SheetPerson } from '
 import { pointsOnSheet, type SheetPoint } from './sheet/points.ts';
 import { preparationOf, type SheetFact } from './sheet/preparation.ts';
 import { conditionsOf, openingsOf, openPointsOf, stepsOf, type SheetOpening, type SheetStep } from './sheet/steps.ts';
+import { soundAgreement } from './sound-agreement.ts';
 import { sheetTime, type SheetTime } from './sheet/times.ts';
 import { partsOf, toolsOf, type SheetTool } from './sheet/tools.ts';
 import { torqueTables, type TorqueTable } from './sheet/torque.ts';
@@ -34,6 +35,8 @@ export interface RecordSheet {
   /** Of the last event of the work: that sounds were deleted, maybe weeks later, is none. */
   readonly ended: SheetTime | null;
   readonly interruptions: readonly Interruption[];
+  /** Whether sound may be kept, by whose word; null where nobody was asked. */
+  readonly sound: string | null;
   /** What was found and said before the first step; empty where the record has nothing of it. */
   readonly preparation: readonly SheetFact[];
   readonly conditions: readonly string[];
@@ -94,6 +97,7 @@ export function recordSheet(record: SessionRecord, { timeZone, made, root, thumb
     opened: first ? sheetTime(first.at.utc, timeZone) : null,
     ended: last ? sheetTime(last.at.utc, timeZone) : null,
     interruptions: interruptionsOf(record, timeZone),
+    sound: soundAgreement(record),
     preparation: preparationOf(record, timeZone),
     conditions: conditionsOf(end),
     tools: toolsOf(end),

@@ -17,6 +17,10 @@ export const sheetFacts = said('sheetFacts', {
   broken: (entry: number, why: string, found: number, left: number) =>
     `NOT INTACT at entry ${entry}: ${why}. Of ${entriesCounted(found)}, only what comes before it (${left}) is on this sheet.`,
 
+  soundAgreed: (who: readonly string[], utc: string) =>
+    `${who.join(' and ')} agreed, ${utc}, that a few seconds of sound around each reading are kept.`,
+  soundNotAgreed: 'Not everybody agreed that sound is kept: none was.',
+
   component: 'Component',
   partNumber: 'Part number',
   dryMass: 'Dry mass',

@@ -33,6 +33,25 @@ const recorded = async (events: readonly SessionEvent[]) => recordIn(await sealA
 const record = await recorded(play.events);
 const sheet = recordSheet(record, OPTIONS);
 
+describe('the sound around readings', () => {
+  const soundOf = async (sound: 'agreed' | 'not agreed' | undefined) => {
+    const events = play.events.map((event): SessionEvent => {
+      const { body } = event;
+      return body.kind === 'opened' && sound !== undefined ? { ...event, body: { ...body, sound } } : event;
+    });
+    return recordSheet(await recorded(events), OPTIONS).sound;
+  };
+  test('stands with who agreed to it, and when', async () => {
+    const { mechanic, second } = play.state.people;
+    expect(await soundOf('agreed')).toBe(
+      `${mechanic}${second === null ? '' : ` and ${second}`} agreed, 2026-03-01 00:00:00Z, that a few seconds of sound around each reading are kept.`,
+    );
+  });
+  test('stands with that not everybody agreed', async () =>
+    expect(await soundOf('not agreed')).toBe('Not everybody agreed that sound is kept: none was.'));
+  test('is not spoken of where nobody was asked', async () => expect(await soundOf(undefined)).toBeNull());
+});
+
 describe('the record sheet of a small session', () => {
   test('is of the session that is described here', () =>
     expect(record.entries.map(({ body }) => body.kind)).toEqual([

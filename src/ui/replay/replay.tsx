@@ -1,4 +1,5 @@
 import { createMemo, createSignal, Show, type JSX } from 'solid-js';
+import { soundAgreement } from '../../record/sound-agreement.ts';
 import type { Sounds } from '../../record/sounds.ts';
 import { practice } from '../../words/practice.ts';
 import { replay } from '../../words/replay.ts';
@@ -80,6 +81,7 @@ function Playback(props: {
           </p>
         </Show>
         {props.verdict}
+        <Show when={soundAgreement(kept)}>{(sentence) => <p>{sentence()}</p>}</Show>
         <button type="button" onClick={() => props.onSheet()}>
           {replay.recordSheet}
         </button>

@@ -21,6 +21,7 @@ export function Times(props: { readonly sheet: RecordSheet }): JSX.Element {
           )}
         </For>
       </Table>
+      <Show when={props.sheet.sound}>{(sentence) => <p>{sentence()}</p>}</Show>
     </section>
   );
 }
