@@ -1,8 +1,7 @@
 /** The points of a step as they are asked. */
-import type { Procedure } from '../procedure/procedure.ts';
 import { orderOnCall, statedOnCall } from '../session/deviations.ts';
 import { pointOf, type Point } from '../session/point.ts';
-import { criterionOf, nameOfSeal, namePoint, openingOf, partOf } from '../session/point-words.ts';
+import { criterionOf, nameOfSeal, nameOrdered, namePoint, openingOf, partOf } from '../session/point-words.ts';
 import { failedCriterion, reuseRefusal, sealOf } from '../session/seals.ts';
 import { currentCall, currentStep, type SessionState } from '../session/state.ts';
 import { points } from '../words/points.ts';
@@ -40,7 +39,7 @@ function ask(state: SessionState, point: Exclude<Point, { kind: 'started' }>): s
     case 'ordered': {
       const [step, call] = [currentStep(state), currentCall(state)];
       const order = step && orderOnCall(state, step);
-      if (!order || !call) return namePoint(procedure, point);
+      if (!order || !call) return points.name.ordered(nameOrdered(state, point.of), null);
       return points.ask.ordered(call.label, call.fastener, order.text, statedOnCall(state, step).length > 0);
     }
   }
@@ -61,7 +60,9 @@ function askStarted({ procedure, ...state }: SessionState, point: Extract<Point,
 }
 
 /** What a mechanic is told is still wanted, by the key of its point: another question would only be asked again. */
-export const nameOfKey = (procedure: Procedure, key: string): string => {
+export function nameOfKey(state: SessionState, key: string): string {
   const point = pointOf(key);
-  return point === null ? key : namePoint(procedure, point);
-};
+  if (point === null) return key;
+  if (point.kind === 'ordered') return points.name.ordered(nameOrdered(state, point.of), null);
+  return namePoint(state.procedure, point);
+}

@@ -43,7 +43,7 @@ function words(state: SessionState, reason: Refusal): string {
       return point === null ? refusals.somePointOpen : sayPlain(refusals.notYet(askPoint(state, point)));
     }
     case 'unaccounted':
-      return sayPlain(refusals.unaccounted(reason.points.map((key) => nameOfKey(state.procedure, key))));
+      return sayPlain(refusals.unaccounted(reason.points.map((key) => nameOfKey(state, key))));
     case 'seal not reusable': {
       const seal = nameOfSeal(state.procedure, reason.seal);
       return sayPlain(

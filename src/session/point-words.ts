@@ -21,7 +21,11 @@ export const partOf = (
   step === undefined || part === null ? undefined : startParts(procedure, step, pattern)[part];
 
 /** What a point is about, as a name within a sentence. */
-export function namePoint(procedure: Procedure, point: Point, part?: ReleasePart): string {
+export function namePoint(
+  procedure: Procedure,
+  point: Exclude<Point, { kind: 'ordered' }>,
+  part?: ReleasePart,
+): string {
   switch (point.kind) {
     case 'capped': {
       const { name, closure } = openingOf(procedure, point.opening);
@@ -50,9 +54,19 @@ export function namePoint(procedure: Procedure, point: Point, part?: ReleasePart
       const name = consumable?.name ?? point.id;
       return consumable?.counted === 'wrapper' ? points.name.wrapper(name) : name;
     }
-    case 'ordered':
-      return points.name.ordered(point.of, null);
   }
+}
+
+/** A reading or a deviation about which the procedure has something done: "stud 4, 27 N·m". */
+export function nameOrdered({ procedure, readings, deviations }: SessionState, of: number): string {
+  const reading = readings.find(({ seq }) => seq === of);
+  const deviation = deviations.find(({ seq }) => seq === of);
+  const found = reading ?? deviation;
+  const step = procedure.steps.find(({ id }) => id === found?.step);
+  const pattern = step && 'pattern' in step ? procedure.patterns.find(({ id }) => id === step.pattern) : undefined;
+  const label = pattern?.fastener ?? place.anyFastener;
+  if (reading) return points.name.reading(label, reading.fastener, reading.reading.value, reading.reading.unit);
+  return deviation ? points.name.deviation(label, deviation.fastener, deviation.what) : points.name.someEntry(of);
 }
 
 function nameStarted(
@@ -69,7 +83,8 @@ function nameStarted(
 }
 
 /** An answer as a fact of the record: "Oil inlet of the gearbox: closed off". */
-export function pointFact({ procedure, deviations }: SessionState, settled: PointSettled): string {
+export function pointFact(state: SessionState, settled: PointSettled): string {
+  const { procedure, deviations } = state;
   const { step, point: key, answer } = settled;
   const point = pointOf(key);
   if (point === null) return points.unknownFact(key, step, answer);
@@ -83,7 +98,7 @@ export function pointFact({ procedure, deviations }: SessionState, settled: Poin
       procedure.steps.find(({ id }) => id === step),
       what,
     );
-    return sentence(points.fact.ordered(points.name.ordered(point.of, order), isSo));
+    return sentence(points.fact.ordered(points.name.ordered(nameOrdered(state, point.of), order), isSo));
   }
   const part = point.kind === 'started' ? partOf(procedure, step, point) : undefined;
   const about = 'opening' in point ? openingOf(procedure, point.opening).name : namePoint(procedure, point, part);

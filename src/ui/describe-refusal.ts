@@ -65,7 +65,7 @@ function meant(meaning: Meaning): string {
 const said = ({ fastener, value }: SaidReading): string =>
   fastener === null ? words.value(value) : words.valueFor(value, fastener);
 
-/** Why something was refused, as a fact, in the words of the procedure. No value of a reading is in it. */
+/** Why something was refused, as a fact, in the words of the procedure. No value is in it that a witness has still to read. */
 export function sayWhyRefused(reason: Refusal, state: SessionState): string {
   const { procedure } = state;
   const step = currentStep(state)?.id;
@@ -76,9 +76,9 @@ export function sayWhyRefused(reason: Refusal, state: SessionState): string {
       return tool ? explainTool({ tool, reasons: reason.reasons }) : words.toolNotUsable(reason.tool);
     }
     case 'point first':
-      return words.pointFirst(nameOfKey(procedure, reason.point));
+      return words.pointFirst(nameOfKey(state, reason.point));
     case 'unaccounted':
-      return words.unaccounted(reason.points.map((key) => nameOfKey(procedure, key)));
+      return words.unaccounted(reason.points.map((key) => nameOfKey(state, key)));
     case 'seal not reusable': {
       const seal = nameOfSeal(procedure, reason.seal);
       return reason.failed === null ? words.sealNeverReused(seal) : words.sealFailed(seal, reason.failed);

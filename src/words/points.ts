@@ -42,9 +42,12 @@ export const points = said('points', {
     /** What is accounted for, counted out: without its article. */
     countedClosure: (closure: Closure, opening: string) => `${closure} of the ${opening}`,
     wrapper: (consumable: string) => `wrapper of the ${consumable}`,
+    reading: (label: string, number: number, value: string, unit: string) => `${label} ${number}, ${value} ${unit}`,
+    deviation: (label: string, number: number, what: string) => `${label} ${number}, ${what}`,
+    someEntry: (entry: number) => `entry ${entry}`,
     /** @param order null where it is not quoted */
-    ordered: (entry: number, order: string | null) =>
-      `what the procedure has done about entry ${entry}${order === null ? '' : `, “${order}”`}`,
+    ordered: (about: string, order: string | null) =>
+      `what the procedure has done about ${about}${order === null ? '' : `, “${order}”`}`,
   },
   someCriterion: (number: number) => `criterion ${number}`,
 

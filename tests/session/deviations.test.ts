@@ -32,6 +32,7 @@ import {
   window,
   type Play,
 } from './play.ts';
+import { sayWhyRefused } from '../../src/ui/describe-refusal.ts';
 import { mapView } from '../../src/ui/view/map.ts';
 
 const damage = { kind: 'report', what: 'damage' } as const;
@@ -292,7 +293,19 @@ describe('what the procedure has done about it', () => {
     const done = tell(tooMuch, affirm);
     const [settled] = happened(done);
     if (settled?.kind !== 'point settled') throw new Error('nothing was answered');
-    expect(pointFact(done.state, settled)).toBe('What the procedure has done about entry 0, “Take the nut off.”: done');
+    expect(pointFact(done.state, settled)).toBe(
+      'What the procedure has done about stud 1, 30 N·m, “Take the nut off.”: done',
+    );
+  });
+  test('is named by its fastener where something else is refused for it', () => {
+    const sayWhy = (play: Play) => {
+      const reason = refused(tell(play, next));
+      return reason && sayWhyRefused(reason, play.state);
+    };
+    expect(sayWhy(tooMuch)).toBe('It was not answered yet: what the procedure has done about stud 1, 30 N·m');
+    expect(sayWhy(tell(ordered, damage, because('bent'), affirm))).toBe(
+      'It was not answered yet: what the procedure has done about stud 1, damage',
+    );
   });
   test('is asked once of a reading that is reported as well, and again of the next that is over', () => {
     const reported = tell(tooMuch, affirm, over, because('slipped'), affirm);

@@ -58,14 +58,9 @@ describe('where its value is asked for', () => {
     expect(refused(tell(play, { kind: 'question', question: { about: 'left' } }))).toEqual(inDoubt);
     for (const meaning of [negative, disregard]) expect(readings(tell(play, meaning))).not.toContain('1: 24 captured');
   });
-  test.each<ReadingDoubt>([
-    'between marks',
-    'out by ten',
-    'digits swapped',
-    'digit count',
-    'too soon',
-  ])('but not where the question offers affirm: %s', (doubt) =>
-    expect(kinds(tell(ring, doubted('24', doubt), affirm))).toEqual(['reading confirmed']),
+  test.each<ReadingDoubt>(['between marks', 'out by ten', 'digits swapped', 'digit count', 'too soon'])(
+    'but not where the question offers affirm: %s',
+    (doubt) => expect(kinds(tell(ring, doubted('24', doubt), affirm))).toEqual(['reading confirmed']),
   );
   test('the value that the tool shows answers, and is confirmed as any other', () => {
     const play = tell(ring, doubted('99', 'off the scale'), affirm, reading('24'), affirm);
