@@ -16,3 +16,26 @@ export function showMoment(utc: string, timeZone?: string): string {
     ...(timeZone === undefined ? {} : { timeZone }),
   }).format(new Date(utc));
 }
+
+/** The zone that local times are in from some moment on: "UTC+01:00". */
+export interface ZoneFrom {
+  readonly utc: string;
+  readonly zone: string;
+}
+
+/** The zones of local times in their order: more than one where clocks were put forward or back in between. */
+export function zonesOf(times: readonly string[], timeZone?: string): readonly ZoneFrom[] {
+  const format = new Intl.DateTimeFormat('en-GB', {
+    timeZoneName: 'longOffset',
+    ...(timeZone === undefined ? {} : { timeZone }),
+  });
+  const zones: ZoneFrom[] = [];
+  for (const utc of times) {
+    const name = format.formatToParts(new Date(utc)).find(({ type }) => type === 'timeZoneName')?.value ?? '';
+    // In UTC itself the offset is written as nothing.
+    const offset = name.replace(/^(GMT|UTC)/, '').replace('\u2212', '-');
+    const zone = `UTC${offset === '' ? '+00:00' : offset}`;
+    if (zones.at(-1)?.zone !== zone) zones.push({ utc, zone });
+  }
+  return zones;
+}

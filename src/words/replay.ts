@@ -4,6 +4,8 @@ import { said } from './said.ts';
 export const replay = said('replay', {
   title: (procedure: string) => `Replay: ${procedure}`,
   practised: 'This is what a record shows: the reading that you gave is below.',
+  timesIn: (zone: string) => `Times in ${zone}`,
+  timesFrom: (from: string, zone: string) => `from ${from} on in ${zone}`,
   recordSheet: 'Record sheet',
   screenThen: 'The work screen at that moment',
   saving: 'Save',

@@ -6,7 +6,7 @@ import { EventBodySchema } from '../../src/record/event-schema.ts';
 import type { EventBody, SessionEvent } from '../../src/session/event.ts';
 import { begin, fold } from '../../src/session/fold.ts';
 import { describe as line } from '../../src/ui/describe.ts';
-import { showMoment } from '../../src/ui/moment.ts';
+import { showMoment, zonesOf } from '../../src/ui/moment.ts';
 import { workView } from '../../src/ui/view.ts';
 import { openedBy } from '../record/sealed.ts';
 import {
@@ -242,4 +242,13 @@ describe('a moment', () => {
     expect(showMoment('2026-03-01T00:05:10.000Z', 'UTC')).toBe('2026-03-01 00:05:10'));
   test('is told in local time, day and all', () =>
     expect(showMoment('2026-03-01T23:05:10.000Z', 'Europe/Zurich')).toBe('2026-03-02 00:05:10'));
+  test('is in a zone that is told once, and again where clocks were put back', () => {
+    const night = ['2026-10-24T23:30:00.000Z', '2026-10-25T00:59:59.000Z', '2026-10-25T01:00:00.000Z'];
+    expect(zonesOf(night, 'Europe/Zurich')).toEqual([
+      { utc: night[0], zone: 'UTC+02:00' },
+      { utc: night[2], zone: 'UTC+01:00' },
+    ]);
+    expect(zonesOf(night, 'UTC').map(({ zone }) => zone)).toEqual(['UTC+00:00']);
+    expect(zonesOf(night, 'America/St_Johns').map(({ zone }) => zone)).toEqual(['UTC-02:30']);
+  });
 });

@@ -7,6 +7,7 @@ import { HeadCheck } from '../parts/head-check.tsx';
 import { isPractice } from '../practice/is-practice.ts';
 import { WorkPanel } from '../parts/work-panel.tsx';
 import { describe } from '../describe.ts';
+import { showMoment, zonesOf } from '../moment.ts';
 import { readingsFileOf, save, valuesFileOf } from '../saved-files.ts';
 import { stateAfter, type KeptSession } from '../session-file.ts';
 import { workView } from '../view.ts';
@@ -82,6 +83,7 @@ function Playback(props: {
         </Show>
         {props.verdict}
         <Show when={soundAgreement(kept)}>{(sentence) => <p>{sentence()}</p>}</Show>
+        <p class="zone">{timesIn(kept.entries.map(({ at }) => at.utc))}</p>
         <button type="button" onClick={() => props.onSheet()}>
           {replay.recordSheet}
         </button>
@@ -118,3 +120,9 @@ function Playback(props: {
     </main>
   );
 }
+
+/** The zone of all times on the page, told once; and where another begins. */
+const timesIn = (times: readonly string[]): string =>
+  zonesOf(times)
+    .map(({ utc, zone }, i) => (i === 0 ? replay.timesIn(zone) : replay.timesFrom(showMoment(utc), zone)))
+    .join('; ');
