@@ -43,5 +43,6 @@ export const timeLine = said('timeLine', {
   gapBefore: (lasted: string, entry: number) => `${lasted} before entry ${entry}`,
   longGaps: (gaps: readonly string[], areMore: boolean) =>
     `Long gaps: ${gaps.join('; ')}${areMore ? ' and more' : ''}.`,
+  severalHere: 'Where events lie close, one mark stands for all of them, with their number; the list has each.',
   setBack: (times: number) => `The clock was set back ${times === 1 ? 'once' : `${times} times`}.`,
 });

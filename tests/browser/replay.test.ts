@@ -57,6 +57,15 @@ test('readings, doubts and deviations are gone to in one step', async () => {
   expect(await moment()).toContain('27 N·m, over the window');
 });
 
+test('all times are told with their zone, and where marks lie close, how many', async () => {
+  expect(await app.page.locator('main.replay header').innerText()).toMatch(/Times in UTC[+-]\d\d:\d\d/);
+  const counted = await app.page
+    .locator('.mark:has(text)')
+    .evaluateAll((marks) => marks.map((mark) => [mark.querySelector('text')?.textContent?.trim(), mark.textContent]));
+  expect(counted.length).toBeGreaterThan(0);
+  for (const [count, told] of counted) expect(told).toContain(`${count} events here`);
+});
+
 test('a pointer on the time line goes to that time', async () => {
   const box = await app.page.locator('.time-line .lanes > svg').boundingBox();
   if (!box) throw new Error('There is no time line.');

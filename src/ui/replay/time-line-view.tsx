@@ -11,8 +11,8 @@ const TOP = 22;
 const ROW = 24;
 const HEIGHT = TOP + LANES.length * ROW + 22;
 const middleOf = (lane: Lane): number => TOP + ROW * (LANES.indexOf(lane) + 0.5);
-/** Room for a mark, and for a time, in pixels. */
-const MARK_WIDTH = 16;
+/** Room for a mark with how many events lie there, and for a time, in pixels. */
+const MARK_WIDTH = 24;
 const TIME_WIDTH = 100;
 
 /** The whole session at a glance. A pointer on it goes to a moment; the slider does the same for a keyboard. */
@@ -84,6 +84,11 @@ export function TimeLineView(props: {
               >
                 <title>{timeLine.mark(timeLine.shapes[mark.shape], mark.seq, mark.count)}</title>
                 <ShapePath shape={mark.shape} />
+                <Show when={mark.count > 1}>
+                  <text class="here" x="7" y="-1">
+                    {mark.count}
+                  </text>
+                </Show>
               </svg>
             )}
           </For>
@@ -187,7 +192,7 @@ function Legend(props: { readonly counts: TimeLine['counts'] }): JSX.Element {
 const MOST_TOLD = 10;
 
 /** The drawing in words. */
-function summary({ entries }: SessionRecord, { gaps, setBack }: Axis, { spans }: TimeLine): string {
+function summary({ entries }: SessionRecord, { gaps, setBack }: Axis, { spans, marks }: TimeLine): string {
   const [first, last] = [entries[0], entries.at(-1)];
   const from = first ? showMoment(first.at.utc) : '';
   const to = last ? showMoment(last.at.utc) : '';
@@ -197,6 +202,7 @@ function summary({ entries }: SessionRecord, { gaps, setBack }: Axis, { spans }:
     timeLine.summary(from, to, entries.length, stepsDone),
     breaks.length > 0 ? timeLine.longGaps(breaks.slice(0, MOST_TOLD), breaks.length > MOST_TOLD) : '',
     setBack.length > 0 ? timeLine.setBack(setBack.length) : '',
+    marks.some(({ count }) => count > 1) ? timeLine.severalHere : '',
   ]
     .filter(Boolean)
     .join(' ');

@@ -42,7 +42,7 @@ export interface Mark {
   readonly lane: Lane;
   /** That of the gravest event in it. */
   readonly shape: Shape;
-  /** As a share of the axis, 0 to 1. */
+  /** Of the first event in it, as a share of the axis, 0 to 1. */
   readonly position: number;
   /** The first of the gravest events in it. */
   readonly seq: number;
@@ -70,19 +70,23 @@ export interface TimeLine {
 export function layTimeLine({ entries, procedure }: SessionRecord, axis: Axis, bins: number): TimeLine {
   const share = (index: number): number => (axis.length === 0 ? 0 : (axis.positions[index] ?? 0) / axis.length);
   const counts = Object.fromEntries(SHAPES.map((shape) => [shape, 0])) as Record<Shape, number>;
-  const joined = new Map<string, Mark>();
+  const marks: Mark[] = [];
+  /** Where the newest mark of a lane stands among them. */
+  const newest = new Map<Lane, number>();
   for (const { seq, body } of entries) {
     const position = share(seq);
-    const bin = Math.min(bins - 1, Math.floor(position * bins));
     const found = kindsOf(body, procedure).filter(isShape);
     for (const shape of found) counts[shape] += 1;
     for (const [lane, shape] of gravestByLane(found)) {
-      const key = `${lane}/${bin}`;
-      joined.set(key, withEvent(joined.get(key), { lane, shape, position, seq, count: 1 }));
+      const event: Mark = { lane, shape, position, seq, count: 1 };
+      const at = newest.get(lane) ?? -1;
+      const before = marks[at];
+      if (before && position - before.position <= 1 / bins) marks[at] = withEvent(before, event);
+      else newest.set(lane, marks.push(event) - 1);
     }
   }
   return {
-    marks: [...joined.values()],
+    marks,
     spans: [
       ...stepSpans(entries, procedure, share),
       ...holdSpans(entries, share),
@@ -98,8 +102,12 @@ const isShape = (kind: EventKind): kind is Shape => SHAPES.some((shape) => shape
 const gravestByLane = (found: readonly Shape[]): ReadonlyMap<Lane, Shape> =>
   new Map([...found].sort((a, b) => gravity(a) - gravity(b)).map((shape) => [LANE_OF[shape], shape]));
 
-const withEvent = (mark: Mark | undefined, event: Mark): Mark =>
-  mark ? { ...(gravity(event.shape) > gravity(mark.shape) ? event : mark), count: mark.count + 1 } : event;
+/** It keeps its place, so that no two marks lie upon one another. */
+const withEvent = (mark: Mark, event: Mark): Mark => ({
+  ...(gravity(event.shape) > gravity(mark.shape) ? event : mark),
+  position: mark.position,
+  count: mark.count + 1,
+});
 
 type Entries = SessionRecord['entries'];
 

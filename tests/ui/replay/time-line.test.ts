@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { DRAWN, layAxis } from '../../../src/ui/replay/axis.ts';
-import { layTimeLine } from '../../../src/ui/replay/time-line.ts';
+import { LANES, layTimeLine } from '../../../src/ui/replay/time-line.ts';
 import { demo } from './demonstration.ts';
 
 const axis = layAxis(
@@ -59,6 +59,11 @@ describe('a time line of any room', () => {
         const { marks, counts } = layTimeLine(demo, axis, bins);
         for (const lane of new Set(marks.map((mark) => mark.lane)))
           expect(marks.filter((mark) => mark.lane === lane).length).toBeLessThanOrEqual(bins);
+        for (const lane of LANES) {
+          const places = marks.filter((mark) => mark.lane === lane).map(({ position }) => position);
+          // None lies upon another, so that its number can be read.
+          places.slice(1).forEach((place, i) => expect(place - (places[i] ?? 0)).toBeGreaterThan(1 / bins));
+        }
         const readings = marks.filter(({ lane }) => lane === 'readings').reduce((sum, { count }) => sum + count, 0);
         expect(readings).toBe(counts.reading);
       }),
