@@ -2,7 +2,7 @@
 import { orderOnCall, statedOnCall } from '../session/deviations.ts';
 import { pointOf, type Point } from '../session/point.ts';
 import { criterionOf, nameOfSeal, nameOrdered, namePoint, openingOf, partOf } from '../session/point-words.ts';
-import { failedCriterion, reuseRefusal, sealOf } from '../session/seals.ts';
+import { failedCriterion, isOfNewSeal, reuseRefusal, sealOf } from '../session/seals.ts';
 import { currentCall, currentStep, type SessionState } from '../session/state.ts';
 import { points } from '../words/points.ts';
 import { sentence } from './say.ts';
@@ -20,8 +20,11 @@ function ask(state: SessionState, point: Exclude<Point, { kind: 'started' }>): s
       const { name, closure } = openingOf(procedure, point.opening);
       return points.ask[point.kind](name, closure);
     }
-    case 'criterion':
-      return points.ask.criterion(nameOfSeal(procedure, point.seal), criterionOf(procedure, point));
+    case 'criterion': {
+      const [name, step] = [nameOfSeal(procedure, point.seal), currentStep(state)];
+      const isNew = step !== null && isOfNewSeal(state, step, point.seal);
+      return points.ask.criterion(isNew ? points.newSeal(name) : name, criterionOf(procedure, point));
+    }
     case 'seal':
       return askSeal(state, point.seal);
     case 'coated': {

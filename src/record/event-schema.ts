@@ -104,6 +104,7 @@ export const EventBodySchema = exactly<EventBody>()(
       step: v.string(),
       point: v.string(),
       answer: v.picklist(['affirm', 'negative', 'held', 'reuse', 'replace']),
+      part: v.exactOptional(v.literal('new')),
       replaced: v.exactOptional(
         v.strictObject({
           because: v.picklist(['never used again', 'failed', 'chosen']),

@@ -66,7 +66,7 @@ function isUsedIn(state: SessionState, step: Step, point: Point): boolean {
 /** The points after one more was settled. */
 export function withPoint(
   state: SessionState,
-  { step, point: key, answer }: Extract<EventBody, { kind: 'point settled' }>,
+  { step, point: key, answer, part }: Extract<EventBody, { kind: 'point settled' }>,
 ): SessionState {
   const point = pointOf(key);
   const opened =
@@ -75,8 +75,22 @@ export function withPoint(
       : state.opened;
   const id = takenBy(state.procedure, key, answer);
   const taken = id === undefined ? state.taken : new Map([...state.taken, [id, (state.taken.get(id) ?? 0) + 1]]);
-  const points = new Map([...state.points, [pointIn(step, key), answer]]);
+  const again = part === 'new' ? openedAgain(key, answer) : null;
+  const isOpenAgain = (each: string): boolean =>
+    again !== null && (each === pointIn(step, again) || (again.endsWith(':') && each.startsWith(pointIn(step, again))));
+  const kept = [...state.points].filter(([each]) => !isOpenAgain(each));
+  const points = new Map([...kept, [pointIn(step, key), answer]]);
   return { ...state, opened, taken, points, usedSince: usedAfter(state, key, answer) };
+}
+
+/**
+ * What an answer about a new seal opens again: what is looked for in it, once it was taken (the beginning of those keys); and
+ * what becomes of it, where it failed.
+ */
+function openedAgain(key: string, answer: PointAnswer): string | null {
+  const point = pointOf(key);
+  if (point?.kind === 'seal' && answer === 'replace') return `criterion:${point.seal}:`;
+  return point?.kind === 'criterion' && answer === 'negative' ? pointKey({ kind: 'seal', seal: point.seal }) : null;
 }
 
 /** A cap that was fitted and a consumable that was taken are to be counted; what was counted is no longer. */

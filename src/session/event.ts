@@ -136,6 +136,11 @@ export type EventBody =
       readonly step: string;
       readonly point: string;
       readonly answer: PointAnswer;
+      /**
+       * With a new seal: what this step looks for in a seal is asked anew, of the new one. With an answer to that: it is about
+       * the new one. Absent in records from before that was asked.
+       */
+      readonly part?: 'new';
       /** Of a new seal: why it was taken, the criterion that the old one failed, and its part number, where there are any. */
       readonly replaced?: {
         readonly because: 'never used again' | 'failed' | 'chosen';

@@ -90,8 +90,11 @@ export function pointFact(state: SessionState, settled: PointSettled): string {
   if (point === null) return points.unknownFact(key, step, answer);
   const isSo = answer !== 'negative';
   if (point.kind === 'seal') return sentence(sealFact(nameOfSeal(procedure, point.seal), settled));
-  if (point.kind === 'criterion')
-    return sentence(points.criterionFact(nameOfSeal(procedure, point.seal), criterionOf(procedure, point), isSo));
+  if (point.kind === 'criterion') {
+    const name = nameOfSeal(procedure, point.seal);
+    const seal = settled.part === 'new' ? points.newSeal(name) : name;
+    return sentence(points.criterionFact(seal, criterionOf(procedure, point), isSo));
+  }
   if (point.kind === 'ordered') {
     const what = deviations.find(({ seq }) => seq === point.of)?.what ?? 'over torque';
     const order = toDoAbout(

@@ -25,6 +25,10 @@ export function failedCriterion({ procedure: { seals, steps }, points }: Session
   return failed ?? null;
 }
 
+/** Whether what is looked for in a seal in a step is looked for in the new one, which took its place there. */
+export const isOfNewSeal = ({ points }: SessionState, { id }: Step, seal: string): boolean =>
+  points.get(pointIn(id, pointKey({ kind: 'seal', seal }))) === 'replace';
+
 /** Whether the manual leaves no choice: it never has the seal used again, or the step that is worked discards it. */
 export function isNeverReused(state: SessionState, id: string): boolean {
   const step = currentStep(state);

@@ -3,12 +3,12 @@ import type { Step } from '../procedure/procedure.ts';
 import { accept, refuse, type Decision } from './decision.ts';
 import type { EventBody } from './event.ts';
 import type { WorkingMeaning } from './intent.ts';
-import { pointKey, type Point, type PointAnswer } from './point.ts';
+import { pointKey, pointsOf, type Point, type PointAnswer } from './point.ts';
 import { unaccounted, withPoint } from './account.ts';
 import { answerGiven } from './openings.ts';
 import { currentPoint, sealsDecidedBy } from './points.ts';
 import type { Refusal } from './refusal.ts';
-import { failedCriterion, isNeverReused, reuseRefusal, sealOf } from './seals.ts';
+import { failedCriterion, isNeverReused, isOfNewSeal, reuseRefusal, sealOf } from './seals.ts';
 import { currentCall, currentStep, doesNotApply, openCondition, openWarning, type SessionState } from './state.ts';
 import { comeTo, stepDone } from './steps.ts';
 import { consumableRefusal } from './stock.ts';
@@ -43,9 +43,18 @@ export function settlePoint(state: SessionState, step: Step, point: Point, meani
 
 function whatFollows(after: SessionState, step: Step): readonly EventBody[] {
   if (doesNotApply(after, step)) return comeTo(after.procedure.steps.slice(after.at), after.conditions);
-  const isAll = step.kind === 'open' || step.kind === 'close';
+  const isAll = step.kind === 'open' || step.kind === 'close' || isDecided(after, step);
   const isWorked = (step.kind === 'tighten' || step.kind === 'loosen') && currentCall(after) === null;
   return isAll || isWorked ? stepDone(after, step) : [];
+}
+
+/** Whether a check was answered that goes on with it, and the seals that were to be looked at since are good. */
+function isDecided(after: SessionState, step: Step): boolean {
+  const seals = sealsDecidedBy(after, step);
+  const isAnswered =
+    step.kind === 'check' &&
+    step.outcomes.some(({ id, then }) => then === 'go on' && id === after.answers.get(step.id));
+  return isAnswered && seals.length > 0 && seals.every((point) => answerGiven(after, step.id, point) !== undefined);
 }
 
 /** The answer to a check. Where it is about seals, it says what becomes of them as well. */
@@ -68,7 +77,9 @@ export function answerCheck(state: SessionState, step: Step, outcomeId: string):
   const { settled, refusal, after } = settleAll(state, step, seals);
   if (refusal) return refuse(refusal);
   const answered: EventBody = { kind: 'answered', step: step.id, outcome: outcome.id };
-  return accept(...settled, answered, ...(outcome.then === 'go on' ? stepDone(after, step) : []));
+  // A new seal is looked at before the step is done.
+  const isOver = outcome.then === 'go on' && !settled.some(({ part }) => part === 'new');
+  return accept(...settled, answered, ...(isOver ? stepDone(after, step) : []));
 }
 
 interface Answer {
@@ -142,9 +153,14 @@ const isSpent = (refusal: Refusal | null): refusal is Spent =>
 /** The answer as it goes into the record; with a new seal, why it was taken and its part number. */
 export function pointSettled(state: SessionState, step: Step, point: Point, answer: PointAnswer): PointSettled {
   const settled = { kind: 'point settled', step: step.id, point: pointKey(point), answer } as const;
+  if (point.kind === 'criterion') return isOfNewSeal(state, step, point.seal) ? { ...settled, part: 'new' } : settled;
   if (point.kind !== 'seal' || answer !== 'replace') return settled;
+  const isLookedAt = pointsOf(state.procedure, step).some(
+    (each) => each.kind === 'criterion' && each.seal === point.seal,
+  );
   const seal = sealOf(state, point.seal);
   const failed = failedCriterion(state, point.seal);
   const because = isNeverReused(state, point.seal) ? 'never used again' : failed === null ? 'chosen' : 'failed';
-  return { ...settled, replaced: { because, failed, partNumber: seal?.partNumber ?? null } };
+  const part = isLookedAt ? ({ part: 'new' } as const) : {};
+  return { ...settled, ...part, replaced: { because, failed, partNumber: seal?.partNumber ?? null } };
 }

@@ -25,6 +25,7 @@ export const points = said('points', {
     replaceAlways: (seal: string, part: string | null) =>
       `${seal}. The manual forbids using it again.${newPart(part)} Say replace.`,
   },
+  newSeal: (seal: string) => `new ${seal}`,
   keepInPlace: 'Hold it in place.',
 
   /** As it is named within a sentence. */

@@ -3,7 +3,9 @@ import { describe, expect, test } from 'vitest';
 import { announce } from '../../src/language/announce.ts';
 import { prompt } from '../../src/language/prompt.ts';
 import { fold } from '../../src/session/fold.ts';
+import type { EventBody } from '../../src/session/event.ts';
 import { pointKey } from '../../src/session/point.ts';
+import { pointFact } from '../../src/session/point-words.ts';
 import { unaccounted } from '../../src/session/account.ts';
 import { workView } from '../../src/ui/view.ts';
 import {
@@ -53,6 +55,7 @@ describe('a seal', () => {
         step: 'look',
         point: 'seal:ring',
         answer: 'replace',
+        part: 'new',
         replaced: { because: 'failed', failed: 'no flat spot', partNumber: 'X-12' },
       },
     ]);
@@ -97,7 +100,7 @@ describe('a seal', () => {
     const failed = tell(check, negative);
     expect(refused(tell(failed, answer('good')))).toEqual({ code: 'point first', point: 'seal:ring' });
     expect(refused(tell(failed, answer('reuse')))?.code).toBe('seal not reusable');
-    expect(stepOf(tell(failed, answer('replace'), answer('good')))).toBe('end');
+    expect(stepOf(tell(failed, answer('replace'), affirm, affirm, answer('good')))).toBe('end');
   });
 
   test('that a step discards is not used again, even where one that is sound may be', () => {
@@ -107,15 +110,76 @@ describe('a seal', () => {
     expect(kinds(tell(discard, answer('replace'), next))).toEqual(['step done']);
   });
 
+  describe('that took the place of another', () => {
+    const taken = tell(look, affirm, negative, answer('replace'));
+    const met = {
+      kind: 'point settled',
+      step: 'look',
+      point: 'criterion:ring:1',
+      answer: 'affirm',
+      part: 'new',
+    } as const satisfies EventBody;
+    test('is looked at by all criteria itself, before the step is done', () => {
+      expect(asked(taken)).toBe('criterion:ring:1');
+      expect(announce(taken.state, happened(taken))).toEqual([
+        'New round seal: no cut. Is that true? Affirm or negative?',
+      ]);
+      expect(refused(tell(taken, next))).toEqual({ code: 'point first', point: 'criterion:ring:1' });
+      expect(happened(tell(taken, affirm))).toEqual([met]);
+      expect(pointFact(taken.state, met)).toBe('New round seal, “no cut”: met');
+      const good = tell(taken, affirm, affirm);
+      expect([asked(good), kinds(tell(good, next))]).toEqual([null, ['step done']]);
+    });
+    test('and failed as well is replaced in its turn, and the next one is looked at', () => {
+      const failed = tell(taken, negative);
+      expect(asked(failed)).toBe('seal:ring');
+      expect(refused(tell(failed, answer('reuse')))).toEqual({
+        code: 'seal not reusable',
+        seal: 'ring',
+        failed: 'no cut',
+      });
+      const third = tell(failed, answer('replace'));
+      expect(happened(third)).toMatchObject([{ part: 'new', replaced: { because: 'failed', failed: 'no cut' } }]);
+      expect(asked(third)).toBe('criterion:ring:1');
+      expect(kinds(tell(third, affirm, affirm, next))).toEqual(['step done']);
+    });
+    test('was not looked at in a record from before that was asked: there nothing is open', () => {
+      const [body] = happened(taken);
+      if (body?.kind !== 'point settled') throw new Error('Nothing was taken.');
+      const { part, ...before } = body;
+      expect(part).toBe('new');
+      const failed = tell(look, affirm, negative);
+      const old: Play = { ...failed, state: fold(failed.state, eventOf(before, failed.events.length)) };
+      expect(asked(old)).toBeNull();
+      expect(kinds(tell(old, next))).toEqual(['step done']);
+    });
+    test('by the answer to a check is looked at before the check is done, and the check ends with it', () => {
+      const outcomes = [
+        { id: 'reuse', text: 'Reuse it.', then: 'go on' },
+        { id: 'replace', text: 'Replace it.', then: 'go on' },
+      ];
+      const check = start(
+        procedureOf([step('look', 'check', { ...about('inspected'), outcomes }), step('end', 'do')], seal()),
+      );
+      const replaced = tell(check, affirm, negative, answer('replace'));
+      expect([kinds(replaced), asked(replaced)]).toEqual([['point settled', 'answered'], 'criterion:ring:1']);
+      expect(kinds(tell(replaced, affirm, affirm))).toEqual(['point settled', 'step done']);
+      const bad = tell(replaced, affirm, negative);
+      expect([kinds(bad), stepOf(bad)]).toEqual([['point settled'], 'look']);
+      expect(refused(tell(bad, answer('reuse')))?.code).toBe('seal not reusable');
+      expect(stepOf(tell(bad, answer('replace'), affirm, affirm))).toBe('end');
+    });
+  });
+
   test('that took the place of a failed one did not fail', () => {
     const twice = start(
       procedureOf([step('one', 'do', about('inspected')), step('two', 'do', about('inspected'))], seal()),
     );
-    const fresh = tell(twice, negative, answer('replace'), next, affirm, affirm);
+    const fresh = tell(twice, negative, answer('replace'), affirm, affirm, next, affirm, affirm);
     expect(kinds(tell(fresh, answer('reuse')))).toEqual(['point settled']);
-    expect(refused(tell(twice, negative, answer('replace'), next, negative, answer('reuse')))?.code).toBe(
-      'seal not reusable',
-    );
+    expect(
+      refused(tell(twice, negative, answer('replace'), affirm, affirm, next, negative, answer('reuse')))?.code,
+    ).toBe('seal not reusable');
   });
 
   test('is not coated from what is past its day', () => {

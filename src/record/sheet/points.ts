@@ -1,6 +1,7 @@
 /** What was answered to the points of steps, with what became of it, and what was measured: a line each. */
 import { pointFact } from '../../session/point-words.ts';
 import { pointIn } from '../../session/point.ts';
+import type { EventBody } from '../../session/event.ts';
 import type { SessionState } from '../../session/state.ts';
 import { sheetWork } from '../../words/sheet-work.ts';
 import type { SessionRecord } from '../session-record.ts';
@@ -26,13 +27,13 @@ export function pointsOnSheet(
 ): readonly SheetPoint[] {
   const numberOf = (id: string): number => procedure.steps.findIndex((step) => step.id === id) + 1;
   const newest = new Map(
-    entries.flatMap(({ seq, body }) => (body.kind === 'point settled' ? [[pointIn(body.step, body.point), seq]] : [])),
+    entries.flatMap(({ seq, body }) => (body.kind === 'point settled' ? [[keyOf(body), seq]] : [])),
   );
   return entries.flatMap(({ seq, body, person, at }): readonly SheetPoint[] => {
     const line = { by: person, at: sheetTime(at.utc, timeZone) };
     if (body.kind === 'point settled') {
       const key = pointIn(body.step, body.point);
-      const fate = newest.get(key) !== seq ? 'anew' : end.points.has(key) ? 'stands' : 'taken back';
+      const fate = newest.get(keyOf(body)) !== seq ? 'anew' : end.points.has(key) ? 'stands' : 'taken back';
       return [{ ...line, step: numberOf(body.step), what: sheetWork.answeredSo[fate](pointFact(end, body)) }];
     }
     const value = end.observed.find((each) => each.seq === seq && each.status === 'confirmed');
@@ -42,3 +43,7 @@ export function pointsOnSheet(
     return [{ ...line, step: numberOf(value.step), what: sheetWork.valueOf(name, shownValue(value)) }];
   });
 }
+
+/** What is answered of a new seal stands beside what was answered of the old one. */
+const keyOf = ({ step, point, part }: Extract<EventBody, { kind: 'point settled' }>): string =>
+  `${pointIn(step, point)}/${part ?? ''}`;
