@@ -4,7 +4,6 @@ import type { Provisional } from '../language/provisional.ts';
 import { situationOf, type Situation } from '../language/situation.ts';
 import type { Sureness } from '../language/sureness.ts';
 import type { Understanding } from '../language/understand.ts';
-import type { Unheard } from '../language/unheard.ts';
 import type { Entry } from '../record/entry.ts';
 import type { Call } from '../session/calls.ts';
 import { isBack } from '../session/break.ts';
@@ -22,6 +21,7 @@ import { now } from './clock.ts';
 import { toneFor } from './earcons.ts';
 import { createEarlyWords } from './early-words.ts';
 import { createHazardWatch } from './hazard-watch.ts';
+import { createHeardNow, type HeardLine } from './heard-line.ts';
 import { heardAs, seenAs, textOf, type Heeded, type SeenGesture } from './heeded.ts';
 import { createRunningRecord } from './running-record.ts';
 import type { KeptSession } from './session-file.ts';
@@ -30,17 +30,6 @@ import { LastTaken } from './last-taken.ts';
 import type { Act } from './once.ts';
 import { SETTLE } from './settle.ts';
 import { isAboutReading, type KeepSound, type Spoken } from './sound-keeper.ts';
-
-/** What came in last, and whether it was taken: as no phrase of its moment, unsure or too early it does nothing. */
-export interface HeardLine {
-  readonly text: string;
-  readonly taken:
-    'taken' | 'not for us' | 'not sure' | 'too early' | 'not said yet' | 'not read yet' | 'counted already';
-  /** What was said to it, where that leaves no entry. */
-  readonly answered?: string;
-  /** What warns here, where that was not heard to its end yet: then nothing goes past it. */
-  readonly unheard?: Unheard;
-}
 
 /** A session being worked: one loop from input to record to answer. */
 export interface LiveSession {
@@ -111,8 +100,7 @@ export function createLiveSession(
 ): LiveSession {
   const record = createRunningRecord(kept, book, device);
   const { entries, state } = record;
-  const [heard, setHeard] = createSignal<HeardLine | null>(null);
-  const [ignored, setIgnored] = createSignal(0);
+  const heardNow = createHeardNow();
   const [trouble, setTrouble] = createSignal<string | null>(null);
   const [signal, setSignal] = createSignal<ToneKind | null>(null);
   let turn: Promise<void> = Promise.resolve();
@@ -176,9 +164,7 @@ export function createLiveSession(
       early.show(null);
       record.show(written);
       hazards.shows(state());
-      // What was said to the last input asks for nothing any more.
-      const line = heard();
-      if (line?.answered !== undefined || line?.unheard) setHeard({ text: line.text, taken: line.taken });
+      heardNow.forgetAnswer();
     });
     changedAt = performance.now();
     if (!isSameCall(before, currentCall(state()))) calledAt = changedAt;
@@ -194,7 +180,7 @@ export function createLiveSession(
 
   /** Answers what is written nowhere. */
   function answer(text: string, taken: HeardLine['taken'], answered: string): void {
-    setHeard({ text, taken, answered });
+    heardNow.show({ text, taken, answered });
     say([answered]);
   }
 
@@ -226,7 +212,7 @@ export function createLiveSession(
   function isPastHazard(text: string, meaning: Meaning, began: number, isAtScreen = false): boolean {
     const first = trouble() === null ? hazards.unheard(state(), meaning, began, isAtScreen) : null;
     if (first === null) return false;
-    setHeard({ text, taken: first.how === 'being said' ? 'not said yet' : 'not read yet', unheard: first });
+    heardNow.show({ text, taken: first.how === 'being said' ? 'not said yet' : 'not read yet', unheard: first });
     if (first.how === 'to be read' && !isAtScreen) say([prompting.readFirst(first.signal)]);
     return true;
   }
@@ -242,10 +228,9 @@ export function createLiveSession(
     return inTurn(async () => {
       const isOfBefore = isEarly || entries().length !== seen;
       if (isOfBefore && !isAtAnyTime(meaning) && trouble() === null)
-        setHeard({ text: meaning.kind, taken: 'too early' });
+        heardNow.show({ text: meaning.kind, taken: 'too early' });
       else if (!isPastHazard(meaning.kind, meaning, began, isAtScreen)) {
-        // What was not taken is what came in last no longer.
-        if (source !== 'program' && isPremature(heard())) setHeard({ text: meaning.kind, taken: 'taken' });
+        if (source !== 'program') heardNow.forgetPremature(meaning.kind);
         await carryOut(meaning, source, null);
       }
     });
@@ -260,23 +245,23 @@ export function createLiveSession(
       const understanding = early.understood(utterance);
       const isCall = understanding.kind === 'meant' && isAtAnyTime(understanding.meaning);
       if (isOfBefore && !isCall && trouble() === null) {
-        if (!spoken || !(await takeBack(utterance, spoken, source))) setHeard({ text, taken: 'too early' });
+        if (!spoken || !(await takeBack(utterance, spoken, source))) heardNow.show({ text, taken: 'too early' });
         return;
       }
-      const notTaken = understanding.kind === 'nothing' && understanding.isUnsure ? 'not sure' : 'not for us';
-      setHeard({ text, taken: understanding.kind === 'meant' ? 'taken' : notTaken });
       if (understanding.kind === 'nothing') {
-        if (notTaken === 'not for us') setIgnored(ignored() + 1);
+        const notTaken = understanding.isUnsure ? 'not sure' : 'not for us';
+        heardNow.showNotTaken(text, notTaken);
         if (understanding.ask !== undefined)
           answer(text, notTaken, trouble() === null ? understanding.ask : sessionStopped.nothingLogged);
         return;
       }
+      heardNow.show({ text, taken: 'taken' });
       const { meaning } = understanding;
       // Nobody types by accident.
       if (spoken && isPastHazard(text, meaning, spoken.from)) return;
       const act: Act | null = spoken ? { ...spoken, meaning: meaning.kind, by: 'word' } : null;
       if (act && last.isSameAs(act)) {
-        setHeard({ text, taken: 'counted already' });
+        heardNow.show({ text, taken: 'counted already' });
         return;
       }
       const work = () => carryOut(meaning, source, heardAs(utterance), spoken);
@@ -302,7 +287,7 @@ export function createLiveSession(
   }
 
   async function takeLastBack(source: Source, heard: Heard, spoken: Spoken | null = null): Promise<void> {
-    setHeard({ text: heard.text, taken: 'taken' });
+    heardNow.show({ text: heard.text, taken: 'taken' });
     const isReading = last.written.some(({ body }) => body.kind === 'reading confirmed');
     // The last fastener of a step has ended it: the reading before is of no step that is under way.
     if (isReading && decide(state(), { meaning: { kind: 'disregard' }, at: now() }).kind === 'accepted')
@@ -318,11 +303,11 @@ export function createLiveSession(
       const isOfBefore = (from < changedAt + SETTLE || early.isAnsweredBy(from)) && !isAtAnyTime(meaning);
       if ((isCountedAlready || isOfBefore) && trouble() === null) {
         if (last.isDenied(act)) await takeLastBack('gesture', seenAs(gesture));
-        else setHeard({ text: kind, taken: isCountedAlready ? 'counted already' : 'too early' });
+        else heardNow.show({ text: kind, taken: isCountedAlready ? 'counted already' : 'too early' });
         return;
       }
       if (isPastHazard(kind, meaning, from)) return;
-      setHeard({ text: kind, taken: 'taken' });
+      heardNow.show({ text: kind, taken: 'taken' });
       await last.keep(act, situationOf(state()), () => carryOut(meaning, 'gesture', seenAs(gesture)));
     });
   }
@@ -330,8 +315,8 @@ export function createLiveSession(
   return {
     state,
     entries,
-    heard,
-    ignored,
+    heard: heardNow.line,
+    ignored: heardNow.ignored,
     trouble,
     signal,
     situation: () => situationOf(state()),
@@ -343,13 +328,10 @@ export function createLiveSession(
     see,
     isAgainstWord: ({ from, to }) =>
       from < changedAt + SETTLE && last.isDenied({ from, to, meaning: 'negative', by: 'gesture' }),
-    notTaken(text, why) {
-      setHeard({ text, taken: why });
-      if (why === 'not for us') setIgnored(ignored() + 1);
-    },
+    notTaken: (text, why) => heardNow.showNotTaken(text, why),
     tooEarly: (meaning) => {
       const first = hazards.unheard(state(), meaning, performance.now(), false);
-      setHeard({ text: meaning.kind, taken: 'not said yet', ...(first ? { unheard: first } : {}) });
+      heardNow.show({ text: meaning.kind, taken: 'not said yet', ...(first ? { unheard: first } : {}) });
     },
     welcome: () =>
       say(
@@ -363,10 +345,6 @@ export function createLiveSession(
 
 /** Whoever calls for help, or wants all to stand still, means it at whatever moment: the program’s own call may have come between. */
 const isAtAnyTime = ({ kind }: Meaning): boolean => kind === 'help' || kind === 'stand by';
-
-/** What came in before what it would answer. */
-const isPremature = (line: HeardLine | null): boolean =>
-  line?.taken === 'too early' || line?.taken === 'not said yet' || line?.taken === 'not read yet';
 
 const isSameCall = (one: Call | null, other: Call | null): boolean =>
   one?.fastener === other?.fastener && one?.pass === other?.pass;
