@@ -6,6 +6,10 @@ const COUNTS =
 /** How much smaller letters may become for it: as parts of their size. */
 const SIZES = [1, 0.92, 0.84, 0.76, 0.68, 0.6, 0.52];
 
+/** By how little letters may become smaller for the last of the small lines, and how tall a box is where they may, in pixels. */
+const A_LITTLE = [1, 0.92, 0.84, 0.76];
+const LARGE = 340;
+
 /**
  * Keeps what counts in a box in sight: its letters become smaller, by the custom property `--fit` of the box around it, as far
  * as they must.
@@ -19,10 +23,14 @@ export function createFit(
   function fit(): void {
     const [outer, inner] = [around(), box()];
     if (!outer || !inner) return;
-    for (const size of SIZES) {
-      outer.style.setProperty('--fit', String(size));
-      if (isAllInSight(inner)) return;
-    }
+    const isFit = (sizes: readonly number[], isInSight: (box: HTMLElement) => boolean): boolean =>
+      sizes.some((size) => {
+        outer.style.setProperty('--fit', String(size));
+        return isInSight(inner);
+      });
+    // On a small screen what counts stays as large as it can be.
+    const isLarge = inner.clientHeight >= LARGE;
+    if (!(isLarge && isFit(A_LITTLE, isWhole))) isFit(SIZES, isAllInSight);
   }
   createEffect(on(shown, fit));
   onMount(() => {
@@ -32,6 +40,10 @@ export function createFit(
     onCleanup(() => watch.disconnect());
   });
 }
+
+/** Nothing has to be scrolled to. */
+const isWhole = (box: HTMLElement): boolean =>
+  box.scrollHeight <= box.clientHeight && box.scrollWidth <= box.clientWidth + 1;
 
 function isAllInSight(box: HTMLElement): boolean {
   // A word that is longer than a line is cut off, too.
