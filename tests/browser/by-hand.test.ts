@@ -14,7 +14,7 @@ let app: AppPage;
 beforeAll(async () => {
   // A microphone is there, but nobody says yes to the question.
   browser = await openBrowser(['--use-fake-device-for-media-stream']);
-  app = await AppPage.open(browser.context, inject('appUrl'));
+  app = await AppPage.open(browser.context, inject('appUrl'), 'at once');
 });
 afterAll(() => browser.close());
 
@@ -31,10 +31,10 @@ test('a refused microphone is said in words, and the job is done from end to end
 });
 
 test('a second window on the same session only reads, says so, and can take over when the first is gone', async () => {
-  const first = await AppPage.open(browser.context, inject('appUrl'));
+  const first = await AppPage.open(browser.context, inject('appUrl'), 'at once');
   await first.begin(/Oil cooler/, { mechanic: 'A. Invented' });
   await first.tap('Affirm');
-  const second = new AppPage(await browser.context.newPage(), first.url);
+  const second = new AppPage(await browser.context.newPage(), first.url, 'at once');
   await second.page.goto(first.page.url());
   await second.page.getByText('Another window works on this session').waitFor();
   expect(await second.page.getByRole('button', { name: 'Affirm', exact: true }).count()).toBe(0);
@@ -72,7 +72,7 @@ describe('the page is killed', { retry: 0 }, () => {
 
   /** A session that was just begun, by a page that is going to be killed. */
   async function begun(): Promise<{ readonly page: AppPage; readonly address: string }> {
-    const page = await AppPage.open(browser.context, inject('appUrl'));
+    const page = await AppPage.open(browser.context, inject('appUrl'), 'at once');
     await page.begin(/Oil cooler/, { mechanic: 'A. Invented' });
     return { page, address: page.page.url() };
   }
@@ -91,7 +91,7 @@ describe('the page is killed', { retry: 0 }, () => {
     await page.goto(address);
     await page.locator('main.work').waitFor();
     await expect.poll(async () => (await onDisk(address)).at(-1)?.body.kind).toBe('reopened');
-    return new AppPage(page, address);
+    return new AppPage(page, address, 'at once');
   }
 
   /** Whether a page shows what its record says, to its last entry. */

@@ -7,7 +7,7 @@ let browser: Browser;
 let app: AppPage;
 beforeAll(async () => {
   browser = await openBrowser(['--use-fake-device-for-media-stream']);
-  app = await AppPage.open(browser.context, inject('appUrl'));
+  app = await AppPage.open(browser.context, inject('appUrl'), 'at once');
 });
 afterAll(() => browser.close());
 

@@ -1,5 +1,6 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import type { Entry } from '../../src/record/entry.ts';
+import { LONGEST } from '../../src/language/unheard.ts';
 import type { EventBody } from '../../src/session/event.ts';
 import { SETTLE } from '../../src/ui/settle.ts';
 import { passPreparation } from './pass-preparation.ts';
@@ -13,13 +14,15 @@ const BREATH = 500;
 
 /** The app as a person meets it: seen, heard, spoken to, tapped and typed at. */
 export class AppPage {
+  /** @param reads how fast the one who taps reads what warns; at once, only where nothing is heard: it moves the page's clock */
   constructor(
     readonly page: Page,
     readonly url: string,
+    readonly reads: 'in time' | 'at once' = 'in time',
   ) {}
 
-  static async open(context: BrowserContext, url: string): Promise<AppPage> {
-    const app = new AppPage(await context.newPage(), url);
+  static async open(context: BrowserContext, url: string, reads?: AppPage['reads']): Promise<AppPage> {
+    const app = new AppPage(await context.newPage(), url, reads);
     await app.page.goto(url);
     await app.page.getByRole('heading', { name: 'Bothhands' }).waitFor();
     return app;
@@ -147,12 +150,21 @@ export class AppPage {
     return this.page.locator('.unheard').isVisible();
   }
 
+  /** The clock of the page, by so many milliseconds, as if nothing had been done meanwhile. */
+  private putAhead(ms: number): Promise<void> {
+    return this.page.evaluate((ahead) => {
+      const now = performance.now.bind(performance);
+      performance.now = () => now() + ahead;
+    }, ms);
+  }
+
   /** @param again does it once more, where it came too soon */
   private async tookIn(before: number, what: string, again?: () => Promise<void>): Promise<void> {
     const end = Date.now() + PATIENCE;
     while ((await this.heardCount()) <= before) {
       if (again && (await this.isTooSoon())) {
-        await this.page.waitForTimeout(BREATH);
+        if (this.reads === 'at once') await this.putAhead(LONGEST);
+        else await this.page.waitForTimeout(BREATH);
         await again();
       }
       if (Date.now() > end) throw new Error(`The app took no notice of ${what}. It shows: ${await this.wanted()}`);
