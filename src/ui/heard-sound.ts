@@ -24,9 +24,9 @@ export function heardSound(sound: Sound, before: Background | null): HeardSound 
   };
 }
 
-/** Whether an utterance can be trusted that stood so far above the background, in dB, in this sound. */
+/** Whether an utterance can be trusted that stood so far above the background, in dB, in this sound. What was not measured is not. */
 export const isTrusted = (overNoise: number | undefined, sound: HeardSound | null): boolean =>
-  sound?.background !== 'too loud to trust' && (overNoise === undefined || overNoise >= TOO_LOUD_BELOW_DB);
+  sound?.background !== 'too loud to trust' && overNoise !== undefined && overNoise >= TOO_LOUD_BELOW_DB;
 
 /** Whether something is to be done before the ear can be trusted. */
 export const isBad = ({ noise, background, isClipped, isFaint }: HeardSound): boolean =>

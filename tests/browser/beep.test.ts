@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { afterEach, beforeEach, expect, inject, test } from 'vitest';
 import { AppPage, ofKind } from '../support/app-page.ts';
 import { FAKE_DEVICES, openBrowser, type Browser } from '../support/chromium.ts';
 import { passPreparation } from '../support/pass-preparation.ts';
@@ -6,11 +6,12 @@ import { smallProcedure } from '../support/small-procedure.ts';
 
 // Chromium's own made-up microphone beeps twice a second, as a lorry does that goes backwards. Among the words that may be
 // said, that is now and then a "back" of which the recogniser is sure.
+// One for each try: a page that is left open keeps the ear.
 let browser: Browser;
-beforeAll(async () => {
+beforeEach(async () => {
   browser = await openBrowser(FAKE_DEVICES);
 });
-afterAll(() => browser.close());
+afterEach(() => browser.close());
 
 /** In milliseconds: by then the beep was a sure word, which it is twice a minute; and for so long it goes on after that. */
 const HEARD_BY = 150_000;

@@ -48,13 +48,13 @@ export class AppPage {
   }
 
   /**
-   * Says something that means something here. Where the app shows that it did not understand, it is said once more, as
-   * people do: a busy machine drops sound now and then. @returns when it was last spoken, in ms since 1970
+   * Says something that means something here. Where the app shows that it did not understand, or nothing at all, it is said
+   * once more, as people do: a busy machine drops sound now and then. @returns when it was last spoken, in ms since 1970
    */
   async say(what: Sound | string): Promise<{ from: number; to: number }> {
-    const spoken = await this.utter(what);
-    const isLost = (await this.page.locator('.lines .heard.ignored').count()) > 0;
-    return isLost ? this.utter(what) : spoken;
+    const spoken = await this.utter(what).catch(() => null);
+    const isIgnored = (await this.page.locator('.lines .heard.ignored').count()) > 0;
+    return spoken === null || isIgnored ? this.utter(what) : spoken;
   }
 
   /** Speaks when the app listens, and waits until it has taken it in. @returns when it was spoken, in ms since 1970 */
