@@ -124,8 +124,8 @@ export default defineConfig({
           ...inBrowser,
           name: 'pages',
           include: PAGES_WITHOUT_SOUND,
-          // Two cores: two pages draw while the third waits, for a pause that a person would make.
-          maxWorkers: 3,
+          // Two cores: one page draws while the other waits. A third makes both wait.
+          maxWorkers: 2,
           sequence: { groupOrder: 1 },
         },
       },
