@@ -49,7 +49,7 @@ export interface Telling {
   readonly saidAt: number | null;
 }
 
-/** Subtitles are made to be read at 160 to 180 words a minute; and eyes must come to the screen first. */
+/** As subtitles are made to be read, a word of which is 375 ms; and eyes must come to the screen first. From memory: common practice, no source. */
 const A_WORD = 60_000 / 160;
 const A_LOOK = 1_000;
 
@@ -71,13 +71,15 @@ export function opensAt({ warns, shownAt, isBeingSaid, saidAt }: Telling, isAtSc
   return Math.min(saidAt ?? Infinity, shownAt + (isRead ? toRead(warns) : LONGEST));
 }
 
+/** What a pedal pressed by habit may mean. All other words are an answer of their own, or stop, or take back. */
+const HABIT: ReadonlySet<Meaning['kind']> = new Set(['next', 'affirm', 'held']);
+
 /**
  * Whether a word goes past what warns by habit: where it answers a read-back, or brings the next word under a weight, it
- * does not; all other words are an answer of their own, or stop, or take back.
+ * does not.
  */
 const goesPast = (state: SessionState, { kind }: Meaning): boolean =>
-  (kind === 'next' || kind === 'affirm') &&
-  !(pendingReading(state) ?? pendingValue(state) ?? openReason(state) ?? heldStep(state));
+  HABIT.has(kind) && !(pendingReading(state) ?? pendingValue(state) ?? openReason(state) ?? heldStep(state));
 
 /** What is to be heard first, and how; null where an input of that time may go on. */
 export function unheard(

@@ -12,6 +12,9 @@ const PATIENCE = 40_000;
 /** Longer than the pause between an answer and the announcement that follows it, in milliseconds. */
 const BREATH = 500;
 
+/** Nothing on the screen changed by what came in. */
+class Unnoticed extends Error {}
+
 /** The app as a person meets it: seen, heard, spoken to, tapped and typed at. */
 export class AppPage {
   /** @param reads how fast the one who taps reads what warns; at once, only where nothing is heard: it moves the page's clock */
@@ -52,7 +55,10 @@ export class AppPage {
    * once more, as people do: a busy machine drops sound now and then. @returns when it was last spoken, in ms since 1970
    */
   async say(what: Sound | string): Promise<{ from: number; to: number }> {
-    const spoken = await this.utter(what).catch(() => null);
+    const spoken = await this.utter(what).catch((error: unknown) => {
+      if (error instanceof Unnoticed) return null;
+      throw error;
+    });
     const isIgnored = (await this.page.locator('.lines .heard.ignored').count()) > 0;
     return spoken === null || isIgnored ? this.utter(what) : spoken;
   }
@@ -167,7 +173,7 @@ export class AppPage {
         else await this.page.waitForTimeout(BREATH);
         await again();
       }
-      if (Date.now() > end) throw new Error(`The app took no notice of ${what}. It shows: ${await this.wanted()}`);
+      if (Date.now() > end) throw new Unnoticed(`The app took no notice of ${what}. It shows: ${await this.wanted()}`);
       await this.page.waitForTimeout(50);
     }
   }
