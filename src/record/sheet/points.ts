@@ -1,6 +1,6 @@
 /** What was answered to the points of steps, with what became of it, and what was measured: a line each. */
 import { pointFact } from '../../session/point-words.ts';
-import { pointIn } from '../../session/point.ts';
+import { pointIn, pointOf } from '../../session/point.ts';
 import type { EventBody } from '../../session/event.ts';
 import type { SessionState } from '../../session/state.ts';
 import { sheetWork } from '../../words/sheet-work.ts';
@@ -26,14 +26,14 @@ export function pointsOnSheet(
   timeZone: string,
 ): readonly SheetPoint[] {
   const numberOf = (id: string): number => procedure.steps.findIndex((step) => step.id === id) + 1;
-  const newest = new Map(
-    entries.flatMap(({ seq, body }) => (body.kind === 'point settled' ? [[keyOf(body), seq]] : [])),
-  );
+  const settled = entries.flatMap(({ seq, body }) => (body.kind === 'point settled' ? [{ ...body, seq }] : []));
+  const keys = keysOf(settled);
+  const newest = new Map([...keys].map(([seq, key]) => [key, seq]));
   return entries.flatMap(({ seq, body, person, at }): readonly SheetPoint[] => {
     const line = { by: person, at: sheetTime(at.utc, timeZone) };
     if (body.kind === 'point settled') {
-      const key = pointIn(body.step, body.point);
-      const fate = newest.get(keyOf(body)) !== seq ? 'anew' : end.points.has(key) ? 'stands' : 'taken back';
+      const isStanding = end.points.has(pointIn(body.step, body.point)) && !isOfPartTakenOut({ ...body, seq }, settled);
+      const fate = newest.get(keys.get(seq) ?? '') !== seq ? 'anew' : isStanding ? 'stands' : 'taken back';
       return [{ ...line, step: numberOf(body.step), what: sheetWork.answeredSo[fate](pointFact(end, body)) }];
     }
     const value = end.observed.find((each) => each.seq === seq && each.status === 'confirmed');
@@ -44,6 +44,34 @@ export function pointsOnSheet(
   });
 }
 
-/** What is answered of a new seal stands beside what was answered of the old one. */
-const keyOf = ({ step, point, part }: Extract<EventBody, { kind: 'point settled' }>): string =>
-  `${pointIn(step, point)}/${part ?? ''}`;
+type Settled = Extract<EventBody, { kind: 'point settled' }> & { readonly seq: number };
+
+/** The seal that an answer judges, in its step; null where it judges none. */
+function sealJudged({ step, point: key }: Settled): string | null {
+  const point = pointOf(key);
+  return point?.kind === 'criterion' || point?.kind === 'seal' ? `${step}/${point.seal}` : null;
+}
+
+/** What each answer is about, by its entry: what is answered of a new seal stands beside what was answered of the one before. */
+function keysOf(settled: readonly Settled[]): ReadonlyMap<number, string> {
+  const partsOf = new Map<string, number>();
+  return new Map(
+    settled.map((each) => {
+      const seal = each.part === 'new' ? sealJudged(each) : null;
+      if (seal !== null && each.answer === 'replace') partsOf.set(seal, (partsOf.get(seal) ?? 0) + 1);
+      const part = seal === null ? 0 : (partsOf.get(seal) ?? 0);
+      return [each.seq, `${pointIn(each.step, each.point)}/${part}`];
+    }),
+  );
+}
+
+/** Whether an answer is about a new seal, and the old one was judged again after that: then the new one did not stay. */
+const isOfPartTakenOut = (one: Settled, settled: readonly Settled[]): boolean =>
+  one.part === 'new' &&
+  settled.some(
+    (later) =>
+      later.seq > one.seq &&
+      later.part === undefined &&
+      sealJudged(later) !== null &&
+      sealJudged(later) === sealJudged(one),
+  );
