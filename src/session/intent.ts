@@ -157,7 +157,7 @@ export type Meaning =
       readonly expires: string;
       readonly quantity: string;
     }
-  /** A name typed and a press held: no word can mean it. */
+  /** A name typed, and a button held or pressed twice: no word can mean it. */
   | { readonly kind: 'sign'; readonly role: 'mechanic' | 'inspector'; readonly name: string }
   /** The second person agrees, or does not, with what a step asks them to look at. */
   | { readonly kind: 'witness says'; readonly agrees: boolean }

@@ -76,7 +76,7 @@ export const sheetWork = said('sheetWork', {
   },
 
   signed: (role: Role, person: string, utc: string, tookPart: boolean) =>
-    `Signed as ${role} by ${person}, ${utc}: name typed, press held${tookPart ? '. TOOK PART IN THIS WORK' : ''}`,
+    `Signed as ${role} by ${person}, ${utc}: name typed, pressed on purpose${tookPart ? '. TOOK PART IN THIS WORK' : ''}`,
   notSigned: (role: Role) => `NOT SIGNED by the ${role}`,
 });
 

@@ -69,10 +69,10 @@ describe('the record sheet', () => {
     };
     const second = open.state.people.second ?? '';
     expect(await signs(second)).toEqual([
-      expect.stringMatching(/press held\. TOOK PART IN THIS WORK$/),
+      expect.stringMatching(/pressed on purpose\. TOOK PART IN THIS WORK$/),
       `Signed by ${second} as inspector, who took part in this work`,
     ]);
-    expect(await signs('Ada')).toEqual([expect.stringMatching(/press held$/), 'Signed by Ada as inspector']);
+    expect(await signs('Ada')).toEqual([expect.stringMatching(/pressed on purpose$/), 'Signed by Ada as inspector']);
   });
   test('says that a signature is missing', async () => {
     const unsigned = recordSheet(await recordIn(await sealAll(open.events)), {
