@@ -4,7 +4,8 @@ import { MOST_ASKED_AGAIN } from '../session/silence.ts';
 import { awaitsHold } from '../session/hold.ts';
 import { currentStep, isDone, pendingReading, type Reading, type SessionState } from '../session/state.ts';
 import { pointOf } from '../session/point.ts';
-import { namePoint } from '../session/point-words.ts';
+import { criterionOf, namePoint, nameOfSeal } from '../session/point-words.ts';
+import { points } from '../words/points.ts';
 import { inspectsOwnWork } from '../session/people.ts';
 import { currentPoint } from '../session/points.ts';
 import { awaitsWitness } from '../session/witness.ts';
@@ -251,13 +252,16 @@ function sayFetched(
 /** A bad answer is said back at once; a good one is heard by what is asked next. */
 function sayPointAnswer(
   { procedure }: SessionState,
-  { point: key, answer }: Extract<EventBody, { kind: 'point settled' }>,
+  { point: key, answer, part }: Extract<EventBody, { kind: 'point settled' }>,
 ): readonly string[] {
   const point = pointOf(key);
   if (point === null || answer !== 'negative') return [];
   switch (point.kind) {
-    case 'criterion':
-      return [sayPlain(announcing.criterionFailed(namePoint(procedure, point)))];
+    case 'criterion': {
+      const seal = nameOfSeal(procedure, point.seal);
+      const name = points.name.criterion(part === 'new' ? points.newSeal(seal) : seal, criterionOf(procedure, point));
+      return [sayPlain(announcing.criterionFailed(name))];
+    }
     case 'tool':
     case 'closure':
     case 'consumable':

@@ -75,22 +75,26 @@ export function withPoint(
       : state.opened;
   const id = takenBy(state.procedure, key, answer);
   const taken = id === undefined ? state.taken : new Map([...state.taken, [id, (state.taken.get(id) ?? 0) + 1]]);
-  const again = part === 'new' ? openedAgain(key, answer) : null;
+  const again = part === 'new' ? openedAgain(key, answer).map((each) => pointIn(step, each)) : [];
   const isOpenAgain = (each: string): boolean =>
-    again !== null && (each === pointIn(step, again) || (again.endsWith(':') && each.startsWith(pointIn(step, again))));
+    again.some((open) => each === open || (open.endsWith(':') && each.startsWith(open)));
   const kept = [...state.points].filter(([each]) => !isOpenAgain(each));
   const points = new Map([...kept, [pointIn(step, key), answer]]);
   return { ...state, opened, taken, points, usedSince: usedAfter(state, key, answer) };
 }
 
 /**
- * What an answer about a new seal opens again: what is looked for in it, once it was taken (the beginning of those keys); and
- * what becomes of it, where it failed.
+ * What an answer about a new seal opens again: what is looked for in it (the beginning of those keys) and done to it, once it
+ * was taken; and what becomes of it, where it failed.
  */
-function openedAgain(key: string, answer: PointAnswer): string | null {
+function openedAgain(key: string, answer: PointAnswer): readonly string[] {
   const point = pointOf(key);
-  if (point?.kind === 'seal' && answer === 'replace') return `criterion:${point.seal}:`;
-  return point?.kind === 'criterion' && answer === 'negative' ? pointKey({ kind: 'seal', seal: point.seal }) : null;
+  if (point?.kind === 'seal' && answer === 'replace')
+    return [
+      `criterion:${point.seal}:`,
+      ...(['coated', 'seated'] as const).map((kind) => pointKey({ kind, seal: point.seal })),
+    ];
+  return point?.kind === 'criterion' && answer === 'negative' ? [pointKey({ kind: 'seal', seal: point.seal })] : [];
 }
 
 /** A cap that was fitted and a consumable that was taken are to be counted; what was counted is no longer. */

@@ -48,13 +48,14 @@ function whatFollows(after: SessionState, step: Step): readonly EventBody[] {
   return isAll || isWorked ? stepDone(after, step) : [];
 }
 
-/** Whether a check was answered that goes on with it, and the seals that were to be looked at since are good. */
+/** Whether a check was answered that goes on with it, and all that was to be asked of a new seal since is settled. */
 function isDecided(after: SessionState, step: Step): boolean {
   const seals = sealsDecidedBy(after, step);
   const isAnswered =
     step.kind === 'check' &&
     step.outcomes.some(({ id, then }) => then === 'go on' && id === after.answers.get(step.id));
-  return isAnswered && seals.length > 0 && seals.every((point) => answerGiven(after, step.id, point) !== undefined);
+  const isSettled = seals.every((point) => answerGiven(after, step.id, point) !== undefined);
+  return isAnswered && seals.length > 0 && isSettled && currentPoint(after) === null;
 }
 
 /** The answer to a check. Where it is about seals, it says what becomes of them as well. */

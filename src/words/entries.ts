@@ -1,5 +1,6 @@
 /** The record in a mechanic's words: what happened, as lines that an auditor reads as well. */
 import { said } from './said.ts';
+import type { Signal } from './signal.ts';
 
 type Verdict = 'in' | 'under' | 'over' | 'no window';
 type Deviation = 'over torque' | 'under torque' | 'takes no torque' | 'damage';
@@ -16,7 +17,7 @@ export const entries = said('entries', {
   closed: 'All steps are done: record closed',
   soundsDeleted: (number: number) => `Sounds deleted: ${number}; their hashes stay`,
 
-  hazard: (signal: 'danger' | 'warning' | 'caution' | 'notice', text: string) => `${signal} acknowledged: ${text}`,
+  hazard: (signal: Signal, text: string) => `${signal} acknowledged: ${text}`,
   unknownHazard: (number: number, step: string) => `Warning ${number} of step ${step} acknowledged`,
   stepDone: (step: string) => `Step done: ${step}`,
   stepTakenBack: (step: string) => `Step taken back: ${step}`,

@@ -1,7 +1,6 @@
 /** What a careful reader would ask about a procedure that has no fault. */
 import { said } from './said.ts';
-
-type Signal = 'danger' | 'warning' | 'caution' | 'notice';
+import type { Signal } from './signal.ts';
 
 export const lint = said('lint', {
   neverClosed: (opening: string, closure: 'cap' | 'plug') =>

@@ -1,5 +1,6 @@
 /** What was found and said before the work, and fetched during it, as lines of the record. */
 import { said } from './said.ts';
+import type { Signal } from './signal.ts';
 
 type Handling = 'one person' | 'two persons' | 'three persons' | 'sling or hoist' | 'stand or support';
 
@@ -17,8 +18,7 @@ export const prepared = said('prepared', {
     `The container holds ${capacity}${from === 'here' ? '' : ' by the procedure file'}; with the margin ${needed} may be needed`,
   lift: (load: string, handling: Handling, limit: string, least: Handling) =>
     `${load} are carried by ${handling}; ${limit} are recommended for one person, so the least is ${least}`,
-  hazard: (signal: 'danger' | 'warning' | 'caution' | 'notice', text: string, step: string) =>
-    `Acknowledged before the work: ${signal}, ${text} (${step})`,
+  hazard: (signal: Signal, text: string, step: string) => `Acknowledged before the work: ${signal}, ${text} (${step})`,
   unknownHazard: (number: number, step: string) => `Hazard ${number} of step ${step} acknowledged before the work`,
   microphone: (person: string, fitness: 'fit' | 'fit with care' | 'do not start by voice') =>
     `Microphone check of ${person}: ${fitness}`,

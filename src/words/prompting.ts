@@ -1,5 +1,6 @@
 /** What is wanted now, as it is spoken. */
 import { said } from './said.ts';
+import type { Signal } from './signal.ts';
 
 export const prompting = said('prompting', {
   takeOver: 'Whoever takes over types their name. To go on as before, say continue.',
@@ -10,15 +11,13 @@ export const prompting = said('prompting', {
   affirmOrNegative: 'Say affirm or negative.',
   reason: 'Say the reason in your own words.',
   isReasonCorrect: (reason: string) => `Reason: ${reason}. Is that correct?`,
-  hazard: (signal: 'danger' | 'warning' | 'caution' | 'notice', text: string) => `${signal}. ${text}`,
-  hazardToAffirm: (signal: 'danger' | 'warning' | 'caution' | 'notice', text: string) =>
-    `${signal}. ${text} Say affirm.`,
+  hazard: (signal: Signal, text: string) => `${signal}. ${text}`,
+  hazardToAffirm: (signal: Signal, text: string) => `${signal}. ${text} Say affirm.`,
   /** To a word that takes something back, where it may have been no word. */
   tooLoudToUndo: (words: string) =>
     `Was that ${words}? It is too loud to be sure, and nothing is taken back. Tap it, or use the pedal.`,
   /** To a word that would go past what was not said to its end. */
-  readFirst: (signal: 'danger' | 'warning' | 'caution' | 'notice') =>
-    `The ${signal} was not said to its end. Read it first, or say: say again.`,
+  readFirst: (signal: Signal) => `The ${signal} was not said to its end. Read it first, or say: say again.`,
   question: (question: string) => `${question} Affirm or negative?`,
   /** After the last point of a step that has more to it: the step is ended by the mechanic. */
   allAsked: 'When all of this step is done, say next.',

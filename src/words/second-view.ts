@@ -1,5 +1,6 @@
 /** What the second person's window shows: what is wanted of them, and what the two found. */
 import { said } from './said.ts';
+import type { Signal } from './signal.ts';
 
 export const secondView = said('secondView', {
   passOf: (pass: number, of: number) => `Pass ${pass} of ${of}`,
@@ -15,8 +16,7 @@ export const secondView = said('secondView', {
     reason: (deviation: string) => `The mechanic gives the reason for a deviation. ${deviation}.`,
     held: 'The mechanic holds the weight. Be ready.',
     heldAt: (call: string) => `The mechanic holds the weight: ${call}. Be ready.`,
-    hazard: (signal: 'danger' | 'warning' | 'caution' | 'notice', text: string) =>
-      `The mechanic acknowledges a ${signal} first: ${text}`,
+    hazard: (signal: Signal, text: string) => `The mechanic acknowledges a ${signal} first: ${text}`,
     joinToRead: (place: string) => `${place} needs a witness. Join under your name.`,
     joinToLook: (what: string) => `To be witnessed: ${what}. Join under your name.`,
     confirming: 'The mechanic confirms the reading.',

@@ -18,8 +18,8 @@ export const sheetFacts = said('sheetFacts', {
     `NOT INTACT at entry ${entry}: ${why}. Of ${entriesCounted(found)}, only what comes before it (${left}) is on this sheet.`,
 
   soundAgreed: (who: readonly string[], utc: string) =>
-    `${who.join(' and ')} agreed, ${utc}, that a few seconds of sound around each reading are kept.`,
-  soundNotAgreed: 'Not everybody agreed that sound is kept: none was.',
+    `It was entered that ${who.join(' and ')} agree (${utc}) that a few seconds of sound around each reading are kept.`,
+  soundNotAgreed: 'That everybody agrees to keep sound was not entered: none was kept.',
 
   component: 'Component',
   partNumber: 'Part number',

@@ -1,5 +1,6 @@
 /** The work panel: what is wanted now, and what came of the last reading. */
 import { said } from './said.ts';
+import type { Signal } from './signal.ts';
 
 export const wanted = said('wanted', {
   whatIsWanted: 'What is wanted now',
@@ -11,10 +12,8 @@ export const wanted = said('wanted', {
   standingBy: 'Standing by. Say continue.',
   notTaken: (why: string) => `Not taken. ${why}`,
   unheard: {
-    'being said': (signal: 'danger' | 'warning' | 'caution' | 'notice') =>
-      `Not taken. The ${signal} was still being said: hear it to its end.`,
-    'to be read': (signal: 'danger' | 'warning' | 'caution' | 'notice') =>
-      `Not taken. It came too soon for the ${signal} to be read: read it first.`,
+    'being said': (signal: Signal) => `Not taken. Hear the ${signal} to its end first.`,
+    'to be read': (signal: Signal) => `Not taken. It came too soon for the ${signal} to be read: read it first.`,
   },
   /** What a fastener is called whose pattern is not known here. */
   number: 'number',

@@ -44,11 +44,11 @@ describe('the sound around readings', () => {
   test('stands with who agreed to it, and when', async () => {
     const { mechanic, second } = play.state.people;
     expect(await soundOf('agreed')).toBe(
-      `${mechanic}${second === null ? '' : ` and ${second}`} agreed, 2026-03-01 00:00:00Z, that a few seconds of sound around each reading are kept.`,
+      `It was entered that ${mechanic}${second === null ? '' : ` and ${second}`} agree (2026-03-01 00:00:00Z) that a few seconds of sound around each reading are kept.`,
     );
   });
   test('stands with that not everybody agreed', async () =>
-    expect(await soundOf('not agreed')).toBe('Not everybody agreed that sound is kept: none was.'));
+    expect(await soundOf('not agreed')).toBe('That everybody agrees to keep sound was not entered: none was kept.'));
   test('is not spoken of where nobody was asked', async () => expect(await soundOf(undefined)).toBeNull());
 });
 

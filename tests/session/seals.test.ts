@@ -133,6 +133,7 @@ describe('a seal', () => {
     test('and failed as well is replaced in its turn, and the next one is looked at', () => {
       const failed = tell(taken, negative);
       expect(asked(failed)).toBe('seal:ring');
+      expect(announce(failed.state, happened(failed))).toContain('Failed: the new round seal, no cut.');
       expect(refused(tell(failed, answer('reuse')))).toEqual({
         code: 'seal not reusable',
         seal: 'ring',
@@ -142,6 +143,21 @@ describe('a seal', () => {
       expect(happened(third)).toMatchObject([{ part: 'new', replaced: { because: 'failed', failed: 'no cut' } }]);
       expect(asked(third)).toBe('criterion:ring:1');
       expect(kinds(tell(third, affirm, affirm, next))).toEqual(['step done']);
+    });
+    test('is coated as the old one was, where its step has that done, and the check ends only then', () => {
+      const outcomes = ['reuse', 'replace'].map((id) => ({ id, text: `${id}.`, then: 'go on' }));
+      const check = step('look', 'check', { ...about('inspected', 'lubricated'), outcomes });
+      const begun = start(procedureOf([check, step('end', 'do')], seal()));
+      const coated = pointKey({ kind: 'coated', seal: 'ring' });
+      let play = begun;
+      while (asked(play) !== null) play = tell(play, affirm);
+      play = tell(play, answer('replace'));
+      const askedOfNew: (string | null)[] = [];
+      while (stepOf(play) === 'look') {
+        askedOfNew.push(asked(play));
+        play = tell(play, affirm);
+      }
+      expect([...askedOfNew].sort()).toEqual([coated, 'criterion:ring:1', 'criterion:ring:2'].sort());
     });
     test('was not looked at in a record from before that was asked: there nothing is open', () => {
       const [body] = happened(taken);
