@@ -35,8 +35,9 @@ const PAGES_WITHOUT_SOUND = [
 const inBrowser = {
   environment: 'node',
   globalSetup: ['tests/browser/serve-build.ts'],
-  // Sound and pictures run in real time: a machine that is busy for a moment loses some. A fault fails three times.
-  retry: 2,
+  // Sound and pictures run in real time: a machine that is busy for a moment loses some. A fault fails twice, and twice more
+  // when its file is run again alone (src/cli/all-tests.ts).
+  retry: 1,
   testTimeout: 180_000,
   hookTimeout: 120_000,
 } satisfies TestProjectInlineConfiguration['test'];
@@ -111,6 +112,8 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
           environment: 'node',
+          // Nothing in a room remembers anything: its files share a process, which loads what they need once.
+          isolate: false,
           // Properties with thousands of cases, at the lowest priority (src/cli/all-tests.ts): nothing here measures time.
           testTimeout: 600_000,
           hookTimeout: 600_000,

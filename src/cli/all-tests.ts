@@ -2,20 +2,38 @@
  * Everything that `npm test` looks at, after set-up. Types, style and the rooms run beside the browser, at the lowest
  * priority: sound runs in real time and leaves half of two cores idle, and nothing else here measures time.
  *   tsx src/cli/all-tests.ts [--reports FOLDER] [FILTER OR OPTION OF VITEST…]
- * Each run of Vitest writes a report for machines into the folder. With a filter, only what it names is run.
+ * Each run of Vitest writes a report for machines into the folder. With a filter, only what it names is run. What failed in the
+ * browser is run once more, whole files and alone: tests that share one spoken session cannot go back in it, and a fault fails
+ * again. Both runs are printed.
  */
 import { Buffer } from 'node:buffer';
 import { spawn } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import path from 'node:path';
+import * as v from 'valibot';
 
 const given = process.argv.slice(2);
-const reports = given[0] === '--reports' ? given.splice(0, 2)[1] : undefined;
+const wanted = given[0] === '--reports' ? given.splice(0, 2)[1] : undefined;
+const reports = path.resolve(wanted ?? mkdtempSync(path.join(tmpdir(), 'bothhands-')));
 
-const vitest = (name: string, ...options: readonly string[]): string => {
-  const file = path.resolve(reports ?? '.', `${name}.json`);
-  const report = reports === undefined ? [] : ['--reporter=default', '--reporter=json', `--outputFile.json=${file}`];
-  return ['npx --no-install vitest run', ...options, ...report].join(' ');
-};
+const reportOf = (name: string): string => path.join(reports, `${name}.json`);
+const vitest = (name: string, ...options: readonly string[]): string =>
+  ['npx --no-install vitest run', ...options]
+    .concat('--reporter=default', '--reporter=json', `--outputFile.json="${reportOf(name)}"`)
+    .join(' ');
+
+const Report = v.object({ testResults: v.array(v.object({ name: v.string(), status: v.string() })) });
+
+/** The files of a run in which something failed; none where it did not come as far as a report. */
+function failedFiles(name: string): readonly string[] {
+  try {
+    const { testResults } = v.parse(Report, JSON.parse(readFileSync(reportOf(name), 'utf8')));
+    return testResults.filter(({ status }) => status === 'failed').map((file) => path.relative('.', file.name));
+  } catch {
+    return [];
+  }
+}
 
 const started = Date.now();
 
@@ -53,11 +71,21 @@ async function oneByOne(isBeside: boolean, ...commands: readonly string[]): Prom
   return isInOrder;
 }
 
-const all =
-  given.length > 0
-    ? [await oneByOne(false, vitest('filtered', ...given))]
-    : await Promise.all([
-        oneByOne(true, 'npm run --silent typecheck', 'npm run --silent lint', vitest('rooms', '--project rooms')),
-        oneByOne(false, vitest('browser', '--project pages', '--project browser')),
-      ]);
-process.exitCode = all.every(Boolean) ? 0 : 1;
+const BROWSER = ['--project pages', '--project browser'] as const;
+
+/** Everything, and then once more what failed in the browser. */
+async function everything(): Promise<boolean> {
+  const [beside, browser] = await Promise.all([
+    oneByOne(true, 'npm run --silent typecheck', 'npm run --silent lint', vitest('1-rooms', '--project rooms')),
+    oneByOne(false, vitest('2-browser', ...BROWSER)),
+  ]);
+  if (browser) return beside;
+  const failed = failedFiles('2-browser');
+  if (failed.length === 0) return false;
+  console.log(`Once more, alone: ${failed.join(', ')}`);
+  return (await oneByOne(false, vitest('3-browser-alone', ...BROWSER, '--no-file-parallelism', ...failed))) && beside;
+}
+
+const isInOrder = given.length > 0 ? await oneByOne(false, vitest('filtered', ...given)) : await everything();
+if (wanted === undefined) rmSync(reports, { recursive: true });
+process.exitCode = isInOrder ? 0 : 1;
