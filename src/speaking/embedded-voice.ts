@@ -13,7 +13,7 @@ export interface EmbeddedVoiceOptions {
   readonly synthesiser: Synthesiser;
   readonly output: Output;
   readonly voice: FliteVoice;
-  readonly stretch: Stretch;
+  readonly stretch: () => Stretch;
   readonly startWithinMs: number;
 }
 
@@ -30,7 +30,7 @@ export function createEmbeddedVoice({
     startWithinMs,
     prepare: () => synthesiser.load(),
     async speak({ text, pace }, signal, { sounding, started }) {
-      const raw = await synthesiser.synthesise(separateDigits(text), { voice, stretch: stretch[pace] });
+      const raw = await synthesiser.synthesise(separateDigits(text), { voice, stretch: stretch()[pace] });
       const sound = scalePeak(trimSilence(raw, SILENCE_KEPT_MS), PEAK);
       if (signal.aborted) return;
       await output.play(sound, signal, () => {

@@ -18,8 +18,8 @@ export interface SpeakingOptions {
   readonly prefer: 'system' | 'embedded';
   /** The voice among the embedded ones. kal16 is the quickest, and the clearest with digits. */
   readonly embeddedVoice?: FliteVoice;
-  /** How many times as long as normal each sound lasts, 0.5 to 3, for each pace. */
-  readonly stretch?: Stretch;
+  /** How many times as long as normal each sound lasts, 0.5 to 3, for each pace; asked before each announcement. */
+  readonly stretch?: () => Stretch;
   /** Where the sound goes; by default a new context's destination. Called from `unlock`, in the user's gesture. */
   readonly openLoudspeaker?: () => Loudspeaker;
   /** Told of what the loudspeaker is given, but for the voice of the system, which nobody sees. */
@@ -35,7 +35,7 @@ const SYNTHESISE_WITHIN_MS = 5_000;
 
 /** The program's voice. Begins to load the embedded voice at once where it is preferred; sounds after `unlock`. */
 export function createSpeaking(options: SpeakingOptions): Speaking {
-  const stretch = options.stretch ?? DEFAULT_STRETCH;
+  const stretch = options.stretch ?? (() => DEFAULT_STRETCH);
   const output = createOutput(options.openLoudspeaker ?? openLoudspeaker, options.sounded);
   const closing = new AbortController();
 

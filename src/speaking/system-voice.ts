@@ -14,7 +14,7 @@ const CHECK_TEXT = 'voice check';
  * The voice of the operating system. Only voices that the device has itself are used: others need the network.
  * @param synthesis `window.speechSynthesis`; undefined where the browser has none.
  */
-export function createSystemVoice(synthesis: SpeechSynthesis | undefined, stretch: Stretch): Voice {
+export function createSystemVoice(synthesis: SpeechSynthesis | undefined, stretch: () => Stretch): Voice {
   let chosen: SpeechSynthesisVoice | undefined;
 
   /** Resolves at the end; `onStart` is called at the first sound. */
@@ -67,11 +67,12 @@ export function createSystemVoice(synthesis: SpeechSynthesis | undefined, stretc
     },
     speak({ text, pace }, signal, { sounding, started }) {
       sounding();
+      const times = stretch()[pace];
       return utter(separateDigits(text), {
-        rate: 1 / stretch[pace],
+        rate: 1 / times,
         volume: 1,
         signal,
-        onStart: () => started(expectedMs(text, stretch[pace])),
+        onStart: () => started(expectedMs(text, times)),
       });
     },
     close: () => synthesis?.cancel(),

@@ -7,6 +7,8 @@ const Settings = v.object({
   mechanic: v.optional(v.string(), ''),
   second: v.optional(v.string(), ''),
   voice: v.optional(v.picklist(['embedded', 'system']), 'embedded'),
+  /** How fast the voice speaks. */
+  speed: v.optional(v.picklist(['slower', 'normal', 'faster']), 'normal'),
   /** Whether short signals sound. */
   tones: v.optional(v.boolean(), true),
   /** Whether practice was begun, or put off, on this device. */
@@ -17,7 +19,14 @@ const Settings = v.object({
 export type Settings = v.InferOutput<typeof Settings>;
 
 const KEY = 'settings';
-const DEFAULTS: Settings = { mechanic: '', second: '', voice: 'embedded', tones: true, practised: false };
+const DEFAULTS: Settings = {
+  mechanic: '',
+  second: '',
+  voice: 'embedded',
+  speed: 'normal',
+  tones: true,
+  practised: false,
+};
 
 /** The kept settings; the defaults where there are none or they cannot be read. */
 export async function loadSettings(): Promise<Settings> {

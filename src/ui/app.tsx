@@ -131,6 +131,7 @@ async function openShop(display: Display): Promise<Shop> {
   let settings = await loadSettings();
   const book = openRecordBook();
   const devices = createDevices(settings.voice);
+  devices.setSpeed(settings.speed);
   devices.setTones(settings.tones);
   const [offered, setOffered] = createSignal<readonly OfferedModel[]>([]);
   const [voices, setVoices] = createSignal(await loadVoices());

@@ -10,6 +10,7 @@ import { createEarReport } from './ear-report.ts';
 import { heardSound, type HeardSound } from './heard-sound.ts';
 import { EAR, takePen, type Pen } from '../storage/pen.ts';
 import { SECONDS_REMEMBERED } from './sound-keeper.ts';
+import { stretchAt, type Speed } from '../speaking/pace.ts';
 import { createSpeaking, type Speaking, type SpeakingState, type ToneKind } from '../speaking/speaking.ts';
 
 /**
@@ -47,6 +48,9 @@ export interface Devices {
   addNews(text: string): Promise<boolean>;
   /** Sounds a short signal as loud as the room needs it, where signals are wanted; the ear is closed meanwhile. */
   tone(kind: ToneKind): Promise<void>;
+  /** How fast the voice of this device speaks, from the next announcement on. */
+  readonly speed: Accessor<Speed>;
+  setSpeed(speed: Speed): void;
   /** Whether signals are wanted on this device. What they tell is on the screen as well. */
   readonly hasTones: Accessor<boolean>;
   setTones(wanted: boolean): void;
@@ -68,11 +72,13 @@ export interface Devices {
 
 export function createDevices(voice: 'embedded' | 'system'): Devices {
   const memory = new SoundMemory(SECONDS_REMEMBERED);
+  const [speed, setSpeed] = createSignal<Speed>('normal');
   // What is said while a person has closed the ear is nobody's business, the memory's neither.
   const isOpen = (): boolean => hearing.closedBy !== 'asked';
   const hearing: Hearing = createHearing({ source: remembered(microphone(), memory, isOpen) });
   const speaking = createSpeaking({
     prefer: voice,
+    stretch: () => stretchAt(speed()),
     sounded: ({ samples, rate }, from) => hearing.plays(samples, rate, from),
   });
   const [hearingState, setHearingState] = createSignal(hearing.state);
@@ -175,6 +181,8 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
       };
     },
     tone,
+    speed,
+    setSpeed,
     hasTones,
     setTones,
     elsewhere,

@@ -3,7 +3,7 @@ import { verify } from '../../src/record/entry.ts';
 import { AppPage, ofKind } from '../support/app-page.ts';
 import { openBrowser, type Browser } from '../support/chromium.ts';
 import { recorded, recordedString, recordingsMissing, spaced } from '../support/recordings.ts';
-import { synthesise } from '../support/speech.ts';
+import { synthesise, type Sound } from '../support/speech.ts';
 import { installMicrophone } from '../support/spoken-microphone.ts';
 
 // The main job, from spoken word to replay, in a real browser with the real engine. Readings are recordings of people
@@ -46,8 +46,15 @@ async function confirmedIn(step: string): Promise<readonly Confirmed[]> {
 describe('a job done by voice', () => {
   const spokenAt: { value: string; from: number; to: number }[] = [];
 
-  async function read(value: string, ...digits: readonly [string, ...string[]]): Promise<void> {
-    spokenAt.push({ value, ...(await app.say(await recordedString(...digits))) });
+  /** A busy machine drops a digit now and then: whoever sees another value than they read says no to it, and reads once more. */
+  async function read(value: string, sound: Sound): Promise<void> {
+    const spoken = await app.say(sound);
+    if (new RegExp(`\\n\\s*${value}\\s+N·m`).test(await app.wanted())) {
+      spokenAt.push({ value, ...spoken });
+      return;
+    }
+    await app.say('negative');
+    spokenAt.push({ value, ...(await app.say(sound)) });
   }
 
   test('the preparation is walked by voice, with a pedal where three fasteners come off', async () => {
@@ -83,7 +90,7 @@ describe('a job done by voice', () => {
   });
 
   test('readings are heard, read back, confirmed and logged in the order called', async () => {
-    await read('12', ONE, TWO);
+    await read('12', await recordedString(ONE, TWO));
     expect(await app.wanted()).toMatch(/stud\s+1\s+12\s+N·m\s+inside the window/);
     expect(await confirmedIn('tighten-ring')).toEqual([]);
     await app.say('affirm');
@@ -101,7 +108,7 @@ describe('a job done by voice', () => {
   });
 
   test('a wrong reading is put right by saying so, and both stay in the record', async () => {
-    await read('13', ONE, THREE);
+    await read('13', await recordedString(ONE, THREE));
     await app.say(spaced([await synthesise('correction', { voice: 'rms' }), await recordedString(ONE, ONE)]));
     await app.say('affirm');
     const readings = ofKind(await app.entries(), 'reading captured');
@@ -124,14 +131,14 @@ describe('a job done by voice', () => {
   });
 
   test('a reading out of tolerance is logged as spoken and called out, and the stud stays open', async () => {
-    await read('14', ONE, FOUR);
+    await read('14', await recordedString(ONE, FOUR));
     expect(await app.wanted()).toMatch(/14\s+N·m\s+▲ over the window/);
     await app.say('affirm');
     expect((await confirmedIn('tighten-ring')).at(-1)).toEqual({ pass: 1, fastener: 3, value: '14', verdict: 'over' });
     expect(await app.wanted()).toMatch(/Stud 3\. Take the nut off.*Is it done\?/);
     await app.say('affirm');
     expect(await app.wanted()).toMatch(/stud\s+3\s+Pass 1 of 2/);
-    await read('12', ONE, TWO);
+    await read('12', await recordedString(ONE, TWO));
     await app.say('affirm');
     expect(await app.wanted()).toMatch(/stud\s+8\s+Pass 1 of 2/);
   });
@@ -143,10 +150,9 @@ describe('a job done by voice', () => {
     }
     expect(await app.wanted()).toMatch(/stud\s+1\s+Pass 2 of 2: final\s+24\.5\s+N·m/);
     const point = await synthesise('point', { voice: 'kal16' });
-    const decimals = spaced([await recordedString(TWO, FOUR), point, await recorded(FIVE)]);
-    spokenAt.push({ value: '24.5', ...(await app.say(decimals)) });
+    await read('24.5', spaced([await recordedString(TWO, FOUR), point, await recorded(FIVE)]));
     await app.say('affirm');
-    await read('24', TWO, FOUR);
+    await read('24', await recordedString(TWO, FOUR));
     await app.say('affirm');
     for (const stud of [3, 8, 5, 10, 7, 2, 9, 4]) {
       await app.type(`${stud} 24`);
@@ -170,8 +176,11 @@ describe('a job done by voice', () => {
     expect(inWindow.slice(0, 3).map(({ value }) => value)).toEqual(['12', '11', '12']);
     expect(inWindow.slice(10, 12).map(({ value }) => value)).toEqual(['24.5', '24']);
 
-    const voiced = ofKind(await app.entries(), 'reading captured').filter(
-      ({ source, body }) => source === 'voice' && !(body.corrects !== null && body.reading.value === '11'),
+    const entries = await app.entries();
+    const rejected = new Set(ofKind(entries, 'reading rejected').map(({ body }) => body.of));
+    const voiced = ofKind(entries, 'reading captured').filter(
+      ({ seq, source, body }) =>
+        source === 'voice' && !rejected.has(seq) && !(body.corrects !== null && body.reading.value === '11'),
     );
     expect(voiced.map(({ body }) => body.reading.value)).toEqual(spokenAt.map(({ value }) => value));
     expect(voiced.length).toBeGreaterThanOrEqual(6);

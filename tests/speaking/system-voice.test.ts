@@ -39,7 +39,8 @@ afterEach(() => {
 
 const STRETCH = { normal: 1, slow: 2 };
 const LOCAL = { name: 'Local', lang: 'en-GB', localService: true, default: false };
-const createWith = (synthesis: FakeSynthesis) => createSystemVoice(synthesis as unknown as SpeechSynthesis, STRETCH);
+const createWith = (synthesis: FakeSynthesis) =>
+  createSystemVoice(synthesis as unknown as SpeechSynthesis, () => STRETCH);
 
 describe('a system voice is chosen', () => {
   const REMOTE = { ...LOCAL, name: 'Remote', localService: false };
@@ -89,7 +90,7 @@ describe('no system voice is used', () => {
   });
 
   test('when the browser offers none', async () => {
-    await expect(createSystemVoice(undefined, STRETCH).prepare()).rejects.toThrow('this browser offers none');
+    await expect(createSystemVoice(undefined, () => STRETCH).prepare()).rejects.toThrow('this browser offers none');
   });
 });
 

@@ -3,7 +3,14 @@ import { set } from 'idb-keyval';
 import { describe, expect, test } from 'vitest';
 import { loadSettings, saveSettings, type Settings } from '../../src/storage/settings.ts';
 
-const DEFAULTS: Settings = { mechanic: '', second: '', voice: 'embedded', tones: true, practised: false };
+const DEFAULTS: Settings = {
+  mechanic: '',
+  second: '',
+  voice: 'embedded',
+  speed: 'normal',
+  tones: true,
+  practised: false,
+};
 
 describe('settings', () => {
   test('are the defaults at first', async () => expect(await loadSettings()).toEqual(DEFAULTS));
@@ -13,6 +20,7 @@ describe('settings', () => {
       mechanic: 'Mechanic',
       second: 'Second person',
       voice: 'system',
+      speed: 'faster',
       tones: false,
       practised: true,
     };

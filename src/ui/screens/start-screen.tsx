@@ -14,7 +14,7 @@ import { FileButton } from '../parts/file-button.tsx';
 import { PracticeOffer } from '../parts/practice-offer.tsx';
 import { SpeechModel } from '../parts/speech-model.tsx';
 import { ThisProgram } from '../parts/this-program.tsx';
-import { TonesChoice } from '../parts/tones-choice.tsx';
+import { SoundChoices } from '../parts/sound-choices.tsx';
 import { KeptSessions, SealedFileReplay } from '../screens.ts';
 import { Trouble } from '../parts/trouble.tsx';
 
@@ -173,7 +173,7 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
             <FileButton label={startScreen.openSealed} accept=".bhsession" onFile={(file) => void openSealed(file)} />
           </section>
           <SpeechModel shop={props.shop} />
-          <TonesChoice shop={props.shop} />
+          <SoundChoices shop={props.shop} />
           <ThisProgram versions={props.shop.versions} />
         </main>
       }

@@ -1,15 +1,34 @@
 import { For, type JSX } from 'solid-js';
+import { SPEEDS, type Speed } from '../../speaking/pace.ts';
 import { signals } from '../../words/signals.ts';
 import type { Shop } from '../app.tsx';
 
 /** In the order of their loudness. */
 const KINDS = ['heard', 'logged', 'question', 'stop'] as const;
 
-/** Whether short signals sound on this device, and what each is like. */
-export function TonesChoice(props: { readonly shop: Shop }): JSX.Element {
+/** How fast the voice of this device speaks, whether short signals sound, and what each is like. */
+export function SoundChoices(props: { readonly shop: Shop }): JSX.Element {
   return (
     <section aria-labelledby="tones">
-      <h2 id="tones">{signals.signals}</h2>
+      <h2 id="tones">{signals.voiceAndSignals}</h2>
+      <label>
+        {signals.speed}{' '}
+        <select
+          onChange={(event) => {
+            const speed = event.currentTarget.value as Speed;
+            props.shop.devices.setSpeed(speed);
+            props.shop.remember({ speed });
+          }}
+        >
+          <For each={SPEEDS}>
+            {(speed) => (
+              <option value={speed} selected={speed === props.shop.devices.speed()}>
+                {signals.speeds[speed]}
+              </option>
+            )}
+          </For>
+        </select>
+      </label>
       <label class="consent">
         <input
           type="checkbox"
