@@ -1,6 +1,7 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { toRead, warnsNow } from '../../src/language/unheard.ts';
 import { verify, type Entry } from '../../src/record/entry.ts';
 import { AppPage, ofKind } from '../support/app-page.ts';
 import { readSessionRecord, stateAfter } from '../../src/record/session-record.ts';
@@ -49,6 +50,54 @@ test('a second window on the same session only reads, says so, and can take over
     })
     .toBe(true);
   await second.tap('Affirm');
+});
+
+test('a tap at once does not go past what warns, and why is shown; when it could be read, the same tap is written', async () => {
+  const here = new AppPage(await browser.context.newPage(), inject('appUrl'), 'at once');
+  const { page } = here;
+  // Nothing can be said here: what counts is how long it stood there.
+  await page.addInitScript(() => Reflect.deleteProperty(globalThis, 'AudioContext'));
+  await page.goto(here.url);
+  // Time passes only where the clock is put ahead.
+  await page.evaluate(() => {
+    const at = performance.now();
+    performance.now = () => at;
+  });
+  await here.begin(/Oil cooler/, { mechanic: 'A. Invented' });
+  const session = decodeURIComponent(page.url().split('/').at(-1) ?? '');
+  const written = async (): Promise<readonly Entry[]> =>
+    (await here.entries()).filter((entry) => entry.session === session);
+
+  for (const { name, what, follows } of [
+    { name: 'Affirm', what: 'warning', follows: ['warning acknowledged'] },
+    // The check of that step, about which nothing warns any more.
+    { name: 'Affirm', what: null, follows: ['answered', 'step done'] },
+    { name: 'Next', what: 'caution', follows: ['step done'] },
+  ]) {
+    const before = await written();
+    const read = await readSessionRecord(session, before);
+    if (read.kind === 'unreadable') throw new Error(read.verification.why);
+    const warns = warnsNow(stateAfter(read.record, before.length));
+    expect(warns?.signal ?? null).toBe(what);
+    const tap = () => page.getByRole('button', { name, exact: true }).click();
+    await here.putAhead(SETTLE);
+    if (warns) {
+      await tap();
+      expect(await page.locator('.unheard').innerText()).toMatch(
+        new RegExp(`^Not taken\\. .*(Hear the ${what} to its end|too soon for the ${what} to be read)`),
+      );
+      await here.putAhead(toRead(warns) - SETTLE - 1);
+      await tap();
+      expect(await written()).toEqual(before);
+      await here.putAhead(2);
+    }
+    await tap();
+    await expect.poll(async () => (await written()).length).toBeGreaterThan(before.length);
+    // Neither of the taps before it was taken as well.
+    expect((await written()).slice(before.length).map(({ body }) => body.kind)).toEqual(follows);
+    expect(await page.locator('.unheard').count()).toBe(0);
+  }
+  await page.close();
 });
 
 // Not tried twice: a record that is torn once in a hundred kills is a torn record.

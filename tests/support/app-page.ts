@@ -159,7 +159,7 @@ export class AppPage {
   }
 
   /** The clock of the page, by so many milliseconds, as if nothing had been done meanwhile. */
-  private putAhead(ms: number): Promise<void> {
+  putAhead(ms: number): Promise<void> {
     return this.page.evaluate((ahead) => {
       const now = performance.now.bind(performance);
       performance.now = () => now() + ahead;
