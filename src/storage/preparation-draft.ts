@@ -55,6 +55,13 @@ export async function loadDraft(today: string): Promise<PreparationDraft | null>
   return { ...kept.output, day: today, sound: 'not agreed', entered: askedAgain };
 }
 
+/** A draft after more was entered. Under other names it is asked anew whether sound may be kept: nobody agrees for another. */
+export function withEntered(draft: PreparationDraft, part: Partial<Entered>): PreparationDraft {
+  const entered = { ...draft.entered, ...part };
+  const isAsWas = (['mechanic', 'second', 'helpers'] as const).every((name) => entered[name] === draft.entered[name]);
+  return { ...draft, entered, sound: isAsWas ? draft.sound : 'not agreed' };
+}
+
 /** Keeps a draft in place of the last, or none. A browser that will not keep it is no reason to stop work. */
 export async function keepDraft(draft: PreparationDraft | null): Promise<void> {
   await (draft === null ? del(KEY) : set(KEY, draft)).catch(() => undefined);

@@ -2,6 +2,7 @@
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { AppPage, ofKind } from '../support/app-page.ts';
 import { openBrowser, type Browser } from '../support/chromium.ts';
+import { passPreparation } from '../support/pass-preparation.ts';
 
 const PHONE = { width: 360, height: 740 };
 /** 20 mm at 96 px an inch, in CSS px. */
@@ -109,5 +110,27 @@ test('what is wrong with the names is said until they are changed', async () => 
   await wrong.waitFor();
   await page.getByLabel('Second person').fill('B. Invented');
   await wrong.waitFor({ state: 'detached' });
+  await page.close();
+});
+
+test('that sound is kept is agreed by those who are named: under another name it is asked again', async () => {
+  const here = await AppPage.open(browser.context, inject('appUrl'));
+  const { page } = here;
+  const agreed = page.getByLabel(/^Everybody named here agrees/);
+  await page.getByLabel('Mechanic').fill('A. Invented');
+  await agreed.check();
+  await page.getByLabel('Second person').fill('D. Invented');
+  expect(await agreed.isChecked()).toBe(false);
+  await agreed.check();
+  await page.getByRole('button', { name: /end cover/i }).click();
+  await page.locator('main.prepare').waitFor();
+  expect(await agreed.isChecked()).toBe(true);
+  await page.getByLabel('Second person').fill('C. Invented');
+  expect(await agreed.isChecked()).toBe(false);
+
+  await passPreparation(page);
+  const session = decodeURIComponent(page.url().split('/').at(-1) ?? '');
+  const [opened] = ofKind(await here.entries(), 'opened').filter((entry) => entry.session === session);
+  expect(opened?.body).toMatchObject({ sound: 'not agreed', people: { second: 'C. Invented' } });
   await page.close();
 });

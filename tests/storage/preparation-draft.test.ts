@@ -2,7 +2,7 @@ import 'fake-indexeddb/auto';
 import { get, set } from 'idb-keyval';
 import { describe, expect, test } from 'vitest';
 import { enteredNothing } from '../../src/session/preparation/entered.ts';
-import { keepDraft, loadDraft, type PreparationDraft } from '../../src/storage/preparation-draft.ts';
+import { keepDraft, loadDraft, withEntered, type PreparationDraft } from '../../src/storage/preparation-draft.ts';
 
 const TODAY = '2026-11-26';
 
@@ -39,6 +39,18 @@ describe('a preparation under way', () => {
       entered: { ...draft.entered, isCurrentData: false, hazards: new Set() },
     });
     await keepDraft(null);
+  });
+  test.each(['mechanic', 'second', 'helpers'] as const)(
+    'under another name in %s: who is named now has agreed to no sound, all else stays',
+    (who) => {
+      const after = withEntered(draft, { [who]: 'Somebody Else' });
+      expect(after).toEqual({ ...draft, sound: 'not agreed', entered: { ...draft.entered, [who]: 'Somebody Else' } });
+      expect(withEntered(after, { [who]: draft.entered[who] }).sound).toBe('not agreed');
+    },
+  );
+  test('under the same names what was agreed stays agreed', () => {
+    const { mechanic, second } = draft.entered;
+    expect(withEntered(draft, { mechanic, second, capacity: '9' }).sound).toBe('agreed');
   });
   test.each([
     ['a way of carrying that is none', { ...draft, entered: { ...draft.entered, handling: 'a crane' } }],

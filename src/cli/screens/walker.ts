@@ -34,7 +34,8 @@ export class Walker {
         day.value = '2099-12-31';
         day.dispatchEvent(new InputEvent('input', { bubbles: true }));
       }
-      for (const tick of screen.querySelectorAll<HTMLInputElement>('[type="checkbox"]:not(:checked)')) tick.click();
+      for (const tick of screen.querySelectorAll<HTMLInputElement>('[type="checkbox"]:not(:checked, #sound)'))
+        tick.click();
       screen.querySelector<HTMLInputElement>('#field-lift input[value="sling or hoist"]')?.click();
     });
   }

@@ -6,7 +6,7 @@ import type { Finding } from '../../session/preparation/finding.ts';
 import { stepsThatMayApply } from '../../session/preparation/needed.ts';
 import { peopleIn } from '../../session/preparation/people.ts';
 import { prepare } from '../../session/preparation/prepare.ts';
-import type { PreparationDraft } from '../../storage/preparation-draft.ts';
+import { withEntered, type PreparationDraft } from '../../storage/preparation-draft.ts';
 import { voiceOf } from '../../storage/voices.ts';
 import { preparePage } from '../../words/prepare-page.ts';
 import type { Shop } from '../app.tsx';
@@ -46,12 +46,10 @@ function Page(props: {
   readonly draft: PreparationDraft;
 }): JSX.Element {
   // One page is for one procedure.
-  const { shop, procedure, draft } = untrack(() => props);
-  const [entered, setEntered] = createSignal(draft.entered);
-  const change = (part: Partial<Entered>): void => {
-    const after = setEntered((before) => ({ ...before, ...part }));
-    shop.setPreparation({ ...draft, entered: after });
-  };
+  const { shop, procedure } = untrack(() => props);
+  const [draft, setDraft] = createSignal(untrack(() => props.draft));
+  const entered = createMemo(() => draft().entered);
+  const keep = (after: PreparationDraft): void => shop.setPreparation(setDraft(after));
   const seen = (): Circumstances => ({ day: today(), microphones: checksOf(shop, entered()) });
   const findings = createMemo(() => assess(procedure, entered(), seen()));
   // Rows are made from these: they stay as they are while something else is entered, and so does the focus in them.
@@ -68,7 +66,11 @@ function Page(props: {
     get findings() {
       return findings();
     },
-    change,
+    change: (part) => keep(withEntered(draft(), part)),
+    get isSoundAgreed() {
+      return draft().sound === 'agreed';
+    },
+    agreeToSound: (agreed) => keep({ ...draft(), sound: agreed ? 'agreed' : 'not agreed' }),
   };
   const [isRefused, setRefused] = createSignal(false);
   const [trouble, setTrouble] = createSignal<string | null>(null);
@@ -94,9 +96,9 @@ function Page(props: {
       // Sound and microphone are asked for in this tap; the session does not wait for the answer.
       startFor(shop, people.mechanic, false);
       const model = shop.devices.model();
-      const session = await startSession(shop.book, JSON.parse(draft.text), {
+      const session = await startSession(shop.book, JSON.parse(draft().text), {
         people,
-        sound: draft.sound,
+        sound: draft().sound,
         model: model && { name: model.name, sha256: model.sha256 },
         device: await deviceThumbprint(),
         prepared: prepared.events,

@@ -10,6 +10,9 @@ export interface Sheet {
   readonly steps: readonly Step[];
   readonly findings: readonly Finding[];
   change(part: Partial<Entered>): void;
+  /** Whether everybody who is named agrees that sound is kept. */
+  readonly isSoundAgreed: boolean;
+  agreeToSound(agreed: boolean): void;
 }
 
 export const withKey = <Value>(

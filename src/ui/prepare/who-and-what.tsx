@@ -2,6 +2,7 @@
 import { For, Show, type JSX } from 'solid-js';
 import { questionsOf } from '../../session/preparation/needed.ts';
 import { preparePage } from '../../words/prepare-page.ts';
+import { startScreen } from '../../words/start-screen.ts';
 import { Choice, Entry, Findings, idOf, Section, Tick } from './field.tsx';
 import type { Sheet } from './sheet.ts';
 
@@ -37,6 +38,9 @@ export function PeopleSection(props: { readonly sheet: Sheet }): JSX.Element {
         />
       </div>
       <Findings field="people" all={props.sheet.findings} />
+      <Tick id="sound" isOn={props.sheet.isSoundAgreed} onChange={(isOn) => props.sheet.agreeToSound(isOn)}>
+        {startScreen.soundAgreed}
+      </Tick>
     </Section>
   );
 }

@@ -1,4 +1,4 @@
-import { For, Show, createMemo, createSignal, untrack, type JSX } from 'solid-js';
+import { For, Show, createMemo, createSignal, untrack, type JSX, type Signal } from 'solid-js';
 import { loadProcedure, type Fault, type Procedure } from '../../procedure/procedure.ts';
 import type { SessionFile } from '../../record/sealed-file.ts';
 import { isSamePerson } from '../../session/people.ts';
@@ -35,8 +35,9 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
   });
   let nameField: HTMLInputElement | undefined;
 
-  /** What was wrong with the names may be right now. */
-  function named(set: (name: string) => void, name: string): void {
+  /** What was wrong with the names may be right now; who is named now has agreed to nothing. */
+  function named([before, set]: Signal<string>, name: string): void {
+    if (before() !== name) setSoundAgreed(false);
     set(name);
     setTrouble(null);
   }
@@ -105,13 +106,13 @@ export function StartScreen(props: { readonly shop: Shop }): JSX.Element {
                 <input
                   ref={nameField}
                   value={mechanic()}
-                  onInput={(event) => named(setMechanic, event.currentTarget.value)}
+                  onInput={(event) => named([mechanic, setMechanic], event.currentTarget.value)}
                   autocomplete="name"
                 />
               </label>
               <label>
                 {startScreen.second}
-                <input value={second()} onInput={(event) => named(setSecond, event.currentTarget.value)} />
+                <input value={second()} onInput={(event) => named([second, setSecond], event.currentTarget.value)} />
               </label>
             </div>
             <Trouble text={trouble()} />
