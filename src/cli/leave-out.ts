@@ -24,6 +24,17 @@ const CUTS: readonly Cut[] = [
   { file: '/solid-js/dist/solid.js', place: /\bTransition\b(?! =)/g, instead: '(null)' },
   { file: '/solid-js/dist/solid.js', place: TAKEN_OVER, instead: '(void 0)' },
   { file: '/solid-js/web/dist/web.js', place: TAKEN_OVER, instead: '(void 0)' },
+  // Seals are made and checked by ES256 alone, which takes keys of one kind (src/record/seal.ts). All others are refused.
+  {
+    file: '/jose/dist/webapi/lib/jws_algorithms.js',
+    place: /^ {2}(?:[HPR]S\d+|ES(?:384|512)|EdDSA|Ed25519|"ML-DSA-\d+"): .*\n/gm,
+    instead: '',
+  },
+  {
+    file: '/jose/dist/webapi/jwk/thumbprint.js',
+    place: /^ {4}case "(?:AKP|OKP|RSA|oct)":\n[^]*?(?=^ {4}(?:case|default))/gm,
+    instead: '',
+  },
 ];
 
 /** What would reach parts that are left out. */

@@ -3,6 +3,7 @@ import path from 'node:path';
 import type * as solid from 'solid-js';
 import fc from 'fast-check';
 import * as fflate from 'fflate';
+import * as jose from 'jose';
 import { build, type Plugin } from 'vite';
 import { describe, expect, test } from 'vitest';
 import { leaveOut } from '../../src/cli/leave-out.ts';
@@ -18,19 +19,30 @@ function built(code: string, file: string): string | null {
   return transform.call({ error } as never, code, file)?.code ?? null;
 }
 
-/** Builds a page that takes in these files of libraries; resolves to why the build stopped, null where it did not. */
-async function stopsWith(taken: readonly string[]): Promise<string | null> {
+/** Builds a page that takes in these files of libraries. @returns its script */
+async function pageOf(taken: readonly string[]): Promise<string> {
   const page: Plugin = {
     name: 'page',
     resolveId: (id) => (id === 'page' ? id : null),
-    load: (id) => (id === 'page' ? taken.map((file) => `export * as m${file.length} from '${file}';`).join('') : null),
+    load: (id) => (id === 'page' ? taken.map((file, i) => `export * as m${i} from '${file}';`).join('') : null),
   };
-  const input = { rolldownOptions: { input: 'page' }, write: false };
-  return await build({ configFile: false, logLevel: 'silent', plugins: [page, leaveOut()], build: input }).then(
-    () => null,
-    String,
-  );
+  const options = { rolldownOptions: { input: 'page', preserveEntrySignatures: 'strict' }, write: false } as const;
+  const made = await build({ configFile: false, logLevel: 'silent', plugins: [page, leaveOut()], build: options });
+  const [script] = 'output' in made ? made.output : [];
+  return script?.type === 'chunk' ? script.code : '';
 }
+
+/** Why the build of such a page stopped; null where it did not. */
+const stopsWith = (taken: readonly string[]): Promise<string | null> => pageOf(taken).then(() => null, String);
+
+/** Of which something is left out. */
+const files = [
+  'fflate/esm/browser.js',
+  'solid-js/dist/solid.js',
+  'solid-js/web/dist/web.js',
+  'jose/dist/webapi/lib/jws_algorithms.js',
+  'jose/dist/webapi/jwk/thumbprint.js',
+].map((file) => path.join(libraries, file));
 
 const source = (file: string): string => readFileSync(path.join(libraries, file), 'utf8');
 
@@ -73,15 +85,42 @@ test('of what draws, signals, memos and resources are left', async () => {
   expect(loaded()).toBe('loaded');
 });
 
+test('of what signs, the one algorithm of seals is left, to the letter; every other is refused', async () => {
+  const script = await pageOf([path.join(libraries, 'jose/dist/webapi/index.js'), ...files]);
+  const { m0: cut } = (await import(`data:text/javascript,${encodeURIComponent(script)}`)) as { m0: typeof jose };
+  const payload = new TextEncoder().encode('what is sealed');
+  const sealed = async (by: typeof jose, alg: string) => {
+    const { privateKey, publicKey } = await jose.generateKeyPair(alg, { extractable: true });
+    const jws = await new by.CompactSign(payload).setProtectedHeader({ alg }).sign(privateKey);
+    return { jws, publicKey };
+  };
+  for (const [signs, verifies] of [
+    [cut, jose],
+    [jose, cut],
+  ] as const) {
+    const { jws, publicKey } = await sealed(signs, 'ES256');
+    expect((await verifies.compactVerify(jws, publicKey)).payload).toEqual(payload);
+    const jwk = await jose.exportJWK(publicKey);
+    expect(await cut.calculateJwkThumbprint(jwk)).toBe(await jose.calculateJwkThumbprint(jwk));
+  }
+  for (const alg of ['RS256', 'PS512', 'ES384', 'Ed25519']) {
+    const { jws, publicKey } = await sealed(jose, alg);
+    await expect(cut.compactVerify(jws, publicKey)).rejects.toThrow('not supported');
+    await expect(sealed(cut, alg)).rejects.toThrow('not supported');
+  }
+  for (const kty of ['RSA', 'OKP', 'oct'])
+    await expect(
+      cut.calculateJwkThumbprint({ kty, e: 'AQAB', n: 'AQ', k: 'AQ', crv: 'Ed25519', x: 'AQ' }),
+    ).rejects.toThrow('unsupported');
+});
+
 test('a library without such a place stops the build', () =>
   expect(() => built('export const nothing = 0;', '/fflate/esm/browser.js')).toThrow(/no compression .* any more/));
 
 describe('a library whose file is no longer taken in stops the build', () => {
-  const files = ['fflate/esm/browser.js', 'solid-js/dist/solid.js', 'solid-js/web/dist/web.js'].map((file) =>
-    path.join(libraries, file),
-  );
   test('all of them are in it', async () => expect(await stopsWith(files)).toBeNull());
-  test.each(files)('without %s', async (file) =>
+  // What makes thumbprints takes in the algorithms by itself.
+  test.each(files.filter((file) => !file.endsWith('jws_algorithms.js')))('without %s', async (file) =>
     expect(await stopsWith(files.filter((other) => other !== file))).toContain('is not in the build any more'),
   );
 });
