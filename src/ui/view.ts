@@ -33,6 +33,7 @@ import { callView, type CallView } from './view/call.ts';
 import { closingView, deviationText, pointText, valueText, type ClosingView } from './view/closing.ts';
 import { mapView, type MapView } from './view/map.ts';
 import { measureView, type MeasureView } from './view/measure.ts';
+import { mustReplace, onlyAnswer } from './view/only.ts';
 import { spentView, type SpentView } from './view/spent.ts';
 
 /** What the work screen shows. A pure function of the state and the newest event, for live work and for replay alike. */
@@ -90,7 +91,14 @@ export interface WorkView {
    * The point of the step that is asked, how many are still to be asked, this one with them, and the work that it is about;
    * null for a step that does not apply to this unit.
    */
-  readonly point: { readonly question: string; readonly left: number; readonly work: string | null } | null;
+  readonly point: {
+    readonly question: string;
+    readonly left: number;
+    readonly work: string | null;
+    readonly only: ReturnType<typeof onlyAnswer>;
+  } | null;
+  /** Why the seal that a check is about cannot be used again, and what to say; null where it may be. */
+  readonly mustReplace: string | null;
   /** The consumable that is asked for and may not be taken, while a fresh one is to be entered. */
   readonly spent: SpentView | null;
   /** How many openings stand open or capped; null where the procedure has none. */
@@ -148,7 +156,8 @@ export function workView(state: SessionState, newest: EventBody | null = null): 
     witness: witnessIn(state),
     openPoints: stillOpen(state).map((point) => pointText(state, point)),
     point: pointView(state),
-    spent: state.phase === 'working' && state.breakOf === null && reason === null ? spentView(state) : null,
+    mustReplace: mustReplace(state),
+    spent: state.phase === 'working' && state.breakOf === null && reason === null ? spentView(state, newest) : null,
     openings: openingsLine(state),
   };
 }
@@ -170,7 +179,7 @@ function pointView(state: SessionState): WorkView['point'] {
   const point = currentPoint(state);
   const step = currentStep(state);
   const work = step && !doesNotApply(state, step) ? step.text : null;
-  return point && { question: askPoint(state, point), left: pointsLeft(state), work };
+  return point && { question: askPoint(state, point), left: pointsLeft(state), work, only: onlyAnswer(state, point) };
 }
 
 /** "2 openings capped, 1 open". What was closed and what was never opened are not counted. */

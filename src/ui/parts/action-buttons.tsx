@@ -45,13 +45,20 @@ const HAS_ONE: ReadonlySet<Meaning['kind']> = new Set(['held', 'set down', 'help
 
 const isSame = (one: Meaning, other: Meaning): boolean => JSON.stringify(one) === JSON.stringify(other);
 
-interface ButtonsProps {
+interface RowProps {
   readonly situation: Situation;
   readonly onMeaning: (meaning: Meaning) => void;
+  /** What would be refused looks so; who presses it all the same is told why. */
+  readonly isRefused: (meaning: Meaning) => boolean;
+}
+
+interface PrimaryProps extends RowProps {
+  /** What is most likely wanted now; none where a value or a choice is. */
+  readonly primary: Meaning['kind'] | null;
 }
 
 /** What is asked for at this moment only. It takes its room from what is shown, so that no other button moves for it. */
-export function AnswerButtons(props: ButtonsProps): JSX.Element {
+export function AnswerButtons(props: PrimaryProps): JSX.Element {
   const answers = () =>
     ANSWERS.flatMap((kind) => {
       const sayings = props.situation.sayings.filter(({ meaning }) => meaning.kind === kind);
@@ -65,7 +72,11 @@ export function AnswerButtons(props: ButtonsProps): JSX.Element {
           {(answer) => (
             <button
               type="button"
-              classList={{ help: answer().meaning.kind === 'help' }}
+              classList={{
+                help: answer().meaning.kind === 'help',
+                primary: props.primary === answer().meaning.kind && !props.isRefused(answer().meaning),
+              }}
+              aria-disabled={props.isRefused(answer().meaning)}
               onClick={() => props.onMeaning(answer().meaning)}
             >
               {answer().words}
@@ -77,18 +88,8 @@ export function AnswerButtons(props: ButtonsProps): JSX.Element {
   );
 }
 
-interface RowProps extends ButtonsProps {
-  /** What would be refused looks so; who presses it all the same is told why. */
-  readonly isRefused: (meaning: Meaning) => boolean;
-}
-
 /** Everything that can be said without a value, to be tapped. */
-export function ActionButtons(
-  props: RowProps & {
-    /** What is most likely wanted now; none where a value or a choice is. */
-    readonly primary: Meaning['kind'] | null;
-  },
-): JSX.Element {
+export function ActionButtons(props: PrimaryProps): JSX.Element {
   return (
     <div class="actions">
       <Row {...props} actions={FIXED} />
@@ -130,7 +131,7 @@ function Row(
         {({ label, meaning }) => (
           <button
             type="button"
-            classList={{ primary: props.primary === meaning.kind && isMeant(meaning) }}
+            classList={{ primary: props.primary === meaning.kind && isMeant(meaning) && !props.isRefused(meaning) }}
             // Not `disabled`: that would throw the focus off the button that was just pressed.
             aria-disabled={!isMeant(meaning) || props.isRefused(meaning)}
             onClick={() => {

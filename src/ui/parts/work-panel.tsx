@@ -114,14 +114,15 @@ export function WorkPanel(props: {
 
 function StepText(props: { readonly view: WorkView }): JSX.Element {
   const step = () => props.view.step;
-  const large = () => props.view.ordered ?? step()?.text ?? '';
+  const instead = () => props.view.ordered ?? props.view.mustReplace;
+  const large = () => instead() ?? step()?.text ?? '';
   return (
     <Show when={step()}>
       {(shown) => (
         <>
           <Hazards hazards={shown().hazards} />
           <p class={`sentence ${size(large())}`}>{large()}</p>
-          <Show when={props.view.ordered}>
+          <Show when={instead()}>
             <p class="note">{shown().text}</p>
           </Show>
           <For each={shown().notes}>{(note) => <p class="note">{asked.note(note)}</p>}</For>
@@ -140,7 +141,10 @@ function StepText(props: { readonly view: WorkView }): JSX.Element {
 }
 
 function Outcomes(props: { readonly view: WorkView }): JSX.Element {
-  const outcomes = () => (props.view.step?.kind === 'check' ? props.view.step.outcomes : []);
+  const outcomes = () =>
+    props.view.step?.kind === 'check'
+      ? props.view.step.outcomes.filter(({ id }) => id !== 'reuse' || props.view.mustReplace === null)
+      : [];
   return (
     <ul class="outcomes">
       <For each={outcomes()}>

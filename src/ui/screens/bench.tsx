@@ -205,7 +205,12 @@ export function Bench(props: {
               </p>
             )}
           </Show>
-          <AnswerButtons situation={situation()} onMeaning={(meaning) => void live.act(meaning, 'touch')} />
+          <AnswerButtons
+            situation={situation()}
+            primary={primaryOf(view())}
+            isRefused={isRefused}
+            onMeaning={(meaning) => void live.act(meaning, 'touch')}
+          />
         </div>
         <Lines live={live} onLine={(line) => ear.typed(line)} />
         <SwitchChoices panel={switches.panel()} isTaught={taught() !== null} />

@@ -9,8 +9,11 @@ export function primaryOf(view: WorkView): Meaning['kind'] | null {
   if (phase === 'standing by') return view.handingOver ? null : 'continue';
   if (view.breakOf !== null || view.deviation || view.toWitness !== null) return null;
   if (warning || (pending && pending.verdict === 'in' && view.doubt === null)) return 'affirm';
-  // To a point as to a check no answer is the likelier one.
-  if (view.point) return null;
+  // Both hands carry: it is set down after the last call.
+  if (view.held) return view.held.ahead.length > 0 ? 'next' : 'set down';
+  // To a point as to a check no answer is the likelier one, but where there is only one.
+  if (view.point) return view.point.only;
+  if (view.mustReplace !== null) return 'answer';
   if (view.awaitsHold) return 'held';
   if (view.measure)
     return view.measure.pending && !view.measure.isOutside ? 'affirm' : waitsForNext(view.measure) ? 'next' : null;
