@@ -88,8 +88,8 @@ export interface WorkView {
   /** Who can witness; null where nobody can. */
   readonly witness: string | null;
   /**
-   * The point of the step that is asked, how many are still to be asked, this one with them, and the work that it is about;
-   * null for a step that does not apply to this unit.
+   * The point of the step that is asked, how many are still to be asked, this one with them, the work that it is about (null
+   * for a step that does not apply to this unit), and the one answer that it can have.
    */
   readonly point: {
     readonly question: string;

@@ -27,7 +27,7 @@ export const signing = said('signing', {
   fresh: (name: string) => `Fresh ${name}`,
   batch: 'Batch, as on the packing',
   useBy: 'Use by',
-  howMany: 'How many',
+  howMany: 'How many there are now',
   freshIsHere: 'The fresh one is here',
   closedRecord: 'The closed record',
   replayAndSave: 'Replay and save',

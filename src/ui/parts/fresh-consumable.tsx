@@ -1,8 +1,9 @@
 /** What is typed off a fresh packing in the work, where the one that is asked for is past its day or used up. */
-import { Show, createEffect, createSignal, on, type JSX } from 'solid-js';
+import { Show, createEffect, createMemo, createSignal, on, type JSX } from 'solid-js';
 import type { Meaning } from '../../session/intent.ts';
 import { signing } from '../../words/signing.ts';
 import type { SpentView } from '../view/spent.ts';
+import { Trouble } from './trouble.tsx';
 
 export function FreshConsumable(props: {
   readonly spent: SpentView;
@@ -11,13 +12,9 @@ export function FreshConsumable(props: {
   const [batch, setBatch] = createSignal('');
   const [expires, setExpires] = createSignal('');
   const [quantity, setQuantity] = createSignal('');
-  // What was typed of one is not said of another.
-  createEffect(
-    on(
-      () => props.spent.consumable,
-      () => [setBatch, setExpires, setQuantity].forEach((set) => set('')),
-    ),
-  );
+  // What was typed of one is not said of another; what was refused of one is put right and not typed anew.
+  const before = createMemo(() => props.spent.before ?? props.spent.consumable);
+  createEffect(on(before, () => [setBatch, setExpires, setQuantity].forEach((set) => set(''))));
   return (
     <section class="closing" aria-label={signing.fresh(props.spent.name)}>
       <form
@@ -42,7 +39,13 @@ export function FreshConsumable(props: {
         <Show when={props.spent.wantsExpiry}>
           <label>
             {signing.useBy}
-            <input name="expires" type="date" value={expires()} onInput={(e) => setExpires(e.currentTarget.value)} />
+            <input
+              name="expires"
+              type="date"
+              aria-invalid={props.spent.fault?.field === 'expires'}
+              value={expires()}
+              onInput={(e) => setExpires(e.currentTarget.value)}
+            />
           </label>
         </Show>
         <Show when={props.spent.wantsQuantity}>
@@ -52,11 +55,13 @@ export function FreshConsumable(props: {
               name="quantity"
               inputmode="numeric"
               autocomplete="off"
+              aria-invalid={props.spent.fault?.field === 'quantity'}
               value={quantity()}
               onInput={(e) => setQuantity(e.currentTarget.value)}
             />
           </label>
         </Show>
+        <Trouble text={props.spent.fault?.why} />
         <div class="choices">
           <button type="submit">{signing.freshIsHere}</button>
         </div>
