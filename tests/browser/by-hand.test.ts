@@ -8,6 +8,8 @@ import { readSessionRecord, stateAfter } from '../../src/record/session-record.t
 import { SETTLE } from '../../src/ui/settle.ts';
 import { workView } from '../../src/ui/view.ts';
 import { openBrowser, type Browser } from '../support/chromium.ts';
+import { passPreparation } from '../support/pass-preparation.ts';
+import { smallProcedure } from '../support/small-procedure.ts';
 
 // No microphone is allowed here: touch, keys and typing do the whole job.
 let browser: Browser;
@@ -97,6 +99,81 @@ test('a tap at once does not go past what warns, and why is shown; when it could
     expect((await written()).slice(before.length).map(({ body }) => body.kind)).toEqual(follows);
     expect(await page.locator('.unheard').count()).toBe(0);
   }
+  await page.close();
+});
+
+test('a seal that failed can only be replaced, a form that is refused keeps what was typed, and who may not sign is told before', async () => {
+  const here = await AppPage.open(browser.context, inject('appUrl'), 'at once');
+  const { page } = here;
+  const procedure = {
+    ...smallProcedure,
+    tools: [],
+    patterns: [],
+    signatures: ['mechanic', 'inspector'],
+    seals: [
+      { id: 'ring', name: 'round seal', reuse: 'if it passes inspection', criteria: ['no cut'], replacedBy: 'new' },
+    ],
+    consumables: [{ id: 'new', name: 'new seal', expires: true, quantity: 1 }],
+    steps: [
+      {
+        ...{ id: 'look', kind: 'check', title: 'Look', text: 'Look at it. Reuse or replace?' },
+        seals: [{ seal: 'ring', is: 'inspected' }],
+        outcomes: [
+          { id: 'reuse', text: 'Reuse it.', then: 'go on' },
+          { id: 'replace', text: 'Fit a new one.', then: 'go on' },
+        ],
+      },
+    ],
+  };
+  await page.getByLabel('Mechanic').fill('A. Invented');
+  await page.getByLabel('Second person').fill('B. Invented');
+  const file = { name: 'seal.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(procedure)) };
+  await page.getByLabel('Open a procedure file').setInputFiles(file);
+  await passPreparation(page);
+  const session = decodeURIComponent(page.url().split('/').at(-1) ?? '');
+  const written = async () => (await here.entries()).filter((entry) => entry.session === session);
+  const button = (name: string) => page.getByRole('button', { name, exact: true });
+
+  await here.tap('Negative');
+  expect(await here.wanted()).toMatch(/Round seal\. It failed: no cut\. Say replace\./);
+  expect(await here.wanted()).not.toContain('Reuse it.');
+  expect(await button('reuse').isDisabled()).toBe(true);
+  expect(await button('replace').getAttribute('class')).toContain('primary');
+  expect(await page.locator('.actions .primary').count()).toBe(0);
+  await here.tap('replace');
+
+  // The new one is no better, and there is no other.
+  await here.tap('Negative');
+  await page.getByLabel('Batch, as on the packing').fill('B 7');
+  await page.getByLabel('How many there are now').fill('1');
+  await here.tap('The fresh one is here');
+  const useBy = page.getByLabel(/^Use by/);
+  expect(await useBy.getAttribute('aria-invalid')).toBe('true');
+  expect(await page.locator('.closing .trouble').innerText()).toContain('use-by date');
+  expect(await page.getByLabel('Batch, as on the packing').inputValue()).toBe('B 7');
+  await useBy.fill('2031-01-31');
+  await here.tap('The fresh one is here');
+  expect(ofKind(await written(), 'consumable fetched').map(({ body }) => body.batch)).toEqual(['B 7']);
+  await here.tap('replace');
+  await here.tap('Affirm');
+
+  await here.answer();
+  await page.getByText('The inspector signs').waitFor();
+  for (const [name, told] of [
+    ['A. Invented', /took part in this work, so somebody else must/],
+    ['B. Invented', /took part in this work, and signs as inspector/],
+  ] as const) {
+    await page.getByLabel('Your name').fill(name);
+    expect(await page.locator('.closing .trouble').innerText()).toMatch(told);
+  }
+  expect(ofKind(await written(), 'signed').map(({ body }) => body.role)).toEqual(['mechanic']);
+  await here.answer();
+  const note = page.locator('.closed-note');
+  await note.waitFor();
+  for (const { body, at } of ofKind(await written(), 'signed'))
+    expect(await note.innerText()).toContain(
+      `Signed as ${body.role} by ${body.person}, ${at.utc.slice(0, 19).replace('T', ' ')}Z`,
+    );
   await page.close();
 });
 

@@ -1,15 +1,24 @@
 /** What is typed and tapped before a record is closed, and where an inspector gives a name. None of it can be said. */
-import { For, Match, Switch, createEffect, createSignal, on, onCleanup, type JSX } from 'solid-js';
+import { For, Match, Show, Switch, createEffect, createMemo, createSignal, on, onCleanup, type JSX } from 'solid-js';
 import { DISPOSITION_KINDS, type Meaning, type Source } from '../../session/intent.ts';
-import { LONGEST_NAME } from '../../session/people.ts';
+import { inspectsOwnWork, isDoer, LONGEST_NAME, tidyName, tookPart } from '../../session/people.ts';
+import type { SessionState } from '../../session/state.ts';
+import { announcing } from '../../words/announcing.ts';
+import { refusals } from '../../words/refusals.ts';
 import { signing } from '../../words/signing.ts';
 import { HELD_TO_SIGN } from '../signing.ts';
 import type { ClosingView } from '../view/closing.ts';
+import { Trouble } from './trouble.tsx';
 
+type People = Pick<SessionState, 'doers' | 'helped'>;
 type OnMeaning = (meaning: Meaning, source: Source) => void;
 
 /** The next of what is left: one decision, or one signature. */
-export function Closing(props: { readonly closing: ClosingView; readonly onMeaning: OnMeaning }): JSX.Element {
+export function Closing(props: {
+  readonly closing: ClosingView;
+  readonly people: People;
+  readonly onMeaning: OnMeaning;
+}): JSX.Element {
   return (
     <section class="closing" aria-label={signing.beforeClosing}>
       <Switch>
@@ -17,7 +26,12 @@ export function Closing(props: { readonly closing: ClosingView; readonly onMeani
           {(closing) => <Decide of={closing().of} text={closing().text} onMeaning={props.onMeaning} />}
         </Match>
         <Match when={props.closing.kind === 'signature' && props.closing}>
-          {(closing) => <Sign role={closing().role} who={closing().who} onMeaning={props.onMeaning} />}
+          {(closing) => (
+            // Another role is another name; where one is refused, it stays to be put right.
+            <Show keyed when={closing().role}>
+              {(role) => <Sign role={role} who={closing().who} people={props.people} onMeaning={props.onMeaning} />}
+            </Show>
+          )}
         </Match>
       </Switch>
     </section>
@@ -28,12 +42,8 @@ function Decide(props: { readonly of: number; readonly text: string; readonly on
   const [by, setBy] = createSignal('');
   const [note, setNote] = createSignal('');
   // What was typed about one deviation is not said of the next; who decides often stays the same.
-  createEffect(
-    on(
-      () => props.of,
-      () => setNote(''),
-    ),
-  );
+  const of = createMemo(() => props.of);
+  createEffect(on(of, () => setNote('')));
   const may = (): boolean => by().trim() !== '';
   return (
     <form class="typed" onSubmit={(event) => event.preventDefault()}>
@@ -77,21 +87,17 @@ const APART = 500;
 function Sign(props: {
   readonly role: 'mechanic' | 'inspector';
   readonly who: string | null;
+  readonly people: People;
   readonly onMeaning: OnMeaning;
 }): JSX.Element {
   const [name, setName] = createSignal('');
   const [isPressed, setPressed] = createSignal(false);
   const [pressedOnce, setPressedOnce] = createSignal<number | null>(null);
-  createEffect(
-    on(
-      () => props.role,
-      () => {
-        setName('');
-        setPressedOnce(null);
-      },
-    ),
-  );
   const may = (): boolean => name().trim() !== '';
+  /** Told before the signature: whoever did the work may not inspect it, and who had another part in it should not. */
+  const ofWork = (): string | false =>
+    inspectsOwnWork(props.people, { role: props.role, person: name() }) &&
+    (isDoer(props.people.doers, name()) ? refusals.ownWork : announcing.notIndependent)(tidyName(name()));
   const sign = (source: Source): void => props.onMeaning({ kind: 'sign', role: props.role, name: name() }, source);
   let timer: ReturnType<typeof setTimeout> | undefined;
   const release = (): void => {
@@ -133,6 +139,7 @@ function Sign(props: {
           }}
         />
       </label>
+      <Trouble text={ofWork()} />
       <div class="choices">
         <button
           type="button"
@@ -161,7 +168,7 @@ function Sign(props: {
 }
 
 /** An inspector gives a name and says what was found. */
-export function Inspection(props: { readonly onMeaning: OnMeaning }): JSX.Element {
+export function Inspection(props: { readonly people: People; readonly onMeaning: OnMeaning }): JSX.Element {
   const [name, setName] = createSignal('');
   const may = (): boolean => name().trim() !== '';
   const say = (agrees: boolean): void => {
@@ -180,6 +187,7 @@ export function Inspection(props: { readonly onMeaning: OnMeaning }): JSX.Elemen
             onInput={(event) => setName(event.currentTarget.value)}
           />
         </label>
+        <Trouble text={tookPart(props.people, name()) && refusals.ownWork(tidyName(name()))} />
         <div class="choices" role="group" aria-label={signing.whatWasFound}>
           <button type="button" aria-disabled={!may()} onClick={() => say(true)}>
             {signing.passed}

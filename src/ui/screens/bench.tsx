@@ -181,20 +181,25 @@ export function Bench(props: {
           <MissingWords words={ear.missing()} />
           <Show when={view().closing}>
             {(closing) => (
-              <Closing closing={closing()} onMeaning={(meaning, source) => void live.act(meaning, source)} />
+              <Closing
+                closing={closing()}
+                people={live.state()}
+                onMeaning={(meaning, source) => void live.act(meaning, source)}
+              />
             )}
           </Show>
           <Show when={view().spent}>
             {(spent) => <FreshConsumable spent={spent()} onMeaning={(meaning) => void live.act(meaning, 'touch')} />}
           </Show>
           <Show when={view().wantsInspector}>
-            <Inspection onMeaning={(meaning, source) => void live.act(meaning, source)} />
+            <Inspection people={live.state()} onMeaning={(meaning, source) => void live.act(meaning, source)} />
           </Show>
           <Show when={live.state().phase === 'closed'}>
             <ClosedNote
               book={shop.book}
               session={kept.id}
               entries={live.entries().length}
+              state={live.state()}
               isSealingOver={isSealingOver()}
             />
           </Show>
