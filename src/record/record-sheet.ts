@@ -102,7 +102,7 @@ export function recordSheet(record: SessionRecord, { timeZone, made, root, thumb
     conditions: conditionsOf(end),
     tools: toolsOf(end),
     steps,
-    tables: torqueTables(end, timeZone),
+    tables: torqueTables(entries, end, timeZone),
     holds: holdsOf(record, timeZone),
     values: valuesOf(end, timeZone),
     signatures: signaturesOf(end, timeZone),

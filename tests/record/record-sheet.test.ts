@@ -186,6 +186,35 @@ describe('the record sheet', () => {
     expect(broken.verification).toMatch(/^NOT INTACT at entry 7: .* Of 12 entries, only what comes before it \(7\)/);
     expect(broken.tables[0]?.lines[2]?.values.map(({ entry }) => entry)).toEqual([6]);
   });
+  test('says of what is done by hand who did it last, and when, as of a value', async () => {
+    const [fit, ring, look] = smallProcedure.steps;
+    if (ring?.kind !== 'tighten' || !fit || !look) throw new Error('The small procedure has other steps.');
+    const passes = [{ kind: 'snug' as const, name: 'snug' }, ...ring.passes];
+    const { events } = tell(
+      await opening({ ...smallProcedure, steps: [fit, { ...ring, passes }, look] }),
+      next,
+      next,
+      next,
+    );
+    const [table] = recordSheet(await recorded(events), OPTIONS).tables;
+    expect(
+      table?.lines.map(({ fastener, pass, verdict, done }) => [
+        fastener,
+        pass,
+        verdict,
+        done?.by,
+        done?.at.utc,
+        done?.entry,
+      ]),
+    ).toEqual([
+      [1, '1 snug', 'by hand', 'Mechanic', '2026-03-01 00:00:02Z', 2],
+      [1, '2 final', 'OPEN', undefined, undefined, undefined],
+      [2, '1 snug', 'OPEN', undefined, undefined, undefined],
+      [2, '2 final', 'OPEN', undefined, undefined, undefined],
+      [3, '1 snug', 'by hand', 'Mechanic', '2026-03-01 00:00:03Z', 3],
+      [3, '2 final', 'OPEN', undefined, undefined, undefined],
+    ]);
+  });
   test('says of a calibration that had run out on the day of use', async () => {
     const procedure = structuredClone(smallProcedure);
     for (const tool of procedure.tools) tool.calibrationDue = '2026-03-05';

@@ -6,6 +6,7 @@ import type { Reading, SessionState } from '../../session/state.ts';
 import type { Written } from '../../units/index.ts';
 import { fates } from '../../words/fates.ts';
 import { sheetTorque } from '../../words/sheet-torque.ts';
+import type { Entry } from '../entry.ts';
 import { differenceFrom, fateOf, historyOf } from '../reading-history.ts';
 import { readingMatrices, type MatrixCell, type ReadingMatrix } from '../reading-matrix.ts';
 import { windowText } from '../reading-window.ts';
@@ -43,6 +44,8 @@ export interface TorqueLine {
   readonly values: readonly SheetValue[];
   /** "inside", "over", "by hand", "left open", "open", "skipped". */
   readonly verdict: string;
+  /** Who did it by hand, and when; null where a value was read, or nothing done. */
+  readonly done: Pick<SheetValue, 'by' | 'at' | 'entry'> | null;
 }
 
 export interface TorqueTable {
@@ -55,7 +58,7 @@ export interface TorqueTable {
 }
 
 /** One table for each step that tightens, as everything stands at the end of the record. */
-export function torqueTables(state: SessionState, timeZone: string): readonly TorqueTable[] {
+export function torqueTables(entries: readonly Entry[], state: SessionState, timeZone: string): readonly TorqueTable[] {
   return readingMatrices(state).flatMap((matrix): readonly TorqueTable[] => {
     const step = state.procedure.steps.find(({ id }) => id === matrix.step);
     if (step?.kind !== 'tighten') return [];
@@ -64,7 +67,7 @@ export function torqueTables(state: SessionState, timeZone: string): readonly To
         title: matrix.title,
         label: matrix.label,
         heading: headingOf(state.procedure, step),
-        lines: linesOf(state, step, matrix, timeZone),
+        lines: linesOf(entries, state, step, matrix, timeZone),
       },
     ];
   });
@@ -85,6 +88,7 @@ function headingOf(procedure: Procedure, step: TightenStep): readonly string[] {
 }
 
 function linesOf(
+  entries: readonly Entry[],
   state: SessionState,
   step: TightenStep,
   { rows, passes }: ReadingMatrix,
@@ -106,10 +110,25 @@ function linesOf(
           window: basis ? judgedBy(basis, state.procedure) : '',
           values: values.map((reading) => valueOf(reading, values, timeZone)),
           verdict: verdictOf(cell),
+          done:
+            cell.kind === 'by hand' ? doneBy(entries, { step: step.id, pass: round.index, fastener }, timeZone) : null,
         },
       ];
     }),
   );
+}
+
+/** The last time that it was done: a nut that came off its seat is done again. */
+function doneBy(
+  entries: readonly Entry[],
+  { step, pass, fastener }: Pick<Reading, 'step' | 'pass' | 'fastener'>,
+  timeZone: string,
+): TorqueLine['done'] {
+  const done = entries.findLast(
+    ({ body }) =>
+      body.kind === 'fastener done' && body.step === step && body.pass === pass && body.fastener === fastener,
+  );
+  return done ? { by: done.person, at: sheetTime(done.at.utc, timeZone), entry: done.seq } : null;
 }
 
 const shown = ({ value, unit }: Written<'torque'>): string => `${value} ${unit}`;

@@ -44,9 +44,9 @@ function Line(props: { readonly line: TorqueLine }): JSX.Element {
           <Place line={props.line} />
           <td />
           <td>{props.line.verdict}</td>
-          <td />
-          <td />
-          <td />
+          <td>{props.line.done?.by}</td>
+          <td class="whole">{props.line.done?.at.utc}</td>
+          <td>{props.line.done?.entry}</td>
         </tr>
       </Show>
     </>
