@@ -25,8 +25,11 @@ export const timeLine = said('timeLine', {
     hold: 'Hold, standing by',
     interruption: 'Interruption',
   },
-  mark: (shape: string, entry: number, events: number) =>
-    `${shape}, entry ${entry}${events > 1 ? `; ${events} events here` : ''}`,
+  /** @param ofShape how many of the events here are of that shape */
+  mark: (shape: string, entry: number, events: number, ofShape: number) =>
+    events > 1
+      ? `${shape}: ${ofShape} of ${events} events here, the first of them entry ${entry}`
+      : `${shape}, entry ${entry}`,
   step: (number: number, title: string) => `Step ${number}: ${title}`,
   stoodBy: 'Standing by',
   stoodByToEnd: 'Standing by, to the end',
@@ -43,6 +46,7 @@ export const timeLine = said('timeLine', {
   gapBefore: (lasted: string, entry: number) => `${lasted} before entry ${entry}`,
   longGaps: (gaps: readonly string[], areMore: boolean) =>
     `Long gaps: ${gaps.join('; ')}${areMore ? ' and more' : ''}.`,
-  severalHere: 'Where events lie close, one mark stands for all of them, with their number; the list has each.',
+  severalHere:
+    'Where events of a lane lie close, one mark stands for all of them, in the shape of the gravest, with the number of all; the list has each.',
   setBack: (times: number) => `The clock was set back ${times === 1 ? 'once' : `${times} times`}.`,
 });

@@ -82,7 +82,7 @@ export function TimeLineView(props: {
                 overflow="visible"
                 data-seq={mark.seq}
               >
-                <title>{timeLine.mark(timeLine.shapes[mark.shape], mark.seq, mark.count)}</title>
+                <title>{timeLine.mark(timeLine.shapes[mark.shape], mark.seq, mark.count, mark.ofShape)}</title>
                 <ShapePath shape={mark.shape} />
                 <Show when={mark.count > 1}>
                   <text class="here" x="7" y="-1">

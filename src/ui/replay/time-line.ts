@@ -46,8 +46,9 @@ export interface Mark {
   readonly position: number;
   /** The first of the gravest events in it. */
   readonly seq: number;
-  /** How many events are in it. */
+  /** How many events are in it, and how many of them are of its shape. */
   readonly count: number;
+  readonly ofShape: number;
 }
 
 /** A time that something took, as shares of the axis: a step, standing by, or a weight that was held. */
@@ -78,7 +79,7 @@ export function layTimeLine({ entries, procedure }: SessionRecord, axis: Axis, b
     const found = kindsOf(body, procedure).filter(isShape);
     for (const shape of found) counts[shape] += 1;
     for (const [lane, shape] of gravestByLane(found)) {
-      const event: Mark = { lane, shape, position, seq, count: 1 };
+      const event: Mark = { lane, shape, position, seq, count: 1, ofShape: 1 };
       const at = newest.get(lane) ?? -1;
       const before = marks[at];
       if (before && position - before.position <= 1 / bins) marks[at] = withEvent(before, event);
@@ -103,11 +104,15 @@ const gravestByLane = (found: readonly Shape[]): ReadonlyMap<Lane, Shape> =>
   new Map([...found].sort((a, b) => gravity(a) - gravity(b)).map((shape) => [LANE_OF[shape], shape]));
 
 /** It keeps its place, so that no two marks lie upon one another. */
-const withEvent = (mark: Mark, event: Mark): Mark => ({
-  ...(gravity(event.shape) > gravity(mark.shape) ? event : mark),
-  position: mark.position,
-  count: mark.count + 1,
-});
+function withEvent(mark: Mark, event: Mark): Mark {
+  const graver = gravity(event.shape) - gravity(mark.shape);
+  return {
+    ...(graver > 0 ? event : mark),
+    position: mark.position,
+    count: mark.count + 1,
+    ofShape: graver > 0 ? 1 : mark.ofShape + (graver === 0 ? 1 : 0),
+  };
+}
 
 type Entries = SessionRecord['entries'];
 

@@ -66,15 +66,30 @@ describe('a time line of any room', () => {
         }
         const readings = marks.filter(({ lane }) => lane === 'readings').reduce((sum, { count }) => sum + count, 0);
         expect(readings).toBe(counts.reading);
+        // What is hidden by a graver one is counted with it, and told apart from it.
+        for (const { count, ofShape, shape } of marks) {
+          expect(ofShape).toBeGreaterThanOrEqual(1);
+          expect(ofShape).toBeLessThanOrEqual(Math.min(count, counts[shape]));
+        }
+        const ofOutside = marks.filter(({ shape }) => shape === 'outside').map(({ ofShape }) => ofShape);
+        expect(ofOutside.reduce((sum, each) => sum + each, 0)).toBe(counts.outside);
       }),
       { numRuns: 50 },
     ));
   test('lets the gravest event show where there is room for one only', () =>
-    expect(layTimeLine(demo, axis, 1).marks.map(({ lane, shape, seq }) => [lane, shape, seq])).toEqual(
+    expect(
+      layTimeLine(demo, axis, 1).marks.map(({ lane, shape, seq, count, ofShape }) => [
+        lane,
+        shape,
+        seq,
+        count,
+        ofShape,
+      ]),
+    ).toEqual(
       expect.arrayContaining([
-        ['readings', 'outside', outside[0]],
-        ['doubts', 'doubt', outside[0]],
-        ['deviations', 'deviation', seqOf(({ body }) => body.kind === 'deviation reported')],
+        ['readings', 'outside', outside[0], 34, 2],
+        ['doubts', 'doubt', outside[0], 3, 1],
+        ['deviations', 'deviation', seqOf(({ body }) => body.kind === 'deviation reported'), 5, 4],
       ]),
     ));
 });
