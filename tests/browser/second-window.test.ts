@@ -128,6 +128,20 @@ test('a job with its witness at a window of their own: agreeing, disputing, and 
   // The step that the second person looks at.
   await second.getByText('Look at this: The cover, all round').waitFor();
   expect(await places(second)).toEqual(before);
+  // On a telephone on its side all of the pad is in sight as well, and none of it smaller.
+  for (const lying of [
+    { width: 740, height: 360 },
+    { width: 640, height: 360 },
+  ]) {
+    await second.setViewportSize(lying);
+    for (const { name, box } of (await places(second)) as readonly { name: string; box: DOMRect }[]) {
+      expect(Math.min(box.width, box.height), name).toBeGreaterThanOrEqual(GLOVE);
+      expect(box.x + box.width, name).toBeLessThanOrEqual(lying.width);
+      expect(box.y + box.height, name).toBeLessThanOrEqual(lying.height);
+    }
+    expect(await second.locator('.task.wanted').isVisible()).toBe(true);
+  }
+  await second.setViewportSize(PHONE);
   await look(second);
   await key(second, 'Witness negative').click();
   await second.getByText('B. Invented does not agree to this step').waitFor();
