@@ -51,6 +51,8 @@ test('where it is too loud it refuses to start by voice, and the job begins with
   await app.page.getByText('Do not start by voice here').waitFor();
   await app.begin(/Oil cooler/, { mechanic: PERSON });
   await app.page.getByText('The microphone check: do not start by voice here.').waitFor();
+  // A closed ear trusts nothing, however loud it is.
+  expect(await app.page.locator('.hearing .sound').innerText()).toBe('');
   await app.tap('Affirm');
   await app.page.getByRole('button', { name: 'Unmute' }).click();
   await app.page.locator('.hearing.listening, .hearing.hearing').waitFor();

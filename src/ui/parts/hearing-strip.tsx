@@ -23,6 +23,7 @@ interface Props {
 
 /** The state of ear and voice, always on screen: nobody talks to a program that does not listen. */
 export function HearingStrip(props: Props): JSX.Element {
+  const isMuted = (): boolean => props.hearing.kind === 'muted' && props.hearing.why === 'asked';
   return (
     <div class={`hearing ${props.hearing.kind}`}>
       {/* On a telephone it is short, and whole where it is touched. */}
@@ -32,12 +33,11 @@ export function HearingStrip(props: Props): JSX.Element {
             <HearingText state={props.hearing} discreet={props.discreet ?? false} />
           </Show>
         </span>
-        <Show when={props.hearing.kind === 'muted' && props.hearing.why === 'asked' && props.closedBecause}>
-          {(why) => <span class="why">{why()}</span>}
-        </Show>
+        <Show when={isMuted() && props.closedBecause}>{(why) => <span class="why">{why()}</span>}</Show>
         <Show when={props.speaking.why}>{(why) => <span class="why">{ear.voice(why())}</span>}</Show>
         <LevelMeter level={props.level} noise={props.sound?.noise ?? null} />
-        <SoundWords sound={props.sound} />
+        {/* A muted ear is not to be trusted less for the noise. */}
+        <SoundWords sound={isMuted() ? null : props.sound} />
       </span>
       <Switch>
         <Match when={props.hearing.kind === 'failed' && props.hearing.failure.code.startsWith('model')}>
@@ -55,7 +55,7 @@ export function HearingStrip(props: Props): JSX.Element {
             {ear.mute}
           </button>
         </Match>
-        <Match when={props.hearing.kind === 'muted' && props.hearing.why === 'asked'}>
+        <Match when={isMuted()}>
           <button type="button" onClick={() => props.onListen()}>
             {ear.unmute}
           </button>
