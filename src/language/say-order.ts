@@ -4,9 +4,9 @@ import { toWritten, type Torque } from '../units/index.ts';
 import { calls } from '../words/calls.ts';
 import { count, digits, sayName, sayTorque, sentence } from './say.ts';
 
-/** "Order of the cover: one, seven, four, one zero." */
-export function sayOrder(name: string, order: readonly number[]): string {
-  return sentence(calls.order(sayName(name), order.map(count)));
+/** "Order of the cover: stud one, stud seven, stud one zero." */
+export function sayOrder(name: string, label: string, order: readonly number[]): string {
+  return sentence(calls.order(sayName(name), label, order.map(count)));
 }
 
 /** "Pass one of two, 30 per cent: one zero newton metres, from nine to one one." One text for each pass. */

@@ -8,7 +8,7 @@ import { count, passInWords, sentence } from './say.ts';
 /** More numbers than these nobody keeps in mind: then only how many. */
 const MOST_NAMED = 12;
 
-/** "In pass two, done: one, six, three. Seven to do." Nothing where no fastener of this pass is done. */
+/** "In pass two, done: stud one, stud six, stud three. Seven to do." Nothing where no fastener of this pass is done. */
 export function sayStanding(state: SessionState): readonly string[] {
   const step = currentStep(state);
   const call = currentCall(state);
@@ -23,7 +23,7 @@ export function sayStanding(state: SessionState): readonly string[] {
   return [
     [
       done.length <= MOST_NAMED
-        ? answers.doneNamed(round, done.map(count))
+        ? answers.doneNamed(round, call.label, done.map(count))
         : answers.doneCounted(round, count(done.length)),
       sentence(later > 0 ? answers.toDoAndPasses(toDo, later, count(later)) : answers.toDo(toDo)),
     ].join(' '),

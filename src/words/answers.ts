@@ -25,8 +25,9 @@ export const answers = said('answers', {
   whyProcedure: (document: string, revision: string) =>
     `The procedure says so. It follows ${document}, revision ${revision}.`,
 
-  /** @param pass null in the round of running torques @param done the numbers */
-  doneNamed: (pass: string | null, done: readonly string[]) => `${ofRound(pass)}, done: ${done.join(', ')}.`,
+  /** @param pass null in the round of running torques @param done the numbers: each with its name, or 10 is 1 and 0 */
+  doneNamed: (pass: string | null, label: string, done: readonly string[]) =>
+    `${ofRound(pass)}, done: ${done.map((number) => `${label} ${number}`).join(', ')}.`,
   doneCounted: (pass: string | null, done: string) => `${ofRound(pass)}, ${done} done.`,
   toDo: (inWords: string) => `${inWords} to do.`,
   toDoAndPasses: (inWords: string, passes: number, passesInWords: string) =>

@@ -10,5 +10,7 @@ export const calls = said('calls', {
   runningTorque: (label: string, number: string) => `${label} ${number}, running torque.`,
   runningTorques: (label: string) => `Running torque: read each ${label} as it runs down, before it seats.`,
   standsOrTurns: 'Say next if it does not turn, turned if it does.',
-  order: (of: string, numbers: readonly string[]) => `order of ${of}: ${numbers.join(', ')}.`,
+  /** Each number with its name: said in a row, 10 would be 1 and 0. */
+  order: (of: string, label: string, numbers: readonly string[]) =>
+    `order of ${of}: ${numbers.map((number) => `${label} ${number}`).join(', ')}.`,
 });

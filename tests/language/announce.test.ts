@@ -67,7 +67,7 @@ describe('a session', () => {
   test('that was opened again says where it stands', () =>
     expect(spoken(tell(ring(), reading('12'), affirm, { kind: 'reopen' }))).toEqual([
       'Going on where the record stops.',
-      'In pass one, done: one. Two to do, and one more pass.',
+      'In pass one, done: stud one. Two to do, and one more pass.',
       'Tighten the ring. Pass one of two, first. Stud three, one two newton metres.',
     ]));
   test('stands by, and goes on in full', () => {

@@ -80,7 +80,7 @@ describe('the second person is told', () => {
 
 describe('who comes back or comes in is told', () => {
   const begun = tell(ring(), reading('12'), affirm, reading('12'), affirm);
-  const standing = 'In pass one, done: one, three. One to do, and one more pass.';
+  const standing = 'In pass one, done: stud one, stud three. One to do, and one more pass.';
 
   test('which fasteners have this pass, and what is left', () =>
     expect(spoken(tell(begun, { kind: 'stand by' }, { kind: 'continue' }))[0]).toBe(standing));

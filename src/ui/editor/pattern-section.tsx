@@ -61,7 +61,11 @@ function PatternForm(props: { readonly path: Path; readonly pattern: Json }): JS
         <OrderFields path={props.path} />
         <FastenerTable path={props.path} />
       </div>
-      <Drawing name={wordsAt(props.pattern, ['name']) || procedureForm.pattern.unnamed} preview={preview()} />
+      <Drawing
+        name={wordsAt(props.pattern, ['name']) || procedureForm.pattern.unnamed}
+        label={wordsAt(props.pattern, ['fastener'])}
+        preview={preview()}
+      />
     </div>
   );
 }
@@ -150,7 +154,12 @@ function OrderFields(props: { readonly path: Path }): JSX.Element {
 }
 
 /** The pattern as it is typed, with the order as a line through it, in figures and by voice. */
-function Drawing(props: { readonly name: string; readonly preview: PatternPreview | null }): JSX.Element {
+function Drawing(props: {
+  readonly name: string;
+  /** What its fasteners are called. */
+  readonly label: string;
+  readonly preview: PatternPreview | null;
+}): JSX.Element {
   const order = (): readonly number[] => props.preview?.groups?.flat() ?? [];
   return (
     <figure class="drawing">
@@ -172,7 +181,10 @@ function Drawing(props: { readonly name: string; readonly preview: PatternPrevie
       </div>
       <figcaption>
         <p class="order">{order().length > 0 ? order().join(' → ') : procedureForm.order.none}</p>
-        <SayButton label={procedureForm.order.sayOf(props.name)} texts={() => [sayOrder(props.name, order())]}>
+        <SayButton
+          label={procedureForm.order.sayOf(props.name)}
+          texts={() => [sayOrder(props.name, props.label, order())]}
+        >
           {procedureForm.order.say}
         </SayButton>
       </figcaption>
