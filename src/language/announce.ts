@@ -15,8 +15,8 @@ import { prompting } from '../words/prompting.ts';
 import { answerTo } from './answer.ts';
 import { explainLift } from './explain.ts';
 import { IN_FULL, prompt } from './prompt.ts';
-import { readBack, sayVerdict } from './read-back.ts';
-import { sayDeferred, sayOpenPoints } from './say-closing.ts';
+import { readBack, sayStands, sayVerdict } from './read-back.ts';
+import { sayDeferred, sayOpenPoints, titleOf } from './say-closing.ts';
 import { askPoint } from './say-point.ts';
 import { sayHelp, sayHeldFor, sayOrientation } from './say-hold.ts';
 import { readBackValue, sayOutside } from './say-observed.ts';
@@ -95,19 +95,27 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
     }
     case 'disputed': {
       const reading = state.readings.find(({ seq }) => seq === event.of);
-      return [reading ? announcing.disputed(...named(state, reading)) : announcing.someReadingDisputed];
+      const stands = sayStands(state, event.of);
+      return [
+        ...(reading ? [announcing.disputed(...named(state, reading))] : []),
+        ...(stands.length > 0 ? [...stands, announcing.correctAgain] : [announcing.bothReadAgain]),
+      ];
     }
     case 'reading confirmed': {
       const reading = state.readings.find(({ seq }) => seq === event.of);
       return [announcing.logged, ...(reading && reading.verdict !== 'in' ? [sayVerdict(state, reading)] : [])];
     }
     case 'reading rejected':
+      return [announcing.notLogged, ...sayStands(state, event.of)];
     case 'reason rejected':
     case 'value rejected':
       return [announcing.notLogged];
     case 'reading disregarded': {
       const reading = state.readings.find(({ seq }) => seq === event.of);
-      return [reading ? announcing.readingDisregarded(sayPlace(state, reading)) : announcing.disregarded];
+      return [
+        reading ? announcing.readingDisregarded(sayPlace(state, reading)) : announcing.disregarded,
+        ...sayStands(state, event.of),
+      ];
     }
     case 'timed out':
       return [...prompt(state), ...(state.silences < MOST_ASKED_AGAIN ? [] : [sayNoAnswer(state)])];
@@ -208,17 +216,16 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
     case 'fastener done':
       // The end of a round in which one turned opens the round again, this fastener with it.
       return isDone(state, event) ? [] : [announcing.turned(labelOf(state, event.step))];
-    case 'step skipped': {
-      const step = state.procedure.steps.find(({ id }) => id === event.step);
-      return [announcing.skipped(step?.title ?? event.step)];
-    }
+    case 'step skipped':
+      return [announcing.skipped(titleOf(state, event.step))];
+    case 'step taken back':
+      return [sayTakenBack(state, event)];
     case 'closed':
       return [announcing.closed, ...sayOpenPoints(state), ...sayDeferred(state), announcing.saveIt];
     case 'prepared':
     case 'warning acknowledged':
     case 'condition answered':
     case 'step done':
-    case 'step taken back':
     case 'repeat asked':
     case 'break noticed':
     case 'break accepted':
@@ -226,6 +233,9 @@ function sayEvent(state: SessionState, event: EventBody): readonly string[] {
       return [];
   }
 }
+
+export const sayTakenBack = (state: SessionState, { step }: { readonly step: string }): string =>
+  announcing.takenBack(titleOf(state, step));
 
 /** What the procedure has for such a fastener, and how the work can go on. */
 function sayWhatToDo(state: SessionState, seq: number): readonly string[] {

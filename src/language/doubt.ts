@@ -4,6 +4,7 @@
  * than the one that was said: who is asked must not be told what would be right.
  */
 import type { Meaning, ReadingDoubt } from '../session/intent.ts';
+import { isOfValue } from '../session/reading.ts';
 import {
   compare,
   DECIMAL,
@@ -163,5 +164,9 @@ function alike(value: string, context: DoubtContext): readonly FoundDoubt[] {
 const questionOf = (value: string, { kind }: FoundDoubt): string =>
   sentence(readBack.doubtful(sayDigits(value), questionAbout(kind)));
 
-/** The question of a doubt, without the value: it holds no number at all. */
-export const questionAbout = (doubt: ReadingDoubt): string => readBack.doubt[doubt];
+/**
+ * The question of a doubt, without the value: it holds no number at all.
+ * @param isKept both read again, and no yes is an answer
+ */
+export const questionAbout = (doubt: ReadingDoubt, isKept = false): string =>
+  `${readBack.doubt[doubt]} ${isKept ? readBack.bothAgain : isOfValue(doubt) ? readBack.sayAgain : readBack.affirmOrSay}`;

@@ -11,11 +11,13 @@ import {
   type SessionState,
 } from '../session/state.ts';
 import { witnessIn } from '../session/people.ts';
-import { awaitsWitness } from '../session/witness.ts';
+import { stillStanding } from '../session/reading.ts';
+import { awaitsWitness, isKept } from '../session/witness.ts';
+import { announcing } from '../words/announcing.ts';
 import { readBack as words } from '../words/read-back.ts';
 import { questionAbout } from './doubt.ts';
 import { sayRoundAndCall } from './say-call.ts';
-import { count, digits, named, sayTorque, sentence } from './say.ts';
+import { count, digits, named, sayTorque, sentence, SPOKEN, type Form } from './say.ts';
 
 type ReadBack = Pick<
   Reading,
@@ -27,6 +29,8 @@ export function readBack(state: SessionState, reading: ReadBack): string {
   const fastener = named(state, reading);
   if (awaitsWitness(state, reading))
     return sentence((witnessIn(state) === null ? words.witnessMustJoin : words.awaitsWitness)(...fastener));
+  const doubt = askAboutDoubt(state, reading);
+  if (doubt !== null && isKept(state, reading)) return sentence(words.inDoubt(...fastener, doubt));
   const { basis, evidence, verdict, witnessed } = reading;
   const said = [
     ...fastener,
@@ -36,13 +40,11 @@ export function readBack(state: SessionState, reading: ReadBack): string {
   return [
     sentence(witnessed ? words.witnessed(...said, digits(witnessed.reading.value)) : words.reading(...said)),
     ...(verdict === 'in' ? [] : [outside(basis, verdict)]),
-    askOrGoOn(state, reading),
+    doubt ?? askOrGoOn(state, reading),
   ].join(' ');
 }
 
 function askOrGoOn(state: SessionState, reading: ReadBack): string {
-  const doubted = askAboutDoubt(state, reading);
-  if (doubted !== null) return doubted;
   const step = currentStep(state);
   const next = step && confirmsByGoingOn(state, reading) ? callAfter(state, reading) : null;
   if (!step || !next || !isReadCall(next)) return words.isCorrect;
@@ -53,12 +55,17 @@ function askOrGoOn(state: SessionState, reading: ReadBack): string {
 }
 
 /** What is asked about a reading in doubt, instead of whether it is correct; null where nothing is, or it was answered. */
-export function askAboutDoubt(
-  state: SessionState,
-  reading: Pick<ReadBack, 'doubts' | 'corrects' | 'reading'>,
-): string | null {
+export function askAboutDoubt(state: SessionState, reading: ReadBack): string | null {
   const doubt = openDoubt(state, reading);
-  return doubt && questionAbout(doubt);
+  return doubt && questionAbout(doubt, isKept(state, reading));
+}
+
+/** Where a correction came to nothing: that what it was to stand in for counts as before, and what that asks for. */
+export function sayStands(state: SessionState, of: number, form: Form = SPOKEN): readonly string[] {
+  const stands = stillStanding(state.readings, of);
+  if (stands === null) return [];
+  const said = announcing.stands(...named(state, stands, form), form.value(stands.reading));
+  return [sentence(said), ...(stands.verdict === 'in' ? [] : [sayVerdict(state, stands)])];
 }
 
 const outside = ({ of }: Reading['basis'], verdict: Exclude<Reading['verdict'], 'in'>): string =>

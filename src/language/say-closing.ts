@@ -16,7 +16,7 @@ export function sayPoint(state: SessionState, point: OpenPoint): string {
   return sentence(closing.sayFastener(...named(state, point), passInWords(point.pass), point.what, leftOpen));
 }
 
-const titleOf = ({ procedure }: SessionState, id: string): string =>
+export const titleOf = ({ procedure }: SessionState, id: string): string =>
   procedure.steps.find((step) => step.id === id)?.title ?? id;
 
 /** What is to be decided about after the work, one sentence each. */

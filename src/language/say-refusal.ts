@@ -6,7 +6,6 @@ import { nameOfSeal } from '../session/point-words.ts';
 import type { Doubt } from '../session/intent.ts';
 import type { Refusal } from '../session/refusal.ts';
 import {
-  asksValue,
   currentCall,
   currentStep,
   lastConfirmed,
@@ -14,6 +13,7 @@ import {
   type Reading,
   type SessionState,
 } from '../session/state.ts';
+import { asksValue } from '../session/witness.ts';
 import { place } from '../words/place.ts';
 import { refusals } from '../words/refusals.ts';
 import { spokenSigns } from '../words/spoken-signs.ts';

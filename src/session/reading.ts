@@ -31,8 +31,8 @@ export function openDoubt(
 /** Their questions ask for the value: a yes answers none of them. */
 const ASKS_VALUE: ReadonlySet<ReadingDoubt | null> = new Set(['off the scale', 'not sure', 'sounds like another']);
 
-/** Whether what is asked about a reading is its value: then no word confirms it. */
-export const asksValue = (...about: Parameters<typeof openDoubt>): boolean => ASKS_VALUE.has(openDoubt(...about));
+/** Whether the question of a doubt asks for the value. */
+export const isOfValue = (doubt: ReadingDoubt | null): boolean => ASKS_VALUE.has(doubt);
 
 /** One fastener in one round of one step. */
 export const callKey = (step: string, pass: number, fastener: number): string => `${step}/${pass}/${fastener}`;
@@ -42,6 +42,12 @@ export function correctedBy(readings: readonly Reading[], seq: number): readonly
   const earlier = readings.findLast((reading) => reading.seq === seq)?.corrects ?? null;
   // Only backwards: a record from elsewhere must not lead round in a circle.
   return earlier === null || earlier >= seq ? [] : [earlier, ...correctedBy(readings, earlier)];
+}
+
+/** What a reading was to stand in for, and has not: the earlier one that still counts; null where there is none. */
+export function stillStanding(readings: readonly Reading[], seq: number): Reading | null {
+  const corrected = correctedBy(readings, seq);
+  return readings.findLast((old) => corrected.includes(old.seq) && old.status === 'confirmed') ?? null;
 }
 
 export function mark(

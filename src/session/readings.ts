@@ -10,7 +10,6 @@ import { pointRefusal } from './settle.ts';
 import { settingOf } from './setting.ts';
 import { confirmed } from './confirmed.ts';
 import {
-  asksValue,
   callAfter,
   confirmsByGoingOn,
   correctable,
@@ -23,14 +22,14 @@ import {
 import { stepDone } from './steps.ts';
 import { callRefusal } from './seals.ts';
 import { witnessIn } from './people.ts';
-import { awaitsWitness, takeWitness, wantsWitness } from './witness.ts';
+import { asksValue, awaitsWitness, takeWitness, wantsWitness } from './witness.ts';
 
 /** A value for the fastener that is called: read off the tool, or clicked at what the tool was set to. */
 type Value = Extract<Meaning, { kind: 'reading' | 'click' }>;
 
 /** Why nothing else comes before the answer to a read-back. */
 export const unanswered = (state: SessionState, pending: Reading): Refusal => ({
-  code: asksValue(state, pending) ? 'in doubt' : 'confirm first',
+  code: awaitsWitness(state, pending) ? 'witness first' : asksValue(state, pending) ? 'in doubt' : 'confirm first',
   fastener: pending.fastener,
 });
 

@@ -9,9 +9,9 @@ import type { People } from './event.ts';
 import type { PreparedFact } from './preparation/fact.ts';
 import type { PointAnswer } from './point.ts';
 import type { FreshPacking } from './stock.ts';
-import { callKey, correctedBy, standingIn, wantsOwnWord, type Reading } from './reading.ts';
+import { callKey, standingIn, stillStanding, wantsOwnWord, type Reading } from './reading.ts';
 
-export { asksValue, openDoubt, wantsOwnWord, type Reading } from './reading.ts';
+export { openDoubt, wantsOwnWord, type Reading } from './reading.ts';
 
 /** Everything known about a session after some of its events. Replay is the same fold, stopped early. */
 export interface SessionState {
@@ -129,8 +129,7 @@ export const pendingReading = (state: SessionState): Reading | null =>
 export function correctable(state: SessionState): Reading | null {
   const newest = state.readings.at(-1);
   if (!newest || newest.status === 'confirmed') return newest ?? null;
-  const corrected = correctedBy(state.readings, newest.seq);
-  return state.readings.findLast(({ seq, status }) => corrected.includes(seq) && status === 'confirmed') ?? null;
+  return stillStanding(state.readings, newest.seq);
 }
 
 /** The newest confirmed reading of all. */

@@ -5,7 +5,7 @@ import { accept, refuse, type Decision } from './decision.ts';
 import type { EventBody } from './event.ts';
 import { callOf, findingOf } from './finding.ts';
 import type { SaidReading } from './intent.ts';
-import type { Reading } from './reading.ts';
+import { isOfValue, openDoubt, type Reading } from './reading.ts';
 import { witnessIn } from './people.ts';
 import type { SessionState } from './state.ts';
 
@@ -18,6 +18,19 @@ export const wantsWitness = ({ procedure }: SessionState, stepId: string): boole
 /** Whether the value of a reading is still kept from everybody, because its witness has not read yet. */
 export const awaitsWitness = (state: SessionState, { step, witnessed }: Pick<Reading, 'step' | 'witnessed'>): boolean =>
   witnessed === undefined && wantsWitness(state, step);
+
+/**
+ * Whether nothing may tell the value of a reading: its witness has not read it yet, or what both have read is in doubt, and
+ * both read again. Who knew the first value by then would not read a second one blind.
+ */
+export const isKept = (state: SessionState, reading: Kept): boolean =>
+  wantsWitness(state, reading.step) && (reading.witnessed === undefined || openDoubt(state, reading) !== null);
+
+type Kept = Pick<Reading, 'step' | 'witnessed' | 'doubts' | 'corrects' | 'reading'>;
+
+/** Whether what is asked about a reading is its value: then no word confirms it, nor any value that is kept from everybody. */
+export const asksValue = (state: SessionState, reading: Kept): boolean =>
+  isOfValue(openDoubt(state, reading)) || isKept(state, reading);
 
 /** What the second person reads off the tool. Two values further apart than one mark of its scale are a dispute. */
 export function takeWitness(state: SessionState, pending: Reading, { fastener, value }: SaidReading): Decision {

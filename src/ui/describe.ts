@@ -10,7 +10,7 @@ import { callKey } from '../session/reading.ts';
 import { pointFact } from '../session/point-words.ts';
 import { factInWords, fetchedInWords } from '../session/preparation/in-words.ts';
 import { pendingReading, type Reading, type SessionState } from '../session/state.ts';
-import { awaitsWitness } from '../session/witness.ts';
+import { isKept } from '../session/witness.ts';
 import type { Kind, Written } from '../units/index.ts';
 import { entries } from '../words/entries.ts';
 import { readingEntries } from '../words/reading-entries.ts';
@@ -225,7 +225,7 @@ function workDone(body: BodyOf<'fastener done'>, state: SessionState): string {
 
 function captured(body: BodyOf<'reading captured'>, state: SessionState): string {
   const waiting = pendingReading(state);
-  if (waiting && awaitsWitness(state, waiting) && callKeyOf(waiting) === callKeyOf(body))
+  if (waiting && isKept(state, waiting) && callKeyOf(waiting) === callKeyOf(body))
     return sentence(readingEntries.hidden(placeOf(state, body)));
   const { reading, evidence, basis, corrects, doubts = [] } = body;
   const found = verdictOn(body.verdict, basis, state.procedure);

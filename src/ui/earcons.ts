@@ -1,6 +1,6 @@
 import type { EventBody } from '../session/event.ts';
 import { pendingReading, type SessionState } from '../session/state.ts';
-import { awaitsWitness } from '../session/witness.ts';
+import { isKept } from '../session/witness.ts';
 import type { ToneKind } from '../speaking/types.ts';
 
 /**
@@ -15,9 +15,9 @@ export function toneFor(state: SessionState, events: readonly EventBody[]): Tone
   if (has('refused', 'disputed', 'deviation reported', 'reason given', 'value observed')) return 'question';
   if (has('reading captured', 'witnessed')) {
     const pending = pendingReading(state);
-    // As long as the witness has not read, no sound may tell what the value is like.
+    // As long as it is kept from its witness, no sound may tell what the value is like.
     const isBad = pending?.verdict === 'over' || pending?.verdict === 'nut worn';
-    return pending && isBad && !awaitsWitness(state, pending) ? 'stop' : 'question';
+    return pending && isBad && !isKept(state, pending) ? 'stop' : 'question';
   }
   return has('reading confirmed', 'reason confirmed', 'step witnessed', 'value confirmed', 'disposed', 'signed')
     ? 'logged'

@@ -97,6 +97,7 @@ function taskOf(state: SessionState, view: WorkView): Task {
   if (view.held) return wait(view.held.call === null ? words.wait.held : words.wait.heldAt(view.held.call));
   if (warning) return wait(words.wait.hazard(warning.signal, warning.text));
   const pending = pendingReading(state);
+  if (pending && view.awaitsWitness !== null && view.doubt !== null) return wait(words.wait.readingAgain);
   if (pending && view.awaitsWitness !== null)
     return witnessIn(state) === null
       ? wait(sentence(words.wait.joinToRead(placeOf(state, pending))))

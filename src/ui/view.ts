@@ -1,5 +1,6 @@
+import { sayTakenBack } from '../language/announce.ts';
 import { answerTo } from '../language/answer.ts';
-import { askAboutDoubt } from '../language/read-back.ts';
+import { askAboutDoubt, sayStands } from '../language/read-back.ts';
 import { explainBeforeWork } from '../language/explain.ts';
 import { sayHelp } from '../language/say-hold.ts';
 import { askPoint } from '../language/say-point.ts';
@@ -26,7 +27,7 @@ import {
   type SessionState,
 } from '../session/state.ts';
 import { awaitsStepWitness, wantsInspector } from '../session/step-witness.ts';
-import { awaitsWitness } from '../session/witness.ts';
+import { awaitsWitness, isKept } from '../session/witness.ts';
 import { workView as words } from '../words/work-view.ts';
 import { sayWhyRefused } from './describe-refusal.ts';
 import { callView, type CallView } from './view/call.ts';
@@ -42,6 +43,8 @@ export interface WorkView {
   readonly answer: readonly string[] | null;
   /** Why what was meant last was not taken; null once anything else has happened. */
   readonly refused: string | null;
+  /** What was taken back or came to nothing just now, and what stands; null once anything else has happened. */
+  readonly undone: string | null;
   readonly step: Step | null;
   readonly stepNumber: number;
   readonly stepCount: number;
@@ -55,7 +58,7 @@ export interface WorkView {
   readonly call: CallView | null;
   /** The reading that was read back; null while its value is kept from everybody. */
   readonly pending: Reading | null;
-  /** The fastener whose witness is to read, before the first value is shown or spoken. */
+  /** The fastener whose value is neither shown nor spoken: its witness is to read, or, where it is in doubt, both again. */
   readonly awaitsWitness: number | null;
   /** What is asked about the reading that waits, where it is in doubt, instead of whether it is correct. */
   readonly doubt: string | null;
@@ -120,13 +123,14 @@ export interface HeldView {
 export function workView(state: SessionState, newest: EventBody | null = null): WorkView {
   const step = currentStep(state);
   const waiting = pendingReading(state);
-  const hidden = waiting && awaitsWitness(state, waiting) ? waiting : null;
+  const hidden = waiting && isKept(state, waiting) ? waiting : null;
   const pending = hidden ? null : waiting;
   const call = currentCall(state);
   const reason = openReason(state);
   return {
     answer: newest?.kind === 'asked' ? answerView(state, newest) : null,
     refused: newest?.kind === 'refused' ? sayWhyRefused(newest.reason, state) : null,
+    undone: newest && undoneView(state, newest),
     step,
     stepNumber: Math.min(state.at + 1, state.procedure.steps.length),
     stepCount: state.procedure.steps.length,
@@ -137,7 +141,8 @@ export function workView(state: SessionState, newest: EventBody | null = null): 
     call: step && call ? callView(state, step, call) : null,
     pending,
     awaitsWitness: hidden?.fastener ?? null,
-    doubt: pending && askAboutDoubt(state, pending),
+    // As long as the witness has not read, a doubt would tell what the value is like.
+    doubt: waiting && !awaitsWitness(state, waiting) ? askAboutDoubt(state, waiting) : null,
     load: step && (state.at === 0 || step.kind === 'hold') ? explainBeforeWork(state.procedure) : [],
     map: step ? mapView(state, step, call) : null,
     measure: step?.kind === 'measure' ? measureView(state, step) : null,
@@ -166,6 +171,20 @@ export function workView(state: SessionState, newest: EventBody | null = null): 
 function answerView(state: SessionState, { question }: Extract<EventBody, { kind: 'asked' }>): WorkView['answer'] {
   const answer = answerTo(state, question, WRITTEN);
   return answer.length > 0 ? answer : null;
+}
+
+/** A step that was taken back, or the value that stands where its correction came to nothing. */
+function undoneView(state: SessionState, newest: EventBody): string | null {
+  switch (newest.kind) {
+    case 'step taken back':
+      return sayTakenBack(state, newest);
+    case 'reading rejected':
+    case 'reading disregarded':
+    case 'disputed':
+      return sayStands(state, newest.of, WRITTEN)[0] ?? null;
+    default:
+      return null;
+  }
 }
 
 /** What the reason is wanted of. */

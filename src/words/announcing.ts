@@ -10,6 +10,7 @@ export const announcing = said('announcing', {
   goingOn: 'Going on where the record stops.',
   closed: 'All steps are done. The record is closed.',
   saveIt: 'It is on this device only. Save it.',
+  takenBack: (title: string) => `Taken back: ${title}.`,
   skipped: (title: string) => `Skipped, it does not apply: ${title}.`,
   turned: (label: string) => `One ${label} turned. Go round once more.`,
   standingBy: 'Standing by.',
@@ -19,9 +20,11 @@ export const announcing = said('announcing', {
   notLogged: 'Not logged.',
   disregarded: 'Disregarded.',
   readingDisregarded: (place: string) => `Disregarded: ${place}.`,
-  disputed: (label: string, number: string) => `Stop. The two values of ${label} ${number} differ. Both read again.`,
-  /** Of a reading that the record does not hold. */
-  someReadingDisputed: 'Stop. The two values of the reading differ. Both read again.',
+  disputed: (label: string, number: string) => `Stop. The two values of ${label} ${number} differ.`,
+  bothReadAgain: 'Both read again.',
+  /** Of a correction that came to nothing. */
+  stands: (label: string, number: string, value: string) => `${label} ${number} stands at ${value}, as before.`,
+  correctAgain: 'If it is wrong, say correction and the right value.',
   noAnswer: 'No answer. Tap affirm or negative.',
   noAnswerOfWitness: 'No answer. Second person, type or tap your value.',
 

@@ -12,7 +12,6 @@ export const asked = said('asked', {
   lookAtThis: (name: string) => `${name}, look at this:`,
   inspector: 'Inspector',
   secondPerson: 'Second person',
-  didNotAgree: 'The second person did not agree. Put it right. To read the last pass again, say back.',
   tapWhatYouFound: 'Type your name and tap what you found.',
   sayWitness: 'Say witness affirm or witness negative.',
   nobodyIsSecond: 'Nobody is named as second person. Somebody joins below; the mechanic cannot witness.',

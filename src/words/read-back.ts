@@ -39,15 +39,20 @@ export const readBack = said('readBack', {
 
   /** Questions of a doubt hold no number: who is asked must not be told what would be right. */
   doubt: {
-    'not sure': 'That was not clear. Say it again, digit by digit.',
-    'off the scale': 'That is off the scale of the tool. What does it show?',
-    'between marks': 'That is between the marks of the tool. Affirm, or say what it shows.',
-    'sounds like another': 'Another number sounds like that. Say it digit by digit.',
-    'out by ten': 'Check the place of the point. Affirm, or say what the tool shows.',
-    'digits swapped': 'Check the order of the digits. Affirm, or say what the tool shows.',
-    'digit count': 'Check the number of digits. Affirm, or say what the tool shows.',
-    'too soon': 'That was quick. Was the wrench on it? Affirm, or say what the tool shows.',
+    'not sure': 'That was not clear.',
+    'off the scale': 'That is off the scale of the tool.',
+    'between marks': 'That is between the marks of the tool.',
+    'sounds like another': 'Another number sounds like that.',
+    'out by ten': 'Check the place of the point.',
+    'digits swapped': 'Check the order of the digits.',
+    'digit count': 'Check the number of digits.',
+    'too soon': 'That was quick. Was the wrench on it?',
   },
+  sayAgain: 'What does the tool show? Say it digit by digit.',
+  affirmOrSay: 'Affirm, or say what the tool shows.',
+  /** Of a value that two people read blind: none of its questions offers a yes. */
+  bothAgain: 'Both read again, the mechanic first, digit by digit.',
+  inDoubt: (label: string, number: string, question: string) => `${label} ${number} is in doubt. ${question}`,
   doubtful: (value: string, question: string) => `${value}. ${question}`,
 });
 

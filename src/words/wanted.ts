@@ -6,10 +6,8 @@ export const wanted = said('wanted', {
   whatIsWanted: 'What is wanted now',
   putAway: 'Tap to put this away.',
   beforeClosing: 'Before the record is closed',
-  allDone: 'All steps are done.',
   stepOf: (number: number, count: number, title: string) => `Step ${number} of ${count}: ${title}`,
   skipped: (titles: readonly string[]) => `Skipped, does not apply: ${titles.join(', ')}`,
-  standingBy: 'Standing by. Say continue.',
   notTaken: (why: string) => `Not taken. ${why}`,
   unheard: {
     'being said': (signal: Signal) => `Not taken. Hear the ${signal} to its end first.`,
@@ -17,7 +15,6 @@ export const wanted = said('wanted', {
   },
   /** What a fastener is called whose pattern is not known here. */
   number: 'number',
-  sayHeld: 'Say held when you hold it.',
   skippedWhereNo: 'Affirm or negative. Steps that do not apply are skipped.',
   readBefore: (value: string, unit: string, verdict: string) =>
     `Read ${value} ${unit}: ${verdict}. The manual decides.`,

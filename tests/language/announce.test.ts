@@ -5,6 +5,8 @@ import { prompt } from '../../src/language/prompt.ts';
 import { readNumber } from '../../src/language/numbers/index.ts';
 import { sayName } from '../../src/language/say.ts';
 import type { EventBody } from '../../src/session/event.ts';
+import { currentCall } from '../../src/session/state.ts';
+import { workView } from '../../src/ui/view.ts';
 import { job } from '../session/anything.ts';
 import {
   affirm,
@@ -103,7 +105,7 @@ describe('a step', () => {
   });
   test('is followed by the next one', () => {
     expect(spoken(tell(play, affirm, affirm, next))).toEqual(['Clean it.']);
-    expect(spoken(tell(play, affirm, affirm, next, back))).toEqual(prompt(play.state));
+    expect(spoken(tell(play, affirm, affirm, next, back))).toEqual(['Taken back: drain.', ...prompt(play.state)]);
   });
   test('is said as it is written where it has no short form', () =>
     expect(prompt(start(procedureOf([step('drain', 'do')])).state)).toEqual(['Text of drain.']));
@@ -193,6 +195,42 @@ describe('a reading', () => {
       'Disregarded: stud one, pass one.',
       'Stud one, one two.',
     ]);
+  });
+  describe('whose correction comes to nothing', () => {
+    const counts = tell(ring(), reading('12'), affirm);
+    const stands = 'Stud one stands at one two, as before.';
+    const undone = ({ state, events }: Play) => workView(state, events.at(-1)?.body).undone;
+
+    test('is said and shown to stand, where it counted', () => {
+      const rejected = tell(counts, correction('13'), negative);
+      expect(spoken(rejected)).toEqual(['Not logged.', stands, 'Stud three, one two.']);
+      expect(undone(rejected)).toBe('Stud 1 stands at 12 N·m, as before.');
+      expect(undone(tell(rejected, { kind: 'say again' }))).toBeNull();
+      const dropped = tell(counts, correction('13'), disregard);
+      expect(spoken(dropped)).toEqual(['Disregarded: stud one, pass one.', stands, 'Stud three, one two.']);
+    });
+    test('is said to be outside its window, where it is', () =>
+      expect(spoken(tell(ring(), reading('10'), affirm, correction('12'), negative)).slice(1, 3)).toEqual([
+        'Stud one stands at one zero, as before.',
+        'Stud one is under. Tighten further and read again.',
+      ]));
+    test('is asked for anew, where it never counted', () => {
+      for (const word of [negative, disregard]) {
+        const play = tell(ring(), reading('12'), correction('13'), word);
+        expect(spoken(play)[1]).toBe('Stud one, one two.');
+        expect(undone(play)).toBeNull();
+        expect(currentCall(play.state)?.fastener).toBe(1);
+      }
+    });
+    test('stands however often it is corrected in vain, and no longer once a correction counts', () =>
+      fc.assert(
+        fc.property(fc.array(fc.constantFrom('11', '11.5', '12.5', '13'), { minLength: 1 }), (values) => {
+          const corrected = tell(counts, ...values.map((value) => correction(value)));
+          expect(spoken(tell(corrected, negative))[1]).toBe(stands);
+          const counted = tell(corrected, affirm);
+          expect(spoken(tell(counted, disregard)).join(' ')).not.toContain('as before');
+        }),
+      ));
   });
   test('that is corrected is read back anew', () =>
     expect(spoken(tell(ring(), reading('12'), correction('12.5')))).toEqual([

@@ -151,7 +151,7 @@ describe('a reading in doubt', () => {
 
   test('is asked about for as long as no scale shows it, though the same value is said again', () => {
     const again = hear(hear(ring(), 'nine zero'), 'nine zero');
-    expect(said(again)).toMatch(/What does it show\?$/);
+    expect(said(again)).toMatch(/What does the tool show\? Say it digit by digit\.$/);
     expect(tell(again, affirm).last).toEqual({ kind: 'refused', reason: { code: 'in doubt', fastener: 1 } });
     expect(said(hear(again, 'two four'))).toBe('Stud one, two four. Is that correct?');
   });
@@ -161,7 +161,7 @@ describe('a reading in doubt', () => {
 
     test('is asked about', () =>
       expect(said(between)).toBe(
-        'Stud one, two four point two five. That is between the marks of the tool. Affirm, or say what it shows.',
+        'Stud one, two four point two five. That is between the marks of the tool. Affirm, or say what the tool shows.',
       ));
     test('is not confirmed by going on: it wants its own word', () => {
       expect(tell(between, next).last).toEqual({ kind: 'refused', reason: { code: 'confirm first', fastener: 1 } });

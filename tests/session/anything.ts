@@ -13,7 +13,6 @@ import { settingOf } from '../../src/session/setting.ts';
 import {
   currentCall,
   currentStep,
-  asksValue,
   lastConfirmed,
   openCondition,
   openWarning,
@@ -23,7 +22,7 @@ import {
 import { beforeClosing } from '../../src/session/closing.ts';
 import { pendingValue } from '../../src/session/observed.ts';
 import { awaitsStepWitness, wantsInspector } from '../../src/session/step-witness.ts';
-import { awaitsWitness, wantsWitness } from '../../src/session/witness.ts';
+import { asksValue, awaitsWitness, wantsWitness } from '../../src/session/witness.ts';
 import {
   demo,
   dial,

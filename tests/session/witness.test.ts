@@ -3,9 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { announce } from '../../src/language/announce.ts';
 import { prompt } from '../../src/language/prompt.ts';
 import { situationOf } from '../../src/language/situation.ts';
-import type { Meaning } from '../../src/session/intent.ts';
+import type { Meaning, ReadingDoubt } from '../../src/session/intent.ts';
 import { begin, fold } from '../../src/session/fold.ts';
 import { describe as line } from '../../src/ui/describe.ts';
+import { toneFor } from '../../src/ui/earcons.ts';
 import { workView } from '../../src/ui/view.ts';
 import { heard, meant, ring as studs, typed } from '../language/meant.ts';
 import {
@@ -13,6 +14,7 @@ import {
   click,
   correction,
   disregard,
+  doubted,
   happened,
   indicating,
   kinds,
@@ -30,6 +32,7 @@ import {
   type Play,
 } from './play.ts';
 import { understand } from '../../src/language/understand.ts';
+import { figuresIn } from './conversation/ears.ts';
 
 const witness = (value: string, fastener: number | null = null): Meaning => ({
   kind: 'witness',
@@ -143,6 +146,75 @@ describe('the witness', () => {
       'Witnessed by Second person: 26 N·m, against stud 1, pass 1, 24.5 N·m',
       'Disputed, both read again: stud 1, pass 1, 24.5 N·m',
     ]);
+  });
+});
+
+describe('a value in doubt that both have read', () => {
+  const DOUBTS = [
+    ...(['not sure', 'between marks', 'sounds like another', 'out by ten'] as const),
+    ...(['digits swapped', 'digit count', 'too soon'] as const),
+  ];
+  const both = (doubt: ReadingDoubt, value = '42.5'): Play => tell(ring, doubted(value, doubt), witness(value));
+
+  test.each(DOUBTS)('is read again by both, and told by nothing until then: %s', (doubt) => {
+    const play = both(doubt);
+    const again: Meaning[] = [{ kind: 'say again' }, { kind: 'silence' }, affirm, next];
+    for (const at of [play, ...again.map((meaning) => tell(play, meaning))]) {
+      const shown = workView(at.state, at.events.at(-1)?.body);
+      expect(figuresIn(`${said(at)} ${prompt(at.state).join(' ')} ${JSON.stringify(shown)}`)).not.toContain('42.5');
+      expect(shown).toMatchObject({ pending: null, awaitsWitness: 1 });
+    }
+    expect(said(play)).toMatch(/^Stud one is in doubt\. .* Both read again, the mechanic first, digit by digit\.$/);
+    expect(toneFor(play.state, happened(play))).toBe('question');
+  });
+  test.each(DOUBTS)('is confirmed by no word before: %s', (doubt) => {
+    for (const meaning of [affirm, next, witness('42.5')])
+      expect(refused(tell(both(doubt), meaning))).toEqual({ code: 'in doubt', fastener: 1 });
+  });
+  test.each(DOUBTS)('is read back once both have read the same again: %s', (doubt) => {
+    const again = tell(both(doubt), doubted('42.5', doubt));
+    expect(said(again)).toBe(said(read));
+    const witnessed = tell(again, witness('42.5'));
+    expect(said(witnessed)).toMatch(
+      /^Stud one, four two point five, witness, four two point five\..* Is that correct\?$/,
+    );
+    expect(readings(tell(witnessed, affirm))).toEqual(['1: 42.5 replaced', '1: 42.5 confirmed']);
+  });
+  test('is another one that is in no doubt, or is taken back', () => {
+    const play = both('digits swapped');
+    expect(readings(tell(play, reading('24.5'), witness('24.5'), affirm))).toEqual([
+      '1: 42.5 replaced',
+      '1: 24.5 confirmed',
+    ]);
+    expect(readings(tell(play, negative))).toEqual(['1: 42.5 rejected']);
+  });
+  test('gives nothing away by what is refused before the second person has read', () => {
+    const place: Meaning = { kind: 'question', question: { about: 'place' } };
+    const codes = [reading('24.5'), doubted('42.5', 'sounds like another')].map((first) =>
+      refused(tell(ring, first, place)),
+    );
+    expect(codes).toEqual([
+      { code: 'witness first', fastener: 1 },
+      { code: 'witness first', fastener: 1 },
+    ]);
+  });
+});
+
+describe('a correction of a value that counts', () => {
+  const counts = tell(read, witness('24.5'), affirm);
+
+  test('that the second person reads otherwise leaves the value that counts, which is said and shown', () => {
+    const disputed = tell(counts, correction('25'), witness('26'));
+    expect(readings(disputed)).toEqual(['1: 24.5 confirmed', '1: 25 disputed']);
+    expect(said(disputed)).toBe(
+      'Stop. The two values of stud one differ. Stud one stands at two four point five, as before. ' +
+        'If it is wrong, say correction and the right value. Stud three, two four point five.',
+    );
+    expect(workView(disputed.state, disputed.events.at(-1)?.body).undone).toBe('Stud 1 stands at 24.5 N·m, as before.');
+  });
+  test('can be said again then, and both read', () => {
+    const again = tell(counts, correction('25'), witness('26'), correction('25.5'), witness('25.5'), affirm);
+    expect(readings(again)).toEqual(['1: 24.5 replaced', '1: 25 disputed', '1: 25.5 confirmed']);
   });
 });
 

@@ -10,6 +10,7 @@ import {
   affirm,
   correction,
   disregard,
+  doubted,
   negative,
   next,
   procedureOf,
@@ -98,6 +99,15 @@ describe('what is wanted', () => {
     expect(shown(ring).at).toEqual({ label: 'Stud', fastener: 1, round: 'Pass 1 of 1' });
     expect(shown(tell(ring, reading('24'))).task).toEqual({ kind: 'read', of: 0, fastener: 1, unit: 'N·m' });
     expect(shown(tell(ring, reading('24'), witness('24'))).task.kind).toBe('wait');
+  });
+  test('is nothing yet, where what both have read is in doubt: the mechanic reads again first', () => {
+    const play = tell(ring, doubted('42.5', 'digits swapped'), witness('42.5'));
+    expect(shown(play)).toMatchObject({
+      task: { kind: 'wait', why: 'The mechanic reads again first.' },
+      finding: null,
+    });
+    expect(JSON.stringify(shown(play))).not.toContain('42.5');
+    expect(shown(tell(play, reading('24'))).task.kind).toBe('read');
   });
   test('is their word where a step is to be looked at', () => {
     const look = start(procedureOf([step('look', 'witness', { what: 'both caps' }), step('end', 'do')]));

@@ -7,6 +7,7 @@ import { currentStep } from '../../src/session/state.ts';
 import { openly } from '../session/anything.ts';
 import {
   affirm,
+  back,
   demo,
   dial,
   doubted,
@@ -199,7 +200,16 @@ test('a reading in doubt is shown with its question', () => {
   const again = tell(asked, { kind: 'reading', reading: said, doubts: ['digits swapped'] });
   expect(shown(again).doubt).toBeNull();
   const off = doubted('99', 'off the scale');
-  expect(shown(tell(ring, off, off)).doubt).toBe('That is off the scale of the tool. What does it show?');
+  expect(shown(tell(ring, off, off)).doubt).toBe(
+    'That is off the scale of the tool. What does the tool show? Say it digit by digit.',
+  );
+});
+
+test('a step that was taken back is told until anything else happens', () => {
+  const undone = ({ state, events }: Play) => workView(state, events.at(-1)?.body).undone;
+  const play = tell(start(procedureOf([step('clean', 'do'), step('drain', 'do')])), next, back);
+  expect(undone(play)).toBe('Taken back: clean.');
+  expect(undone(tell(play, next))).toBeNull();
 });
 
 describe('why something was not taken', () => {

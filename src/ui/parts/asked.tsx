@@ -1,6 +1,7 @@
 /** What is asked before the work goes on: after a break, at a handover, of a deviation, of the second person. */
 import { For, Show, type JSX } from 'solid-js';
 import type { Step } from '../../procedure/procedure.ts';
+import { announcing } from '../../words/announcing.ts';
 import { asked } from '../../words/asked.ts';
 import type { WorkView } from '../view.ts';
 import { Hazards, size } from './words.tsx';
@@ -51,7 +52,7 @@ export function StepWitness(props: {
       <p class="question">{asked.lookAtThis(props.byName ? asked.inspector : (props.second ?? asked.secondPerson))}</p>
       <p class="sentence medium">{props.what}</p>
       <Show when={props.objected}>
-        <p class="verdict">{asked.didNotAgree}</p>
+        <p class="verdict">{announcing.stepNotAgreed}</p>
       </Show>
       <p class="question">{props.byName ? asked.tapWhatYouFound : asked.sayWitness}</p>
       <Show when={props.second === null && !props.byName}>

@@ -74,14 +74,20 @@ function verdictText({ verdict, basis }: Reading): string {
   return verdict === 'over' ? wanted.tooMuchRunningTorque : wanted.verdict[verdict];
 }
 
-export function ToWitness(props: { readonly fastener: number; readonly label: string }): JSX.Element {
+export function ToWitness(props: {
+  readonly fastener: number;
+  readonly label: string;
+  readonly doubt: string | null;
+}): JSX.Element {
   return (
     <div class="call to-confirm in">
       <p class="fastener-number">
         <span class="label">{props.label}</span> {props.fastener}
       </p>
-      <p class="question">{wanted.secondReads}</p>
-      <p class="note">{wanted.firstShownAfter}</p>
+      <p class="question">{props.doubt ?? wanted.secondReads}</p>
+      <Show when={props.doubt === null}>
+        <p class="note">{wanted.firstShownAfter}</p>
+      </Show>
     </div>
   );
 }

@@ -1,7 +1,7 @@
 import { Show, type JSX } from 'solid-js';
 import type { EventBody } from '../../session/event.ts';
 import { currentStep, pendingReading } from '../../session/state.ts';
-import { wantsWitness } from '../../session/witness.ts';
+import { isKept, wantsWitness } from '../../session/witness.ts';
 import { lines } from '../../words/lines.ts';
 import { describe } from '../describe.ts';
 import type { LiveSession } from '../live-session.ts';
@@ -26,7 +26,7 @@ export function Lines(props: { readonly live: LiveSession; readonly onLine: (lin
     const state = props.live.state();
     const pending = pendingReading(state);
     const step = pending?.step ?? currentStep(state)?.id;
-    return step !== undefined && wantsWitness(state, step) && pending?.witnessed === undefined;
+    return step !== undefined && wantsWitness(state, step) && (pending === null || isKept(state, pending));
   };
   const logged = (): string => {
     const last = props.live.entries().at(-1);

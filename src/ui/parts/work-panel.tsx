@@ -2,7 +2,9 @@ import { createSignal, For, Match, Show, Switch, type JSX } from 'solid-js';
 import type { Unheard } from '../../language/unheard.ts';
 import type { Hazard } from '../../procedure/procedure.ts';
 import { Hazards, SignalWord, size } from './words.tsx';
+import { answers } from '../../words/answers.ts';
 import { asked } from '../../words/asked.ts';
+import { prompting } from '../../words/prompting.ts';
 import { wanted } from '../../words/wanted.ts';
 import type { WorkView } from '../view.ts';
 import { Answer } from './answer.tsx';
@@ -37,7 +39,7 @@ export function WorkPanel(props: {
         <div ref={box} class="wanted" tabindex="0" role="group" aria-label={wanted.whatIsWanted}>
           <Show
             when={props.view.step}
-            fallback={<h1 class="sentence short">{props.view.closing ? wanted.beforeClosing : wanted.allDone}</h1>}
+            fallback={<h1 class="sentence short">{props.view.closing ? wanted.beforeClosing : answers.allDone}</h1>}
           >
             {(step) => (
               <>
@@ -46,8 +48,9 @@ export function WorkPanel(props: {
                 <Show when={props.view.skipped.length > 0}>
                   <p class="skipped">{wanted.skipped(props.view.skipped)}</p>
                 </Show>
+                <Show when={props.view.undone}>{(undone) => <p class="skipped">{undone()}</p>}</Show>
                 <Show when={props.view.phase === 'standing by' && !props.view.handingOver}>
-                  <p class="standing-by">{wanted.standingBy}</p>
+                  <p class="standing-by">{prompting.standingBy}</p>
                 </Show>
                 <Show when={props.view.help}>{(help) => <HelpCalled help={help()} />}</Show>
                 <Show when={props.view.refused}>
@@ -65,7 +68,13 @@ export function WorkPanel(props: {
                   <Match when={props.view.deviation}>{(deviation) => <DeviationAsked deviation={deviation()} />}</Match>
                   <Match when={props.view.warning}>{(warning) => <OpenWarning hazard={warning()} />}</Match>
                   <Match when={props.view.awaitsWitness}>
-                    {(fastener) => <ToWitness fastener={fastener()} label={props.view.call?.label ?? wanted.number} />}
+                    {(fastener) => (
+                      <ToWitness
+                        fastener={fastener()}
+                        label={props.view.call?.label ?? wanted.number}
+                        doubt={props.view.doubt}
+                      />
+                    )}
                   </Match>
                   <Match when={props.view.pending}>
                     {(pending) => (
@@ -129,7 +138,7 @@ function StepText(props: { readonly view: WorkView }): JSX.Element {
           <Outcomes view={props.view} />
           <Show when={props.view.measure}>{(measure) => <Measured measure={measure()} />}</Show>
           <Show when={props.view.awaitsHold}>
-            <p class="question">{wanted.sayHeld}</p>
+            <p class="question">{prompting.held}</p>
           </Show>
           <Show when={props.view.load.length > 0}>
             <p class="note">{props.view.load.join(' ')}</p>

@@ -4,7 +4,7 @@ import { currentCall, pendingReading, type Reading, type SessionState } from '..
 import { awaitsWitness } from '../../../src/session/witness.ts';
 import { workView } from '../../../src/ui/view.ts';
 import { readBackIn, tells, valuesToldIn } from './ears.ts';
-import { calledIn, echoAfter, pending, stageOf, type Model, type Stage, type Taken } from './model.ts';
+import { calledIn, echoAfter, isKept, pending, stageOf, type Model, type Stage, type Taken } from './model.ts';
 import type { Word } from './words.ts';
 
 /** What can be seen of either, in the same words. */
@@ -67,9 +67,10 @@ export function holdTogether(before: Model, word: Word, after: Model, state: Ses
   } else if (waits && word.word !== 'question') {
     same(tells(said, waits.text), false, said);
   }
-  if (stageOf(after) === 'captured') {
+  const isBlind = stageOf(after) === 'captured';
+  if (isBlind || isKept(after)) {
     const { pending, doubt } = workView(state);
-    same([pending, doubt], [null, null], 'what is shown');
+    same([pending, isBlind && doubt !== null], [null, false], 'what is shown');
   }
   for (const value of word.word === 'question' ? valuesToldIn(said) : [])
     same(

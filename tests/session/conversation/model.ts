@@ -94,9 +94,13 @@ function worked(model: Model, said: Word): Model {
 export function echoAfter(before: Model, said: Word, after: Model): Taken | null {
   const isNew = pending(after) !== pending(before) || before.isStandingBy || before.isBroken;
   const isAskedAgain = said.word === 'silence' || said.word === 'say again' || said.word === 'reload';
-  const isOpen = stageOf(after) === 'echoed' && !after.isStandingBy && !after.isBroken;
+  const isOpen = stageOf(after) === 'echoed' && !isKept(after) && !after.isStandingBy && !after.isBroken;
   return isOpen && (isNew || isAskedAgain) ? pending(after) : null;
 }
+
+/** Both have read, and both read again: nothing may tell what. */
+export const isKept = (model: Model): boolean =>
+  model.rules.confirm === 'witness each' && Boolean(pending(model)?.isAskedFor);
 
 const waiting = (model: Model): number => model.taken.findIndex(({ fate }) => fate === 'waiting');
 const newestCommitted = (model: Model): number => model.taken.findLastIndex(({ fate }) => fate === 'committed');
@@ -145,7 +149,9 @@ function capture(model: Model, call: Call, { text, isDoubted, isAlike }: Unjudge
   const [first, last] = call.scale;
   const isOffScale = isDoubted && (torqueOf(text) < first || torqueOf(text) > last);
   const isSaidAgain = insteadOf !== null && model.taken[insteadOf]?.text === text;
-  const isAskedFor = isOffScale || (isAlike && !isSaidAgain);
+  // What two people read blind is read again by both where it is in doubt at all, and neither is told of the first.
+  const isUnsettled = isAlike || (isDoubted && model.rules.confirm === 'witness each');
+  const isAskedFor = isOffScale || (isUnsettled && !isSaidAgain);
   const older = given(model, waiting(model), 'replaced');
   const taken = { call, text, isDoubted, isAskedFor, isInside, insteadOf, fate: 'waiting', witness: null } as const;
   return { ...model, taken: [...older.taken, taken] };
