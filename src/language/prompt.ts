@@ -29,6 +29,7 @@ import { askPoint } from './say-point.ts';
 import { readBack } from './read-back.ts';
 import { sayCall, sayRoundAndCall } from './say-call.ts';
 import { sayBeforeClosing } from './say-closing.ts';
+import { sayHazards, sayWarning } from './say-hazards.ts';
 import { sayHeld } from './say-hold.ts';
 import { readBackValue, sayMeasure } from './say-observed.ts';
 import { sayRefusal } from './say-refusal.ts';
@@ -73,19 +74,19 @@ export function prompt(state: SessionState, events: readonly EventBody[] = []): 
   const wanted = openReason(state);
   if (wanted) return [wanted.reason === null ? prompting.reason : prompting.isReasonCorrect(wanted.reason)];
   const warning = openWarning(state);
-  if (warning) return [sentence(prompting.hazardToAffirm(warning.signal, warning.text))];
+  if (warning) return [sayWarning(warning)];
   const pending = pendingReading(state);
   if (pending) return [readBack(state, pending)];
   const value = pendingValue(state);
   if (value) return [readBackValue(state, value)];
-  if (awaitsStepWitness(state)) return [sayStepWitness(state, step)];
+  if (awaitsStepWitness(state)) return sayStepWitness(state, step);
   const condition = openCondition(state);
   if (condition) return [prompting.question(condition.question)];
   const inFull = events.some(({ kind }) => IN_FULL.has(kind));
   const point = currentPoint(state);
   if (point) {
     const asked = sayPlain(askPoint(state, point));
-    return [inFull && !doesNotApply(state, step) ? `${sayStep(step)} ${asked}` : asked];
+    return inFull && !doesNotApply(state, step) ? sayStep(step, asked) : [asked];
   }
   const call = currentCall(state);
   if (call === null && events.at(-1)?.kind === 'point settled' && step.kind === 'do') return [prompting.allAsked];
@@ -94,17 +95,17 @@ export function prompt(state: SessionState, events: readonly EventBody[] = []): 
   if (call === null)
     return [
       ...(ordered === null ? [] : [ordered]),
-      sayStep(step),
+      ...sayStep(step),
       ...(step.kind === 'hold' ? explainLift(state.procedure).facts.map(sayPlain) : []),
       ...(step.kind === 'measure' ? [sayMeasure(state, step)] : []),
       ...(awaitsHold(state) ? [prompting.held] : []),
     ];
   const unusable = callRefusal(state, step, call);
-  if (unusable) return [...(inFull ? [sayStep(step)] : []), sayRefusal(state, unusable)];
+  if (unusable) return [...(inFull ? sayStep(step) : []), sayRefusal(state, unusable)];
   if (!inFull)
     return [isNewRound(state, step, call) ? sayRoundAndCall(state, step, call) : sentence(sayCall(state, step, call))];
   const begins = events.some(({ kind }) => BEGINS.has(kind)) && isUntouched(state, step);
-  return [[sayStep(step), ...(begins ? sayPlan(state, step, call) : []), sayRoundAndCall(state, step, call)].join(' ')];
+  return sayStep(step, ...(begins ? sayPlan(state, step, call) : []), sayRoundAndCall(state, step, call));
 }
 
 /** How a step of tightening is gone about, and what is to be minded about its tools. */
@@ -116,19 +117,17 @@ function sayPlan(state: SessionState, step: Step, call: Call): readonly string[]
   );
 }
 
-/** Cautions and notices come before the text of their step. */
-function sayStep(step: Step): string {
-  const cautions = step.hazards
-    .filter(({ signal }) => signal === 'caution' || signal === 'notice')
-    .map(({ signal, text }) => sentence(prompting.hazard(signal, text)));
-  return [...cautions, stepText(step)].join(' ');
+/** Cautions and notices come before the text of their step, by themselves: it is known when they were said to their end. */
+function sayStep(step: Step, ...more: readonly string[]): readonly string[] {
+  const hazards = sayHazards(step, 'caution', 'notice');
+  return [...(hazards.length > 0 ? [hazards.join(' ')] : []), [stepText(step), ...more].join(' ')];
 }
 
 /** The second person is told what to look at, and the two words that count. */
-function sayStepWitness(state: SessionState, step: Step): string {
-  const what = step.kind === 'witness' ? sayStep(step) : prompting.lookAt(step.title);
-  if (wantsInspector(step)) return `${what} ${prompting.inspector}`;
-  return `${what} ${witnessIn(state) === null ? prompting.stepWitnessMustJoin : prompting.stepWitness}`;
+function sayStepWitness(state: SessionState, step: Step): readonly string[] {
+  const word = witnessIn(state) === null ? prompting.stepWitnessMustJoin : prompting.stepWitness;
+  const asked = wantsInspector(step) ? prompting.inspector : word;
+  return step.kind === 'witness' ? sayStep(step, asked) : [`${prompting.lookAt(step.title)} ${asked}`];
 }
 
 /** Whether nothing was done or read in the round of a call. */

@@ -90,7 +90,8 @@ export function situationOf(state: SessionState): Situation {
       dictation: !isGiven,
     };
   }
-  if (openWarning(state)) return fixed([...AFFIRM, ...always, ...(isBetweenSteps(state) ? HAND_OVER : [])]);
+  // "Next" is refused here, and whoever says it is told the word that is wanted.
+  if (openWarning(state)) return fixed([...AFFIRM, ...NEXT, ...always, ...(isBetweenSteps(state) ? HAND_OVER : [])]);
 
   const pending = pendingReading(state);
   if (pending) {

@@ -10,10 +10,10 @@ import {
   openCondition,
   openWarning,
   pendingReading,
+  warningKey,
   type SessionState,
 } from '../session/state.ts';
-import { prompting } from '../words/prompting.ts';
-import { sentence } from './say.ts';
+import { sayHazards, sayWarning } from './say-hazards.ts';
 
 /** What warns where the work stands: the warning that is open, or the cautions of the step. */
 export interface Warns {
@@ -27,23 +27,30 @@ export interface Warns {
 /** What warns where the work stands; null where nothing does, and while the work rests: it is said anew after that. */
 export function warnsNow(state: SessionState): Warns | null {
   const step = currentStep(state);
-  if (state.phase !== 'working' || state.handingOver || state.breakOf !== null) return null;
-  if (step === null || openCondition(state) || doesNotApply(state, step)) return null;
+  if (step === null || rests(state) || openCondition(state) || doesNotApply(state, step)) return null;
   const open = openWarning(state);
   if (open) {
-    const { index, signal, text } = open;
-    return { key: `${step.id}/${index}`, signal, sentences: [sentence(prompting.hazardToAffirm(signal, text))] };
+    return { key: warningKey(step.id, open.index), signal: open.signal, sentences: [sayWarning(open)] };
   }
-  const sentences = step.hazards
-    .filter(({ signal }) => signal === 'caution')
-    .map(({ signal, text }) => sentence(prompting.hazard(signal, text)));
+  const sentences = sayHazards(step, 'caution');
   return sentences.length > 0 ? { key: step.id, signal: 'caution', sentences } : null;
 }
+
+const rests = ({ phase, handingOver, breakOf }: SessionState): boolean =>
+  phase !== 'working' || handingOver || breakOf !== null;
+
+/** Whether what warned before still will: nobody has gone past it, and the work has not rested. */
+export const isStillAhead = (state: SessionState, { key }: Warns): boolean =>
+  !rests(state) &&
+  !state.acknowledged.has(key) &&
+  state.procedure.steps.slice(state.at).some(({ id }) => key.split('/')[0] === id);
 
 /** How something that warns came to the mechanic. Times are in milliseconds on one clock. */
 export interface Telling {
   readonly warns: Warns;
   readonly shownAt: number;
+  /** How long it can have been read when it was in sight before. */
+  readonly read: number;
   readonly isBeingSaid: boolean;
   /** When it was said to its end; null as long as it was not. */
   readonly saidAt: number | null;
@@ -62,13 +69,36 @@ export const toRead = ({ sentences }: Warns): number => {
   return Math.min(LONGEST, A_LOOK + A_WORD * words);
 };
 
+/** As it comes into sight, for the first time or again. */
+export const inSight = (warns: Warns, at: number, before?: Telling): Telling => ({
+  warns,
+  read: 0,
+  saidAt: null,
+  ...before,
+  shownAt: at,
+  isBeingSaid: false,
+});
+
+/**
+ * As it goes out of sight. Whoever steps to and fro reads on where they were, so all times in sight count together; but
+ * eyes must come to it each time, so that glimpses come to nothing.
+ */
+export const outOfSight = (telling: Telling, at: number): Telling => ({
+  ...telling,
+  read: telling.read + Math.max(0, at - telling.shownAt - A_LOOK),
+});
+
+/** Texts were said to their end. */
+export const afterSaid = (telling: Telling, texts: readonly string[], at: number): Telling =>
+  tells(telling.warns, texts) ? { ...telling, saidAt: telling.saidAt ?? at } : telling;
+
 /**
  * From when on the work may go past it: said to its end, or, where nothing says it or whoever goes on has their eyes on the
  * screen, as long in sight as it needs to be read.
  */
-export function opensAt({ warns, shownAt, isBeingSaid, saidAt }: Telling, isAtScreen: boolean): number {
+export function opensAt({ warns, shownAt, read, isBeingSaid, saidAt }: Telling, isAtScreen: boolean): number {
   const isRead = isAtScreen || (!isBeingSaid && saidAt === null);
-  return Math.min(saidAt ?? Infinity, shownAt + (isRead ? toRead(warns) : LONGEST));
+  return Math.min(saidAt ?? Infinity, shownAt - read + (isRead ? toRead(warns) : LONGEST));
 }
 
 /** What a pedal pressed by habit may mean. All other words are an answer of their own, or stop, or take back. */

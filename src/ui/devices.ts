@@ -39,9 +39,10 @@ export interface Devices {
   loadModel(source: ModelSource): Promise<LoadOutcome>;
   /**
    * Says texts one after another, in place of what is being said. The ear is closed from the first to the last.
-   * @returns whether all of them were said in words, to the end
+   * @param said told of each text that was said in words, to its end
+   * @returns whether all of them were
    */
-  announce(texts: readonly string[]): Promise<boolean>;
+  announce(texts: readonly string[], said?: (text: string) => void): Promise<boolean>;
   /** The same, cutting in on news that wait as well. */
   callOut(texts: readonly string[]): Promise<boolean>;
   /** Says a text after what is being said: news of the devices may not cut off a read-back. */
@@ -117,13 +118,20 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
   const [elsewhere, setElsewhere] = createSignal(false);
   let ear: Pen | null = null;
 
-  async function speak(texts: readonly string[], before: readonly string[] = [], urgent = false): Promise<boolean> {
+  async function speak(
+    texts: readonly string[],
+    before: readonly string[] = [],
+    urgent = false,
+    said?: (text: string) => void,
+  ): Promise<boolean> {
     sounding++;
     saying++;
     words = [...before, ...texts.flatMap(spokenWords)];
     hearing.mute('own voice');
     hearing.saying({ words, hush: hushWords(words, isCallWanted()) });
-    const outcomes = await Promise.all(texts.map((text) => speaking.say({ text, urgent })));
+    const ends = texts.map((text) => speaking.say({ text, urgent }));
+    texts.forEach((text, i) => void ends[i]?.then((outcome) => outcome === 'said' && said?.(text)));
+    const outcomes = await Promise.all(ends);
     // News that were added meanwhile are words of their own; a signal is none.
     if (--saying === 0) hearing.saying(null);
     if (--sounding === 0) hearing.unmute('own voice');
@@ -165,9 +173,9 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
       if (loaded.ok) setModel(loaded.model);
       return loaded;
     },
-    async announce(texts) {
+    async announce(texts, said) {
       speaking.hush();
-      return speak(texts);
+      return speak(texts, [], false, said);
     },
     async callOut(texts) {
       speaking.hush();

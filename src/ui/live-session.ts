@@ -1,5 +1,6 @@
 import { batch, createSignal, type Accessor } from 'solid-js';
 import { announce } from '../language/announce.ts';
+import { answerWanted } from '../language/decoys.ts';
 import type { Provisional } from '../language/provisional.ts';
 import { situationOf, type Situation } from '../language/situation.ts';
 import type { Sureness } from '../language/sureness.ts';
@@ -77,11 +78,14 @@ export interface LiveSession {
 
 export interface Fittings {
   readonly book: Pick<RecordBook, 'append'>;
-  /** Gives whether all of it was said in words, to its end. */
-  readonly say: (texts: readonly string[]) => Promise<boolean>;
+  /**
+   * Gives whether all of it was said in words, to its end.
+   * @param said told of each text that was
+   */
+  readonly say: (texts: readonly string[], said: (text: string) => void) => Promise<boolean>;
   readonly tone: (kind: ToneKind) => void;
   /** Cuts in on everything, also on news of the devices that were to come after. */
-  readonly callOut?: (texts: readonly string[]) => Promise<boolean>;
+  readonly callOut?: Fittings['say'];
   /** Thumbprint of the key of this device, as it goes into each entry. */
   readonly device?: string;
   /** Absent where it was not agreed that sound is kept. */
@@ -155,7 +159,7 @@ export function createLiveSession(
   }
 
   function say(texts: readonly string[], by = speak): void {
-    hazards.says(texts, by(texts));
+    hazards.says(texts, by(texts, hazards.said));
   }
 
   function show(written: readonly Entry[]): void {
@@ -251,8 +255,9 @@ export function createLiveSession(
       if (understanding.kind === 'nothing') {
         const notTaken = understanding.isUnsure ? 'not sure' : 'not for us';
         heardNow.showNotTaken(text, notTaken);
-        if (understanding.ask !== undefined)
-          answer(text, notTaken, trouble() === null ? understanding.ask : sessionStopped.nothingLogged);
+        // Whoever types means it: they are told the answer that is wanted.
+        const ask = understanding.ask ?? (spoken ? null : answerWanted(situationOf(state()).sayings));
+        if (ask !== null) answer(text, notTaken, trouble() === null ? ask : sessionStopped.nothingLogged);
         return;
       }
       heardNow.show({ text, taken: 'taken' });

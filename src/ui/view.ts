@@ -130,7 +130,7 @@ export function workView(state: SessionState, newest: EventBody | null = null): 
   return {
     answer: newest?.kind === 'asked' ? answerView(state, newest) : null,
     refused: newest?.kind === 'refused' ? sayWhyRefused(newest.reason, state) : null,
-    undone: newest && undoneView(state, newest),
+    undone: newest && !waiting ? undoneView(state, newest) : null,
     step,
     stepNumber: Math.min(state.at + 1, state.procedure.steps.length),
     stepCount: state.procedure.steps.length,
@@ -175,16 +175,8 @@ function answerView(state: SessionState, { question }: Extract<EventBody, { kind
 
 /** A step that was taken back, or the value that stands where its correction came to nothing. */
 function undoneView(state: SessionState, newest: EventBody): string | null {
-  switch (newest.kind) {
-    case 'step taken back':
-      return sayTakenBack(state, newest);
-    case 'reading rejected':
-    case 'reading disregarded':
-    case 'disputed':
-      return sayStands(state, newest.of, WRITTEN)[0] ?? null;
-    default:
-      return null;
-  }
+  if (newest.kind === 'step taken back') return sayTakenBack(state, newest);
+  return 'of' in newest ? (sayStands(state, newest.of, WRITTEN)[0] ?? null) : null;
 }
 
 /** What the reason is wanted of. */

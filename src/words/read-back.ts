@@ -51,7 +51,7 @@ export const readBack = said('readBack', {
   sayAgain: 'What does the tool show? Say it digit by digit.',
   affirmOrSay: 'Affirm, or say what the tool shows.',
   /** Of a value that two people read blind: none of its questions offers a yes. */
-  bothAgain: 'Both read again, the mechanic first, digit by digit.',
+  bothAgain: 'Both read again, digit by digit.',
   inDoubt: (label: string, number: string, question: string) => `${label} ${number} is in doubt. ${question}`,
   doubtful: (value: string, question: string) => `${value}. ${question}`,
 });

@@ -100,7 +100,8 @@ describe('a step', () => {
     expect(prompt(play.state)).toEqual(['Warning. Oil under pressure. Say affirm.']);
     expect(spoken(tell(play, affirm))).toEqual(['Danger. Hot oil. Say affirm.']);
     expect(spoken(tell(play, affirm, affirm))).toEqual([
-      'Caution. Keep the ports up. Notice. Use the long hose. Drain it.',
+      'Caution. Keep the ports up. Notice. Use the long hose.',
+      'Drain it.',
     ]);
   });
   test('is followed by the next one', () => {

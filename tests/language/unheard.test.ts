@@ -1,11 +1,25 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { announce } from '../../src/language/announce.ts';
-import { LONGEST, opensAt, tells, toRead, unheard, warnsNow, type Telling } from '../../src/language/unheard.ts';
+import {
+  afterSaid,
+  inSight,
+  isStillAhead,
+  LONGEST,
+  opensAt,
+  outOfSight,
+  tells,
+  toRead,
+  unheard,
+  warnsNow,
+  type Telling,
+} from '../../src/language/unheard.ts';
+import { prompt } from '../../src/language/prompt.ts';
 import type { Meaning } from '../../src/session/intent.ts';
 import { meaning } from '../session/anything.ts';
 import {
   affirm,
+  back,
   continue_,
   happened,
   next,
@@ -52,6 +66,7 @@ const telling = (): fc.Arbitrary<Telling> => {
     .map(({ shownAt, isBeingSaid, after }) => ({
       warns,
       shownAt,
+      read: 0,
       isBeingSaid,
       saidAt: after === null ? null : shownAt + after,
     }));
@@ -100,9 +115,67 @@ describe('a word of habit', () => {
     const read = tell(atWarning(), affirm, reading('24.5', 1));
     const warns = warnsNow(read.state);
     if (!warns) throw new Error('Nothing warns.');
-    const told = { warns, shownAt: 0, isBeingSaid: true, saidAt: null };
+    const told = { ...inSight(warns, 0), isBeingSaid: true };
     expect(unheard(read.state, told, affirm, 0, false)).toBeNull();
   });
+});
+
+describe('what is stepped away from and come back to', () => {
+  const warns = warnsNow(atCaution().state);
+  if (!warns) throw new Error('Nothing warns.');
+  const A_LOOK = 1_000;
+  const stretches = fc.array(fc.integer({ min: 0, max: 6_000 }), { maxLength: 12 });
+  /** In sight for each of these times, and as long out of it between. */
+  const after = (times: readonly number[], at: number): Telling =>
+    times.reduce(
+      (told, time) => inSight(warns, told.shownAt + 2 * time, outOfSight(told, told.shownAt + time)),
+      inSight(warns, at),
+    );
+
+  test('is read on where it was left: all times in sight count, less a look each', () =>
+    fc.assert(
+      fc.property(stretches, fc.nat(1e6), (times, at) => {
+        const told = after(times, at);
+        const read = times.reduce((sum, time) => sum + Math.max(0, time - A_LOOK), 0);
+        expect(opensAt(told, true) - told.shownAt).toBe(toRead(warns) - read);
+      }),
+    ));
+  test('is never read by glimpses, however many', () =>
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: 0, max: A_LOOK })), (times) => {
+        const told = after(times, 0);
+        expect(opensAt(told, true)).toBe(told.shownAt + toRead(warns));
+      }),
+    ));
+  test('was said to its end for good', () => {
+    const said = afterSaid(inSight(warns, 0), announce(state, happened(atCaution())), 3_000);
+    expect(opensAt(inSight(warns, 9_000, outOfSight(said, 4_000)), false)).toBe(3_000);
+  });
+  test('is told anew once somebody went past it, or the work rested', () => {
+    const onWarning = warnsNow(atWarning().state);
+    if (!onWarning) throw new Error('Nothing warns.');
+    expect(isStillAhead(tell(atCaution(), back).state, warns)).toBe(true);
+    expect(isStillAhead(tell(atWarning(), back).state, onWarning)).toBe(true);
+    expect(isStillAhead(atWarning().state, warns)).toBe(false);
+    expect(isStillAhead(tell(atWarning(), affirm).state, onWarning)).toBe(false);
+    expect(isStillAhead(tell(atCaution(), standBy).state, warns)).toBe(false);
+  });
+});
+
+test('it is said by itself, and nothing that comes after it need be heard', () => {
+  const hazards = [hazard('caution', 'Hot.'), hazard('notice', 'Mind the drip.'), hazard('caution', 'Heavy.')];
+  const { state } = start(procedureOf([step('drain', 'do', { hazards })]));
+  const warns = warnsNow(state);
+  if (!warns) throw new Error('Nothing warns.');
+  const texts = prompt(state);
+  expect(texts).toEqual(['Caution. Hot. Notice. Mind the drip. Caution. Heavy.', 'Text of drain.']);
+  const [itself = '', text = ''] = texts;
+  const shown = inSight(warns, 0);
+  expect(afterSaid(shown, [text], 1_000).saidAt).toBeNull();
+  expect(afterSaid(shown, ['Caution. Hot.'], 1_000).saidAt).toBeNull();
+  const said = afterSaid(shown, [itself], 2_000);
+  expect(said.saidAt).toBe(2_000);
+  expect(afterSaid(said, texts, 3_000).saidAt).toBe(2_000);
 });
 
 test('whatever else is meant is never held back', () =>

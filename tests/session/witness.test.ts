@@ -164,7 +164,7 @@ describe('a value in doubt that both have read', () => {
       expect(figuresIn(`${said(at)} ${prompt(at.state).join(' ')} ${JSON.stringify(shown)}`)).not.toContain('42.5');
       expect(shown).toMatchObject({ pending: null, awaitsWitness: 1 });
     }
-    expect(said(play)).toMatch(/^Stud one is in doubt\. .* Both read again, the mechanic first, digit by digit\.$/);
+    expect(said(play)).toMatch(/^Stud one is in doubt\. .* Both read again, digit by digit\.$/);
     expect(toneFor(play.state, happened(play))).toBe('question');
   });
   test.each(DOUBTS)('is confirmed by no word before: %s', (doubt) => {

@@ -1,11 +1,11 @@
 /** A second press, however soon, goes past no caution that was not heard. */
-import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { toRead, warnsNow } from '../../src/language/unheard.ts';
 import type { Source } from '../../src/session/intent.ts';
 import type { Fittings } from '../../src/ui/live-session.ts';
 import { back, next } from '../session/play.ts';
 import { smallProcedure } from '../support/small-procedure.ts';
-import { GoodBook, idle, kinds, open, pass, settle, spoken, stopClock } from './bench.ts';
+import { GoodBook, idle, kinds, open, pass, settle, spoken, stopClock, typed } from './bench.ts';
 
 // Node gets Solid's server build, whose signals tell nobody; the app runs on the one for browsers.
 vi.mock('solid-js', () => vi.importActual('solid-js/dist/solid.js'));
@@ -19,8 +19,8 @@ const drain = { ...smallProcedure, steps: [fit, { ...look, id: 'drain', hazards 
 
 /** At a caution that came up this moment, with a voice in the hands of the test. */
 async function atCaution() {
-  const saying: { texts: readonly string[]; end: (wasSaid: boolean) => void }[] = [];
-  const say: Fittings['say'] = (texts) => new Promise((end) => saying.push({ texts, end }));
+  const saying: { texts: readonly string[]; said: (text: string) => void; end: (wasSaid: boolean) => void }[] = [];
+  const say: Fittings['say'] = (texts, said) => new Promise((end) => saying.push({ texts, said, end }));
   const { live } = await open(new GoodBook(), { say }, drain);
   await live.act(next, 'touch');
   const [announced] = saying;
@@ -89,6 +89,60 @@ test.each(['voice', 'gesture'] as const)('a %s after it was cut short is told wh
   pass(reading);
   await goOn();
   expect(steps()).toBe(2);
+});
+
+test('said to its end, it need not wait for what the step says after it', async () => {
+  const { live, saying, steps } = await atCaution();
+  pass(3_000);
+  const [caution = '', text] = saying[0]?.texts ?? [];
+  expect([caution, text]).toEqual(['Caution. The oil is hot.', expect.any(String)]);
+  saying[0]?.said(caution);
+  await live.act(next, 'pedal');
+  expect(steps()).toBe(2);
+});
+
+test('stepping to and fro, it is read in pieces', async () => {
+  const { live, saying, steps, reading } = await atCaution();
+  const LOOK = 1_000;
+  const first = Math.ceil(reading / 2);
+  const rest = reading - (first - LOOK);
+  pass(first);
+  await live.act(back, 'key');
+  expect(steps()).toBe(1);
+  settle();
+  await live.act(next, 'touch');
+  expect(saying.at(-1)?.texts).toContain('Caution. The oil is hot.');
+  pass(rest - 1);
+  await live.act(next, 'touch');
+  expect(steps()).toBe(2);
+  pass(1);
+  await live.act(next, 'touch');
+  expect(steps()).toBe(3);
+});
+
+describe('a line that does not answer what warns', () => {
+  const warned = {
+    ...drain,
+    steps: [fit, { ...look, id: 'lift', hazards: [{ ...hazards[0], signal: 'warning' }] }, look, tighten],
+  };
+
+  test('is told the word that is wanted', async () => {
+    const { live, said } = await open(new GoodBook(), {}, warned);
+    await live.act(next, 'touch');
+    said();
+    for (const [line, told] of [
+      ['next', 'Acknowledge the warning first: say affirm.'],
+      ['go on', 'Say affirm.'],
+    ] as const) {
+      await live.hear(typed(line), 'key');
+      expect(said()).toBe(told);
+    }
+    settle();
+    pass(60_000);
+    await live.hear(spoken('next', performance.now()), 'voice');
+    expect(said()).toBe('Acknowledge the warning first: say affirm.');
+    expect(kinds(live.entries())).not.toContain('warning acknowledged');
+  });
 });
 
 test('who wants to go back, or calls for help, need not hear it out', async () => {

@@ -85,9 +85,7 @@ export function ToWitness(props: {
         <span class="label">{props.label}</span> {props.fastener}
       </p>
       <p class="question">{props.doubt ?? wanted.secondReads}</p>
-      <Show when={props.doubt === null}>
-        <p class="note">{wanted.firstShownAfter}</p>
-      </Show>
+      <p class="note">{wanted.firstShownAfter}</p>
     </div>
   );
 }

@@ -58,7 +58,7 @@ export function Bench(props: {
   const [isSealingOver, setSealingOver] = createSignal(stateAfter(kept, kept.entries.length).phase === 'closed');
   const live = createLiveSession(kept, {
     book: shop.book,
-    say: (texts) => devices.announce(texts),
+    say: (texts, said) => devices.announce(texts, said),
     callOut: (texts) => devices.callOut(texts),
     tone: (kind) => void devices.tone(kind),
     sureness: (people) => surenessOf(shop.voices(), people, now().utc),
