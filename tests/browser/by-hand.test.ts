@@ -207,7 +207,7 @@ describe('the page is killed', { retry: 0 }, () => {
 
   /** What is on disk of a session, read through a page that outlives it. */
   const onDisk = async (address: string): Promise<readonly Entry[]> =>
-    (await app.entries()).filter(({ session }) => session === sessionAt(address));
+    (await app.allEntries()).filter(({ session }) => session === sessionAt(address));
 
   const kinds = (entries: readonly Entry[]): readonly string[] => entries.map(({ body }) => body.kind);
 

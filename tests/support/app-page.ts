@@ -196,7 +196,8 @@ export class AppPage {
     return ofShown.length > 0 ? ofShown : all;
   }
 
-  private allEntries(): Promise<readonly Entry[]> {
+  /** Of every session on this device. */
+  allEntries(): Promise<readonly Entry[]> {
     return this.page.evaluate(
       () =>
         new Promise<Entry[]>((resolve, reject) => {
