@@ -130,11 +130,11 @@ export function createAnnouncer(voices: readonly [Voice, ...Voice[]]): Announcer
       listeners.add(listener);
       return () => void listeners.delete(listener);
     },
-    say({ text, urgent = false, pace = 'normal' }) {
+    say({ text, urgent = false }) {
       if (!SPEAKABLE.test(text)) return Promise.resolve('silent');
       if (isClosed) return Promise.resolve('cut short');
       return new Promise((settle) => {
-        const item: Item = { text, urgent, pace, settle, cut: new AbortController() };
+        const item: Item = { text, urgent, settle, cut: new AbortController() };
         const added = add(queue, item);
         queue = added.queue;
         if (added.cutShort) cut([added.cutShort]);

@@ -1,7 +1,6 @@
 import { separateDigits } from './digits.ts';
 import type { FliteVoice } from './flite.ts';
 import type { Output } from './output.ts';
-import type { Stretch } from './pace.ts';
 import { durationMs, scalePeak, trimSilence } from './sound.ts';
 import type { Synthesiser } from './synthesiser.ts';
 import type { Voice } from './voice.ts';
@@ -13,7 +12,7 @@ export interface EmbeddedVoiceOptions {
   readonly synthesiser: Synthesiser;
   readonly output: Output;
   readonly voice: FliteVoice;
-  readonly stretch: () => Stretch;
+  readonly stretch: () => number;
   readonly startWithinMs: number;
 }
 
@@ -29,8 +28,8 @@ export function createEmbeddedVoice({
     kind: 'embedded',
     startWithinMs,
     prepare: () => synthesiser.load(),
-    async speak({ text, pace }, signal, { sounding, started }) {
-      const raw = await synthesiser.synthesise(separateDigits(text), { voice, stretch: stretch()[pace] });
+    async speak({ text }, signal, { sounding, started }) {
+      const raw = await synthesiser.synthesise(separateDigits(text), { voice, stretch: stretch() });
       const sound = scalePeak(trimSilence(raw, SILENCE_KEPT_MS), PEAK);
       if (signal.aborted) return;
       await output.play(sound, signal, () => {

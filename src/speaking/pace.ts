@@ -1,22 +1,10 @@
-import type { Pace } from './types.ts';
-
-/** How many times as long as normal each sound lasts. */
-export type Stretch = Readonly<Record<Pace, number>>;
-
-export const DEFAULT_STRETCH: Stretch = { normal: 1, slow: 1.4 };
-
 export const SPEEDS = ['slower', 'normal', 'faster'] as const;
 
 /** How fast people have the voice speak. */
 export type Speed = (typeof SPEEDS)[number];
 
-/** How many times as long as normal each speed lasts: figures can still be told apart at the fastest. */
-const LASTS: Readonly<Record<Speed, number>> = { slower: 1.25, normal: 1, faster: 0.7 };
-
-export const stretchAt = (speed: Speed): Stretch => ({
-  normal: DEFAULT_STRETCH.normal * LASTS[speed],
-  slow: DEFAULT_STRETCH.slow * LASTS[speed],
-});
+/** How many times as long as normal each sound lasts: figures can still be told apart at the fastest. */
+export const STRETCH: Readonly<Record<Speed, number>> = { slower: 1.25, normal: 1, faster: 0.7 };
 
 const MS_PER_WORD = 450;
 const MS_AROUND = 500;

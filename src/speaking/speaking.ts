@@ -3,7 +3,6 @@ import { createAnnouncer } from './announcer.ts';
 import { createEmbeddedVoice } from './embedded-voice.ts';
 import type { FliteVoice } from './flite.ts';
 import { createOutput, type Loudspeaker, type Sounded } from './output.ts';
-import { DEFAULT_STRETCH, type Stretch } from './pace.ts';
 import { createSynthesiser } from './synthesiser.ts';
 import { createSystemVoice } from './system-voice.ts';
 import { createToneVoice } from './tone-voice.ts';
@@ -11,15 +10,15 @@ import { peakOf, render, TONE_RATE, TONES } from './tones.ts';
 import type { Speaking } from './types.ts';
 import type { Voice } from './voice.ts';
 
-export type { Announcement, Outcome, Pace, Speaking, SpeakingState, ToneKind, VoiceKind } from './types.ts';
+export type { Announcement, Outcome, Speaking, SpeakingState, ToneKind, VoiceKind } from './types.ts';
 
 export interface SpeakingOptions {
   /** Which voice to try first. The embedded one is the same on every device. */
   readonly prefer: 'system' | 'embedded';
   /** The voice among the embedded ones. kal16 is the quickest, and the clearest with digits. */
   readonly embeddedVoice?: FliteVoice;
-  /** How many times as long as normal each sound lasts, 0.5 to 3, for each pace; asked before each announcement. */
-  readonly stretch?: () => Stretch;
+  /** How many times as long as normal each sound lasts, 0.5 to 3; asked before each announcement. */
+  readonly stretch?: () => number;
   /** Where the sound goes; by default a new context's destination. Called from `unlock`, in the user's gesture. */
   readonly openLoudspeaker?: () => Loudspeaker;
   /** Told of what the loudspeaker is given, but for the voice of the system, which nobody sees. */
@@ -35,7 +34,7 @@ const SYNTHESISE_WITHIN_MS = 5_000;
 
 /** The program's voice. Begins to load the embedded voice at once where it is preferred; sounds after `unlock`. */
 export function createSpeaking(options: SpeakingOptions): Speaking {
-  const stretch = options.stretch ?? (() => DEFAULT_STRETCH);
+  const stretch = options.stretch ?? (() => 1);
   const output = createOutput(options.openLoudspeaker ?? openLoudspeaker, options.sounded);
   const closing = new AbortController();
 

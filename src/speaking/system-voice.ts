@@ -1,6 +1,6 @@
 import { voices } from '../words/voices.ts';
 import { separateDigits } from './digits.ts';
-import { expectedMs, type Stretch } from './pace.ts';
+import { expectedMs } from './pace.ts';
 import { within } from './time-limit.ts';
 import { reasonOf, type Voice } from './voice.ts';
 
@@ -14,7 +14,7 @@ const CHECK_TEXT = 'voice check';
  * The voice of the operating system. Only voices that the device has itself are used: others need the network.
  * @param synthesis `window.speechSynthesis`; undefined where the browser has none.
  */
-export function createSystemVoice(synthesis: SpeechSynthesis | undefined, stretch: () => Stretch): Voice {
+export function createSystemVoice(synthesis: SpeechSynthesis | undefined, stretch: () => number): Voice {
   let chosen: SpeechSynthesisVoice | undefined;
 
   /** Resolves at the end; `onStart` is called at the first sound. */
@@ -65,9 +65,9 @@ export function createSystemVoice(synthesis: SpeechSynthesis | undefined, stretc
         throw new Error(voices.failedCheck(chosen.name, reasonOf(error)), { cause: error });
       }
     },
-    speak({ text, pace }, signal, { sounding, started }) {
+    speak({ text }, signal, { sounding, started }) {
       sounding();
-      const times = stretch()[pace];
+      const times = stretch();
       return utter(separateDigits(text), {
         rate: 1 / times,
         volume: 1,

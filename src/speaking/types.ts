@@ -1,12 +1,8 @@
-/** How fast the words come. 'slow' is for "say again, slowly" and for bad noise. */
-export type Pace = 'normal' | 'slow';
-
 export interface Announcement {
   /** What is spoken, as words: "stud four. two four point five newton metres". A full stop makes a longer pause. */
   readonly text: string;
   /** Cuts in: stops an announcement that is not urgent and goes before those that wait. */
   readonly urgent?: boolean;
-  readonly pace?: Pace;
 }
 
 export type VoiceKind = 'system' | 'embedded' | 'tones';

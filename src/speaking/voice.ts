@@ -1,8 +1,7 @@
-import type { Pace, VoiceKind } from './types.ts';
+import type { VoiceKind } from './types.ts';
 
 export interface Utterance {
   readonly text: string;
-  readonly pace: Pace;
   readonly urgent: boolean;
 }
 

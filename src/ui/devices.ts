@@ -10,7 +10,7 @@ import { createEarReport } from './ear-report.ts';
 import { heardSound, type HeardSound } from './heard-sound.ts';
 import { EAR, takePen, type Pen } from '../storage/pen.ts';
 import { SECONDS_REMEMBERED } from './sound-keeper.ts';
-import { stretchAt, type Speed } from '../speaking/pace.ts';
+import { STRETCH, type Speed } from '../speaking/pace.ts';
 import { createSpeaking, type Speaking, type SpeakingState, type ToneKind } from '../speaking/speaking.ts';
 
 /**
@@ -79,7 +79,7 @@ export function createDevices(voice: 'embedded' | 'system'): Devices {
   const hearing: Hearing = createHearing({ source: remembered(microphone(), memory, isOpen) });
   const speaking = createSpeaking({
     prefer: voice,
-    stretch: () => stretchAt(speed()),
+    stretch: () => STRETCH[speed()],
     sounded: ({ samples, rate }, from) => hearing.plays(samples, rate, from),
   });
   const [hearingState, setHearingState] = createSignal(hearing.state);

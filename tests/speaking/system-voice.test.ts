@@ -37,7 +37,7 @@ afterEach(() => {
   vi.unstubAllGlobals();
 });
 
-const STRETCH = { normal: 1, slow: 2 };
+const STRETCH = 2;
 const LOCAL = { name: 'Local', lang: 'en-GB', localService: true, default: false };
 const createWith = (synthesis: FakeSynthesis) =>
   createSystemVoice(synthesis as unknown as SpeechSynthesis, () => STRETCH);
@@ -94,14 +94,14 @@ describe('no system voice is used', () => {
   });
 });
 
-test('the check is not heard, speech is: digits set apart, slowly when asked', async () => {
+test('the check is not heard, speech is: digits set apart, as fast as was chosen', async () => {
   const synthesis = new FakeSynthesis(() => [LOCAL]);
   const voice = createWith(synthesis);
   const ready = voice.prepare();
   await vi.advanceTimersByTimeAsync(100);
   await ready;
   const progress = { sounding: vi.fn(), started: vi.fn() };
-  const utterance = { text: 'two four newton metres', pace: 'slow', urgent: false } as const;
+  const utterance = { text: 'two four newton metres', urgent: false } as const;
   const said = voice.speak(utterance, new AbortController().signal, progress);
   expect(progress.sounding).toHaveBeenCalledOnce();
   expect(progress.started).not.toHaveBeenCalled();

@@ -7,7 +7,7 @@ import { readProcedure } from '../../src/procedure/procedure.ts';
 import { SILENCE } from '../../src/session/silence.ts';
 import { fold } from '../../src/session/fold.ts';
 import { createEmbeddedVoice } from '../../src/speaking/embedded-voice.ts';
-import { stretchAt } from '../../src/speaking/pace.ts';
+import { STRETCH } from '../../src/speaking/pace.ts';
 import { openedBy } from '../record/sealed.ts';
 import { eventOf, happened, refused, start, tell, type Play } from '../session/play.ts';
 import { join, silence, synthesise, type Sound } from './speech.ts';
@@ -71,12 +71,12 @@ async function answerLength(play: Play): Promise<number> {
       close: () => Promise.resolve(),
     },
     voice: 'kal16',
-    stretch: () => stretchAt('faster'),
+    stretch: () => STRETCH.faster,
     startWithinMs: Infinity,
   });
   const progress = { sounding: () => undefined, started: (ms: number) => void (length += ms) };
   for (const text of announce(play.state, happened(play)))
-    await voice.speak({ text, pace: 'normal', urgent: false }, new AbortController().signal, progress);
+    await voice.speak({ text, urgent: false }, new AbortController().signal, progress);
   return length;
 }
 
