@@ -36,7 +36,7 @@ const inBrowser = {
   environment: 'node',
   globalSetup: ['tests/browser/serve-build.ts'],
   // Sound and pictures run in real time: a machine that is busy for a moment loses some. A fault fails twice, and twice more
-  // when its file is run again alone (src/cli/all-tests.ts).
+  // when its file is run again alone (src/cli/all-tests.ts). A test that must hold each time says "retry: 0".
   retry: 1,
   testTimeout: 180_000,
   hookTimeout: 120_000,

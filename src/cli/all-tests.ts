@@ -4,14 +4,15 @@
  *   tsx src/cli/all-tests.ts [--reports FOLDER] [FILTER OR OPTION OF VITEST…]
  * Each run of Vitest writes a report for machines into the folder. With a filter, only what it names is run. What failed in the
  * browser is run once more, whole files and alone: tests that share one spoken session cannot go back in it, and a fault fails
- * again. Both runs are printed.
+ * again. Nothing is run again that must hold each time (src/cli/once-more.ts). Both runs are printed.
  */
 import { Buffer } from 'node:buffer';
 import { spawn } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import * as v from 'valibot';
+import { ONCE_MORE } from './once-more.ts';
 
 const given = process.argv.slice(2);
 const wanted = given[0] === '--reports' ? given.splice(0, 2)[1] : undefined;
@@ -23,19 +24,17 @@ const vitest = (name: string, ...options: readonly string[]): string =>
     .concat('--reporter=default', '--reporter=json', `--outputFile.json="${reportOf(name)}"`)
     .join(' ');
 
-const Report = v.object({ testResults: v.array(v.object({ name: v.string(), status: v.string() })) });
+const onceMore = path.join(mkdtempSync(path.join(tmpdir(), 'bothhands-')), 'files.json');
 
-/** The files of a run in which something failed; none where it did not come as far as a report. */
-function failedFiles(name: string): readonly string[] {
-  try {
-    const { testResults } = v.parse(Report, JSON.parse(readFileSync(reportOf(name), 'utf8')));
-    return testResults.filter(({ status }) => status === 'failed').map((file) => path.relative('.', file.name));
-  } catch {
-    return [];
-  }
+/** The files of the run in the browser that may be run once more; none where it did not come to its end. */
+function filesToRunAgain(): readonly string[] {
+  if (!existsSync(onceMore)) return [];
+  const files = v.parse(v.array(v.string()), JSON.parse(readFileSync(onceMore, 'utf8')));
+  return files.map((file) => path.relative('.', file));
 }
 
 const started = Date.now();
+process.env[ONCE_MORE] = onceMore;
 
 /** A process lowers itself before it begins anything: what it has begun sooner would keep the priority of before. */
 const AT_LOWEST_PRIORITY = `
@@ -77,15 +76,19 @@ const BROWSER = ['--project pages', '--project browser'] as const;
 async function everything(): Promise<boolean> {
   const [beside, browser] = await Promise.all([
     oneByOne(true, 'npm run --silent typecheck', 'npm run --silent lint', vitest('1-rooms', '--project rooms')),
-    oneByOne(false, vitest('2-browser', ...BROWSER)),
+    oneByOne(
+      false,
+      vitest('2-browser', ...BROWSER, `--reporter="${path.resolve(import.meta.dirname, 'once-more.ts')}"`),
+    ),
   ]);
   if (browser) return beside;
-  const failed = failedFiles('2-browser');
-  if (failed.length === 0) return false;
-  console.log(`Once more, alone: ${failed.join(', ')}`);
-  return (await oneByOne(false, vitest('3-browser-alone', ...BROWSER, '--no-file-parallelism', ...failed))) && beside;
+  const again = filesToRunAgain();
+  if (again.length === 0) return false;
+  console.log(`Once more, alone: ${again.join(', ')}`);
+  return (await oneByOne(false, vitest('3-browser-alone', ...BROWSER, '--no-file-parallelism', ...again))) && beside;
 }
 
 const isInOrder = given.length > 0 ? await oneByOne(false, vitest('filtered', ...given)) : await everything();
+rmSync(path.dirname(onceMore), { recursive: true });
 if (wanted === undefined) rmSync(reports, { recursive: true });
 process.exitCode = isInOrder ? 0 : 1;

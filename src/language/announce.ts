@@ -8,7 +8,7 @@ import { criterionOf, namePoint, nameOfSeal } from '../session/point-words.ts';
 import { points } from '../words/points.ts';
 import { inspectsOwnWork } from '../session/people.ts';
 import { currentPoint } from '../session/points.ts';
-import { awaitsWitness } from '../session/witness.ts';
+import { asksValue, awaitsWitness } from '../session/witness.ts';
 import { announcing } from '../words/announcing.ts';
 import { place } from '../words/place.ts';
 import { prompting } from '../words/prompting.ts';
@@ -291,7 +291,8 @@ const sayPlace = (state: SessionState, { step, pass, fastener }: Pick<Reading, '
 
 function sayNoAnswer(state: SessionState): string {
   const pending = pendingReading(state);
-  return pending && awaitsWitness(state, pending) ? announcing.noAnswerOfWitness : announcing.noAnswer;
+  if (pending && awaitsWitness(state, pending)) return announcing.noAnswerOfWitness;
+  return pending && asksValue(state, pending) ? announcing.noValue : announcing.noAnswer;
 }
 
 const SAY_ALL: readonly EventBody[] = [{ kind: 'repeat asked' }];

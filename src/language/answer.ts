@@ -18,7 +18,7 @@ import {
   type Reading,
   type SessionState,
 } from '../session/state.ts';
-import { awaitsWitness } from '../session/witness.ts';
+import { asksValue, awaitsWitness } from '../session/witness.ts';
 import { answers } from '../words/answers.ts';
 import { explainSetting } from './explain.ts';
 import { sayRoundAndCall } from './say-call.ts';
@@ -111,6 +111,7 @@ function why(state: SessionState, form: Form): string {
   const pending = pendingReading(state);
   if (pending && awaitsWitness(state, pending)) return answers.whyBlind;
   if (openReason(state)) return answers.whyReason;
+  if (pending && asksValue(state, pending)) return answers.whyAgain;
   if (pending || pendingValue(state)) return answers.whyConfirm;
   const point = currentPoint(state);
   const order = step && point?.kind === 'ordered' && orderOnCall(state, step);

@@ -67,7 +67,9 @@ export const sayPlain = (text: string): string =>
       .replace(
         /(?<=\d )(US|Imp) (gal|qt)\b/g,
         (_, country: string, measure: string) => `${country} ${wordFor(measure, spokenSigns.measures)}`,
-      ),
+      )
+      // A list: the voice pauses no longer between two numbers than within one.
+      .replace(/(?<=\d), (?=\d+\b)/g, ' and '),
   ).replace(/(?<=^|[.?!] )\p{Ll}/gu, (first) => first.toUpperCase());
 
 const inFigures = ({ value, unit }: Written<'torque'>): string => `${value} ${unit}`;

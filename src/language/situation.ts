@@ -90,8 +90,7 @@ export function situationOf(state: SessionState): Situation {
       dictation: !isGiven,
     };
   }
-  // "Next" is refused here, and whoever says it is told the word that is wanted.
-  if (openWarning(state)) return fixed([...AFFIRM, ...NEXT, ...always, ...(isBetweenSteps(state) ? HAND_OVER : [])]);
+  if (openWarning(state)) return fixed([...AFFIRM, ...always, ...(isBetweenSteps(state) ? HAND_OVER : [])]);
 
   const pending = pendingReading(state);
   if (pending) {

@@ -77,7 +77,7 @@ export function describe({ body }: Pick<SessionEvent, 'body'>, after: SessionSta
     case 'reading captured':
       return captured(body, after);
     case 'witnessed':
-      return entries.witnessed(body.person, shown(body.reading), readingOf(after, body.of));
+      return witnessed(body, after);
     case 'disputed':
       return entries.disputed(readingOf(after, body.of));
     case 'reading confirmed':
@@ -223,10 +223,21 @@ function workDone(body: BodyOf<'fastener done'>, state: SessionState): string {
   return sentence(entries.fastenerDone(placeOf(state, body), pass?.name ?? null, what));
 }
 
-function captured(body: BodyOf<'reading captured'>, state: SessionState): string {
+/** The reading whose value nothing may tell now. */
+function keptNow(state: SessionState): Reading | null {
   const waiting = pendingReading(state);
-  if (waiting && isKept(state, waiting) && callKeyOf(waiting) === callKeyOf(body))
-    return sentence(readingEntries.hidden(placeOf(state, body)));
+  return waiting && isKept(state, waiting) ? waiting : null;
+}
+
+function witnessed({ of, person, reading }: BodyOf<'witnessed'>, state: SessionState): string {
+  const kept = keptNow(state);
+  if (kept?.seq === of) return sentence(readingEntries.hidden(placeOf(state, kept)));
+  return entries.witnessed(person, shown(reading), readingOf(state, of));
+}
+
+function captured(body: BodyOf<'reading captured'>, state: SessionState): string {
+  const kept = keptNow(state);
+  if (kept && callKeyOf(kept) === callKeyOf(body)) return sentence(readingEntries.hidden(placeOf(state, body)));
   const { reading, evidence, basis, corrects, doubts = [] } = body;
   const found = verdictOn(body.verdict, basis, state.procedure);
   const more = {
@@ -243,6 +254,7 @@ const callKeyOf = ({ step, pass, fastener }: Pick<Reading, 'step' | 'pass' | 'fa
 /** The reading that an event is about: "stud 4, pass 1, 24.5 N·m". */
 function readingOf(state: SessionState, seq: number): string {
   const reading = state.readings.find((each) => each.seq === seq);
+  if (reading && keptNow(state)?.seq === seq) return placeOf(state, reading);
   return reading
     ? readingEntries.named(placeOf(state, reading), shown(reading.reading))
     : readingEntries.noReading(seq);

@@ -26,6 +26,7 @@ export const announcing = said('announcing', {
   stands: (label: string, number: string, value: string) => `${label} ${number} stands at ${value}, as before.`,
   correctAgain: 'If it is wrong, say correction and the right value.',
   noAnswer: 'No answer. Tap affirm or negative.',
+  noValue: 'No answer. Read it again, or tap negative.',
   noAnswerOfWitness: 'No answer. Second person, type or tap your value.',
 
   stepInspected: (person: string) => `Inspected by ${person}.`,

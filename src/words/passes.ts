@@ -41,7 +41,7 @@ export const passes = said('passes', {
   turnedFurther: (degrees: number) => `${degrees}° further`,
   checkedAt: (torque: string) => `a check at ${torque} until no nut turns`,
   recheckedAt: (torque: string, hours: number) => `a re-check at ${torque} after ${hours} hours`,
-  onFasteners: (what: string, numbers: readonly number[]) => `${what} on ${numbers.join(' and ')}`,
+  onFasteners: (what: string, numbers: readonly number[]) => `${what} on ${numbers.join(', ')}`,
   inOrder: (what: string, order: keyof typeof orders) => `${what} ${orders[order]}`,
 
   windowFromZero: (min: string) => `The window must begin above zero; it begins at ${min}.`,

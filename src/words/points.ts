@@ -36,9 +36,9 @@ export const points = said('points', {
     seal: (seal: string) => `the ${seal}`,
     allFasteners: (label: string, pattern: string) => `all ${label}s of ${pattern}`,
     fasteners: (label: string, numbers: readonly number[]) =>
-      `${label}${numbers.length === 1 ? '' : 's'} ${numbers.join(' and ')}`,
+      `${label}${numbers.length === 1 ? '' : 's'} ${numbers.join(', ')}`,
     fastenersOfPart: (part: string, label: string, numbers: readonly number[]) =>
-      `${part}, ${label}${numbers.length === 1 ? '' : 's'} ${numbers.join(' and ')}`,
+      `${part}, ${label}${numbers.length === 1 ? '' : 's'} ${numbers.join(', ')}`,
     weight: 'the weight',
     /** What is accounted for, counted out: without its article. */
     countedClosure: (closure: Closure, opening: string) => `${closure} of the ${opening}`,

@@ -6,7 +6,7 @@ type Doubt =
   | ('out by ten' | 'digits swapped' | 'digit count' | 'too soon');
 
 export const readingEntries = said('readingEntries', {
-  hidden: (place: string) => `${place}: value taken, not shown before the witness has read`,
+  hidden: (place: string) => `${place}: value taken, not shown before both have read it`,
   /** @param instead the reading that it stands in for, where there is one */
   captured: (
     place: string,

@@ -107,6 +107,32 @@ test('a number that may go on is seen as it would stand before it is written, an
   expect(ofKind(await app.entries(), 'reading captured').map(({ body }) => body.reading.value)).toEqual(['12']);
 });
 
+test('the voice speaks as fast as was chosen, after the page was loaded anew too', async () => {
+  await app.page.addInitScript(() => {
+    const seconds: number[] = [];
+    Object.assign(globalThis, { seconds });
+    type Create = (this: BaseAudioContext, channels: number, length: number, rate: number) => AudioBuffer;
+    const made: { createBuffer: Create } = BaseAudioContext.prototype;
+    const { createBuffer } = made;
+    made.createBuffer = function (channels, length, rate) {
+      seconds.push(length / rate);
+      return createBuffer.call(this, channels, length, rate);
+    };
+  });
+  const longestAt = async (speed: string): Promise<number> => {
+    await app.page.goto(app.url);
+    await app.page.reload();
+    const choice = app.page.getByLabel('How fast the voice speaks');
+    await choice.selectOption(speed);
+    await app.page.reload();
+    expect(await choice.inputValue()).toBe(speed);
+    await beginSmall();
+    await app.listening();
+    return app.page.evaluate(() => Math.max(...(globalThis as unknown as { seconds: readonly number[] }).seconds));
+  };
+  expect((await longestAt('slower')) / (await longestAt('faster'))).toBeGreaterThan(1.5);
+});
+
 test('a model that lacks words is named by its words, and the choice is remembered', async () => {
   await app.page.getByLabel(/Use a model from disk/).setInputFiles(file('toy.tar.gz', toyModel()));
   await app.page.getByText('In use: toy.tar.gz').waitFor();

@@ -49,7 +49,8 @@ describe('a job done by voice', () => {
   /** A busy machine drops a digit now and then: whoever sees another value than they read says no to it, and reads once more. */
   async function read(value: string, sound: Sound): Promise<void> {
     const spoken = await app.say(sound);
-    if (new RegExp(`\\n\\s*${value}\\s+N·m`).test(await app.wanted())) {
+    // What it is called to, before it is read, has no verdict.
+    if (new RegExp(`\\n\\s*${value}\\s+N·m\\s+(inside|▲|▼)`).test(await app.wanted())) {
       spokenAt.push({ value, ...spoken });
       return;
     }
@@ -178,6 +179,7 @@ describe('a job done by voice', () => {
 
     const entries = await app.entries();
     const rejected = new Set(ofKind(entries, 'reading rejected').map(({ body }) => body.of));
+    expect(rejected.size).toBeLessThanOrEqual(1);
     const voiced = ofKind(entries, 'reading captured').filter(
       ({ seq, source, body }) =>
         source === 'voice' && !rejected.has(seq) && !(body.corrects !== null && body.reading.value === '11'),

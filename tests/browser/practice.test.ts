@@ -9,6 +9,8 @@ beforeAll(async () => {
   browser = await openBrowser();
   await installMicrophone(browser.context);
   app = await AppPage.open(browser.context, inject('appUrl'));
+  // As it comes to everybody.
+  await app.page.getByLabel('How fast the voice speaks').selectOption('normal');
   await app.page.getByText('In use: bothhands-en-small.tar.gz').waitFor();
 });
 afterAll(() => browser.close());

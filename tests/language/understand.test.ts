@@ -52,7 +52,7 @@ describe('a saying', () => {
     ['a step', doing, 'turned', null],
     ['a step', doing, 'two four point five', null],
     ['a warning', warned, 'affirm', affirm],
-    ['a warning', warned, 'next', next],
+    ['a warning', warned, 'next', null],
     ['a warning', warned, 'negative', null],
     ['a warning', warned, 'back', null],
     ['a check', checking, 'reuse', answer('reuse')],

@@ -55,7 +55,7 @@ describe('the value of the mechanic', () => {
     expect(prompt(read.state).join(' ')).toBe(said(read));
     expect(workView(read.state)).toMatchObject({ pending: null, doubt: null, awaitsWitness: 1 });
     const [event] = read.events;
-    expect(event && line(event, read.state)).toBe('Stud 1, pass 1: value taken, not shown before the witness has read');
+    expect(event && line(event, read.state)).toBe('Stud 1, pass 1: value taken, not shown before both have read it');
   });
   test('gives nothing away where it is outside its window or in doubt', () => {
     const doubted: Meaning = {
@@ -166,6 +166,14 @@ describe('a value in doubt that both have read', () => {
     }
     expect(said(play)).toMatch(/^Stud one is in doubt\. .* Both read again, digit by digit\.$/);
     expect(toneFor(play.state, happened(play))).toBe('question');
+  });
+  test('asks for no word that would be refused, whether nobody answers or somebody asks why', () => {
+    const silence: Meaning = { kind: 'silence' };
+    const why: Meaning = { kind: 'question', question: { about: 'why' } };
+    for (const asked of [tell(both('digits swapped'), silence, silence, silence), tell(both('digits swapped'), why)]) {
+      expect(said(asked)).toMatch(/again/);
+      expect(said(asked)).not.toMatch(/affirm/);
+    }
   });
   test.each(DOUBTS)('is confirmed by no word before: %s', (doubt) => {
     for (const meaning of [affirm, next, witness('42.5')])

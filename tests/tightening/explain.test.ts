@@ -36,7 +36,7 @@ describe('a plan in words', () => {
       ],
     });
     expect(explainPasses(plan)).toBe(
-      '4 fasteners in 2 passes: 60 N·m on 1 and 3, then 90° further on 2 and 4 in the order of the manual.',
+      '4 fasteners in 2 passes: 60 N·m on 1, 3, then 90° further on 2, 4 in the order of the manual.',
     );
   });
 

@@ -131,7 +131,7 @@ describe('a line that does not answer what warns', () => {
     await live.act(next, 'touch');
     said();
     for (const [line, told] of [
-      ['next', 'Acknowledge the warning first: say affirm.'],
+      ['next', 'Say affirm.'],
       ['go on', 'Say affirm.'],
     ] as const) {
       await live.hear(typed(line), 'key');
@@ -139,8 +139,9 @@ describe('a line that does not answer what warns', () => {
     }
     settle();
     pass(60_000);
+    // Of other people's talk it says nothing.
     await live.hear(spoken('next', performance.now()), 'voice');
-    expect(said()).toBe('Acknowledge the warning first: say affirm.');
+    expect(said()).toBe('');
     expect(kinds(live.entries())).not.toContain('warning acknowledged');
   });
 });

@@ -12,6 +12,7 @@ import { useEditor } from './editor.ts';
 import { type Choice, ChoiceField, Field } from './fields.tsx';
 import { FastenerTable } from './fastener-table.tsx';
 import { Members } from './members.tsx';
+import { place } from '../../words/place.ts';
 import { places } from './places.ts';
 import { SayButton } from './say-button.tsx';
 
@@ -63,7 +64,7 @@ function PatternForm(props: { readonly path: Path; readonly pattern: Json }): JS
       </div>
       <Drawing
         name={wordsAt(props.pattern, ['name']) || procedureForm.pattern.unnamed}
-        label={wordsAt(props.pattern, ['fastener'])}
+        label={wordsAt(props.pattern, ['fastener']) || place.anyFastener}
         preview={preview()}
       />
     </div>

@@ -2,6 +2,7 @@ import { For, Index, Show, type JSX } from 'solid-js';
 import type { Situation } from '../../language/situation.ts';
 import type { Meaning } from '../../session/intent.ts';
 import { buttons } from '../../words/buttons.ts';
+import type { Primary } from '../view/primary.ts';
 
 interface Action {
   readonly label: keyof typeof buttons;
@@ -54,8 +55,10 @@ interface RowProps {
 
 interface PrimaryProps extends RowProps {
   /** What is most likely wanted now; none where a value or a choice is. */
-  readonly primary: Meaning['kind'] | null;
+  readonly primary: Primary | null;
 }
+
+const nameOf = (meaning: Meaning): string => (meaning.kind === 'answer' ? meaning.outcome : meaning.kind);
 
 /** What is asked for at this moment only. It takes its room from what is shown, so that no other button moves for it. */
 export function AnswerButtons(props: PrimaryProps): JSX.Element {
@@ -74,7 +77,7 @@ export function AnswerButtons(props: PrimaryProps): JSX.Element {
               type="button"
               classList={{
                 help: answer().meaning.kind === 'help',
-                primary: props.primary === answer().meaning.kind && !props.isRefused(answer().meaning),
+                primary: props.primary === nameOf(answer().meaning) && !props.isRefused(answer().meaning),
               }}
               aria-disabled={props.isRefused(answer().meaning)}
               onClick={() => props.onMeaning(answer().meaning)}
@@ -119,7 +122,7 @@ export function AskButtons(props: RowProps): JSX.Element {
 function Row(
   props: RowProps & {
     readonly actions: readonly Action[];
-    readonly primary?: Meaning['kind'] | null;
+    readonly primary?: Primary | null;
     readonly seldom?: true;
   },
 ): JSX.Element {

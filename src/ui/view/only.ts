@@ -7,8 +7,8 @@ import { reuseRefusal } from '../../session/seals.ts';
 import { currentStep, openCondition, openWarning, type SessionState } from '../../session/state.ts';
 
 /** The one answer that a point can have; null where there is a choice. */
-export const onlyAnswer = (state: SessionState, point: Point): 'held' | 'answer' | null =>
-  point.kind === 'held' ? 'held' : point.kind === 'seal' && reuseRefusal(state, point.seal) ? 'answer' : null;
+export const onlyAnswer = (state: SessionState, point: Point): 'held' | 'replace' | null =>
+  point.kind === 'held' ? 'held' : point.kind === 'seal' && reuseRefusal(state, point.seal) ? 'replace' : null;
 
 /** What is said of a seal that cannot be used again, where a check asks what becomes of it; null where it may be, or is replaced. */
 export function mustReplace(state: SessionState): string | null {
