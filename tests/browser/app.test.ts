@@ -124,6 +124,8 @@ test('the voice speaks as fast as was chosen, after the page was loaded anew too
     await app.page.reload();
     const choice = app.page.getByLabel('How fast the voice speaks');
     await choice.selectOption(speed);
+    // It is written beside what the page does.
+    await app.page.waitForTimeout(1000);
     await app.page.reload();
     expect(await choice.inputValue()).toBe(speed);
     await beginSmall();
