@@ -68,8 +68,10 @@ export const sayPlain = (text: string): string =>
         /(?<=\d )(US|Imp) (gal|qt)\b/g,
         (_, country: string, measure: string) => `${country} ${wordFor(measure, spokenSigns.measures)}`,
       )
-      // A list: the voice pauses no longer between two numbers than within one.
-      .replace(/(?<=\d), (?=\d+\b)/g, ' and '),
+      // A list of whole numbers; what has a unit is a value of its own.
+      .replace(/(?<=\d), \d+(?!\.?\d)(?:\s?([^\s\d.,;:()]+))?/gu, (found, after?: string) =>
+        after !== undefined && symbolInWords(after) !== after ? found : found.replace(',', ` ${spokenSigns.and}`),
+      ),
   ).replace(/(?<=^|[.?!] )\p{Ll}/gu, (first) => first.toUpperCase());
 
 const inFigures = ({ value, unit }: Written<'torque'>): string => `${value} ${unit}`;

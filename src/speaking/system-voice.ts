@@ -1,6 +1,6 @@
 import { voices } from '../words/voices.ts';
 import { separateDigits } from './digits.ts';
-import { expectedMs } from './pace.ts';
+import { expectedMs } from './speed.ts';
 import { within } from './time-limit.ts';
 import { reasonOf, type Voice } from './voice.ts';
 

@@ -10,7 +10,7 @@ import { createEarReport } from './ear-report.ts';
 import { heardSound, type HeardSound } from './heard-sound.ts';
 import { EAR, takePen, type Pen } from '../storage/pen.ts';
 import { SECONDS_REMEMBERED } from './sound-keeper.ts';
-import { STRETCH, type Speed } from '../speaking/pace.ts';
+import { STRETCH, type Speed } from '../speaking/speed.ts';
 import { createSpeaking, type Speaking, type SpeakingState, type ToneKind } from '../speaking/speaking.ts';
 
 /**

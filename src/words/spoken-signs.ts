@@ -3,6 +3,8 @@ import { said } from './said.ts';
 
 export const spokenSigns = said('spokenSigns', {
   minus: 'minus',
+  /** Between numbers of a list: the voice pauses no longer there than within a number. */
+  and: 'and',
   torque: {
     'N·m': 'newton metres',
     'kgf·m': 'kilogram metres',

@@ -41,6 +41,12 @@ test('each number of a list of fasteners is heard as it is', () => {
   );
 });
 
+test('a fastener and its value are no list', () => {
+  expect(sayPlain('stud 3, 24 N·m')).toBe('Stud three, two four newton metres');
+  expect(sayPlain('stud 3, 24.5 N·m')).toBe('Stud three, two four point five newton metres');
+  expect(sayPlain('studs 3, 10, 2 are started')).toBe('Studs three and one zero and two are started');
+});
+
 test('passes are spoken with the values they come to', () => {
   const planned = planPasses({
     pattern: layOut({ shape: 'ring', count: 4 }),

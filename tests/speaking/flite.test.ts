@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { compileFlite, FLITE_VOICES, runFlite, type FliteVoice } from '../../src/speaking/flite.ts';
 import { separateDigits } from '../../src/speaking/digits.ts';
-import { expectedMs } from '../../src/speaking/pace.ts';
+import { expectedMs } from '../../src/speaking/speed.ts';
 import { durationMs, peak } from '../../src/speaking/sound.ts';
 import { activeLevel } from '../support/noise.ts';
 import { loadFlite, synthesise } from '../support/speech.ts';

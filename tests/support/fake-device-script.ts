@@ -7,7 +7,7 @@ import { readProcedure } from '../../src/procedure/procedure.ts';
 import { SILENCE } from '../../src/session/silence.ts';
 import { fold } from '../../src/session/fold.ts';
 import { createEmbeddedVoice } from '../../src/speaking/embedded-voice.ts';
-import { STRETCH } from '../../src/speaking/pace.ts';
+import { STRETCH } from '../../src/speaking/speed.ts';
 import { openedBy } from '../record/sealed.ts';
 import { eventOf, happened, refused, start, tell, type Play } from '../session/play.ts';
 import { join, silence, synthesise, type Sound } from './speech.ts';

@@ -1,5 +1,5 @@
 import { For, type JSX } from 'solid-js';
-import { SPEEDS, type Speed } from '../../speaking/pace.ts';
+import { SPEEDS, type Speed } from '../../speaking/speed.ts';
 import { signals } from '../../words/signals.ts';
 import type { Shop } from '../app.tsx';
 

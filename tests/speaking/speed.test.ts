@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { SPEEDS, STRETCH } from '../../src/speaking/pace.ts';
+import { SPEEDS, STRETCH } from '../../src/speaking/speed.ts';
 import { durationMs } from '../../src/speaking/sound.ts';
 import { synthesise } from '../support/speech.ts';
 

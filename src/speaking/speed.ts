@@ -3,7 +3,7 @@ export const SPEEDS = ['slower', 'normal', 'faster'] as const;
 /** How fast people have the voice speak. */
 export type Speed = (typeof SPEEDS)[number];
 
-/** How many times as long as normal each sound lasts: figures can still be told apart at the fastest. */
+/** How many times as long as normal each sound lasts. Our own choice. */
 export const STRETCH: Readonly<Record<Speed, number>> = { slower: 1.25, normal: 1, faster: 0.7 };
 
 const MS_PER_WORD = 450;
