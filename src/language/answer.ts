@@ -21,6 +21,7 @@ import {
 import { asksValue, awaitsWitness } from '../session/witness.ts';
 import { answers } from '../words/answers.ts';
 import { explainSetting } from './explain.ts';
+import { askAboutDoubt } from './read-back.ts';
 import { sayRoundAndCall } from './say-call.ts';
 import { labelOf, named, sentence, SPOKEN, type Form } from './say.ts';
 
@@ -111,7 +112,8 @@ function why(state: SessionState, form: Form): string {
   const pending = pendingReading(state);
   if (pending && awaitsWitness(state, pending)) return answers.whyBlind;
   if (openReason(state)) return answers.whyReason;
-  if (pending && asksValue(state, pending)) return answers.whyAgain;
+  const again = pending && asksValue(state, pending) && askAboutDoubt(state, pending);
+  if (again) return again;
   if (pending || pendingValue(state)) return answers.whyConfirm;
   const point = currentPoint(state);
   const order = step && point?.kind === 'ordered' && orderOnCall(state, step);

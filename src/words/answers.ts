@@ -17,7 +17,6 @@ export const answers = said('answers', {
   valueIn: (pass: string | null, value: string) => `${pass === null ? 'running torque' : `pass ${pass}`}, ${value}`,
 
   whyBlind: 'Two people read the tool, and neither is told what the other read. The second person reads now.',
-  whyAgain: 'The value is in doubt. Read it off the tool again, or say negative.',
   whyConfirm: 'A value counts once it is confirmed. Say affirm if it is what you read, negative if not.',
   whyReason: 'Whoever decides about it after the work reads why it is so.',
   /** @param what "over torque" @param order what the procedure has done about that */
