@@ -19,19 +19,11 @@ const Settings = v.object({
 export type Settings = v.InferOutput<typeof Settings>;
 
 const KEY = 'settings';
-const DEFAULTS: Settings = {
-  mechanic: '',
-  second: '',
-  voice: 'embedded',
-  speed: 'normal',
-  tones: true,
-  practised: false,
-};
 
 /** The kept settings; the defaults where there are none or they cannot be read. */
 export async function loadSettings(): Promise<Settings> {
   const kept = v.safeParse(Settings, await get<unknown>(KEY).catch(() => undefined));
-  return kept.success ? kept.output : DEFAULTS;
+  return kept.success ? kept.output : v.parse(Settings, {});
 }
 
 /** Keeps settings. A browser that will not keep them is no reason to stop work. */
