@@ -47,7 +47,7 @@ describe('a release in groups', () => {
     const one = tell(off, affirm);
     expect([off, one].map(({ state }) => prompt(state).join(' '))).toEqual([
       'Hold it in place. Upper, stud one: started by hand? Affirm or negative?',
-      'Lower, studs three, two: started by hand? Affirm or negative?',
+      'Lower, studs three and two: started by hand? Affirm or negative?',
     ]);
     expect(stepOf(tell(one, affirm, next))).toBe('tighten');
   });
